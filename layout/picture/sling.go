@@ -60,6 +60,9 @@ func (s *drawing) sling(j *plan.JointPlan) {
 			}
 		}
 		found.At, found.CentreMm = s.endmost(bodies, outward), words.Round(found.CentreMm, 0)
+		if j.Lift.Sling = h.made(found); j.Lift.Sling != nil {
+			return
+		}
 		for _, h.strapMm = range strapsMm {
 			if j.Lift.Sling = h.straps(found, size.Dot(h.along)); j.Lift.Sling != nil {
 				return
@@ -68,6 +71,49 @@ func (s *drawing) sling(j *plan.JointPlan) {
 		j.Lift.Sling = h.eyes(found)
 		return
 	}
+}
+
+// made adds to a place what is made to lift by, to both sides of the centre of gravity: the threaded holes on top of a part
+// that hangs alone, or the eyes of several copies of one part; nil where there is none.
+func (h *hung) made(found plan.Sling) *plan.Sling {
+	eyes := map[string][]assembly.Vec{}
+	own := seq.Keep(h.bodies, func(b assembly.Body) bool { return h.PartOf(b.ID) != nil })
+	for b := range seq.Refs(own) {
+		for _, f := range h.Mouths(b) {
+			r := f.Model
+			if f.Used || f.Group.Hole.For != parts.Lifting {
+				continue
+			}
+			name := r.Part.Name.Value
+			if eyes[name] = append(eyes[name], f.At...); !h.astride(eyes[name]) {
+				continue
+			}
+			found.Holes, found.On[0], found.OverMm = words.Spaced(f.Group.Group.Name), r.Out.Title, math.Ceil(max(0, -seq.Min(inf, eyes[name], func(at assembly.Vec) float64 { return at.Sub(h.Centre).Dot(h.Up) })))
+			switch thread := f.Group.Size.Thread; {
+			case thread != nil && len(own) == 1 && f.Out.Dot(h.Up) > machine.Steep && h.free(f.At):
+				found.Eyes, found.Through, found.For = thread.Designation, f.Group.Through, true
+				return &found
+			case thread == nil && r.Part.Quantity > 1:
+				found.For = true
+				return &found
+			}
+		}
+	}
+	return nil
+}
+
+// astride tells whether places lie to both sides of the centre of gravity.
+func (h *hung) astride(at []assembly.Vec) bool {
+	off := func(p assembly.Vec) float64 { return p.Sub(h.Centre).Dot(h.along) }
+	return seq.Min(inf, at, off) < -eyeMm && seq.Max(-inf, at, off) > eyeMm
+}
+
+// free tells whether nothing stands over places where something is screwed in from above.
+func (h *hung) free(at []assembly.Vec) bool {
+	all := slices.Concat(h.bodies, h.others)
+	return !slices.ContainsFunc(at, func(p assembly.Vec) bool {
+		return len(assembly.Crossings(all, p.Add(h.Up.Times(machine.StandsMm)), h.Up)) > 0
+	})
 }
 
 // hung is what hangs in the hook at a step, and what it is brought to.
@@ -174,7 +220,6 @@ func (h *hung) across(b assembly.Box, middle float64) (assembly.Box, bool) {
 // eyes adds to a place the free threaded holes on top that eye bolts go into, of one part to both sides
 // of the centre of gravity: the widest.
 func (h *hung) eyes(found plan.Sling) *plan.Sling {
-	all := slices.Concat(h.bodies, h.others)
 	for b := range seq.Refs(h.bodies) {
 		if !h.carries(b.ID) {
 			continue
@@ -184,13 +229,8 @@ func (h *hung) eyes(found plan.Sling) *plan.Sling {
 			if thread == nil || thread.MajorMm < eyeMm || f.Used || f.Out.Dot(h.Up) < machine.Steep {
 				continue
 			}
-			low, high, heightMm, open := 0.0, 0.0, 0.0, true
-			for _, at := range f.At {
-				mm := at.Sub(h.Centre)
-				low, high, heightMm = min(low, mm.Dot(h.along)), max(high, mm.Dot(h.along)), mm.Dot(h.Up)
-				open = open && len(assembly.Crossings(all, at.Add(h.Up.Times(machine.StandsMm)), h.Up)) == 0
-			}
-			if open && low < -eyeMm && high > eyeMm {
+			if h.astride(f.At) && h.free(f.At) {
+				heightMm := f.At[len(f.At)-1].Sub(h.Centre).Dot(h.Up)
 				found.Eyes, found.Holes, found.OverMm = thread.Designation, words.Spaced(f.Group.Group.Name), math.Ceil(max(0, -heightMm))
 				found.Through = f.Group.Through
 				found.On = [2]string{h.Title(b.ID), h.Title(b.ID)}

@@ -22,6 +22,9 @@ func TestSlings(t *testing.T) {
 		{"", "plate", "", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200, Eyes: "M10", Holes: "eyes", On: [2]string{"base", "base"}}},
 		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
+		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200, Eyes: "M8", Holes: "eyes", For: true, On: [2]string{"base"}}},
+		{"", "plate", "[-150, 0], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // one under the post
+		{"", "plate", "[120, 80], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 80], [150, 80]], size: 10 mm", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[120, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 0], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // one under the post
@@ -45,6 +48,28 @@ func TestSlings(t *testing.T) {
 			t.Errorf("%s: nothing is lifted", c.anchored)
 		case (lift.Sling == nil) != (c.want == nil) || c.want != nil && *lift.Sling != *c.want:
 			t.Errorf("%s: %+v, want %+v", c.anchored, lift.Sling, c.want)
+		}
+	}
+}
+
+// The same base with two eyes on it, 300 apart astride its centre, is slung by these; with both at one end it is not.
+func TestSlungByItsEyes(t *testing.T) {
+	t.Parallel()
+	for at, want := range map[string]plan.Sling{"330": {End: "left", At: "base", CentreMm: 200, Holes: "hole", For: true, On: [2]string{"eye"}}, "110": {}} {
+		eye := func(n, left string) string {
+			return "  - {name: eye-" + n + ", weld: {part: eye#" + n + ".outline, to: base.outline, type: fillet, size: 4}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 160, front: down}}\n"
+		}
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": strings.Replace(basePart, "20 mm", "60 mm", 1),
+			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [900, 300]}\n",
+			"eye.yaml":  "part: eye\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [40, 60]}\nholes:\n  - {name: hole, at: [[0, 12]], size: 18 mm, for: lifting}\n",
+			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml, eye.yaml]\njoints:\n" + eye("1", "30") + eye("2", at) + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: -250, from-bottom: 70, front: down}}\n",
+		}))
+		picture.Draw(m)
+		lift := pl.Joints[len(pl.Joints)-1].Lift
+		if lift == nil || lift.Sling == nil || lift.Sling.For != want.For || want.For && *lift.Sling != want {
+			t.Errorf("the second at %s: %+v", at, lift)
 		}
 	}
 }

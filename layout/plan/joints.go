@@ -108,6 +108,7 @@ type Sling struct {
 	HookMm   float64   `json:"hook_mm"`            // least height of the hook above the places, for legs at SlingDeg
 	Eyes     string    `json:"eyes,omitempty"`     // thread of the holes of On[0] that eye bolts go into, where no strap keeps clear
 	Holes    string    `json:"holes,omitempty"`    // their name on the sheet of On[0]
+	For      bool      `json:"for,omitempty"`      // they are made to lift by; without a thread they are eyes of all copies of On[0]
 	Through  bool      `json:"through,omitempty"`  // the holes are: a thread too long stands out below
 	OverMm   float64   `json:"over_mm"`            // by which the centre of gravity lies above the lower place; 0 if it hangs below
 }
