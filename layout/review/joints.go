@@ -174,7 +174,7 @@ func (r *reviewer) weldFirst(j *plan.JointPlan) {
 			if slices.ContainsFunc(r.job.Of(parts.SlideKind), func(o *parts.Joint) bool { return is(o.Slide.Hub) || is(o.Slide.On) }) {
 				grade = 11 // a weld along it closes more than the play that it slides by
 			}
-			if fine(c.Drawn.Size.Fit, grade) && !c.Drawn.AfterWeld && !r.shutBy(j, end.Part, c.Name) {
+			if fine(c.Drawn.Size.Fit, grade) && !c.Drawn.AfterWeld && !r.shutBy(j, end, c.Name) {
 				r.weldMoves(j, end, c)
 			}
 		}
@@ -183,11 +183,11 @@ func (r *reviewer) weldFirst(j *plan.JointPlan) {
 
 // shutBy tells whether a feature is pressed together before a weld, and can be finished at no other time, or goes into
 // what it is welded to.
-func (r *reviewer) shutBy(weld *plan.JointPlan, part, feature string) bool {
-	is := func(e plan.JointEnd) bool { return e.Part == part && e.Feature == feature }
+func (r *reviewer) shutBy(weld *plan.JointPlan, end plan.JointEnd, feature string) bool {
+	is := func(e plan.JointEnd) bool { return e.Instance() == end.Instance() && e.Feature == feature } // another copy may be shut already
 	return slices.ContainsFunc(r.planned(parts.PressKind), func(j *plan.JointPlan) bool { return j.N < weld.N && (is(j.A) || is(j.B)) }) ||
 		slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
-			return j.Names(part, feature) && r.isBore(j.Weld.Part) != r.isBore(j.Weld.To)
+			return j.Names(end.Part, feature) && r.isBore(j.Weld.Part) != r.isBore(j.Weld.To)
 		})
 }
 
