@@ -161,9 +161,9 @@ func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
 		}
 		at := geom.Clean(mm - 2*sense*edgeMm(f, s, -dir))
 		if geom.Over(sense*least, sense*at) {
-			t.problem(plan.RingShoulderLow, plan.Named(f.text()), plan.Of(plan.Diameter, at), plan.Of(plan.Diameter, least))
+			t.problem(plan.RingShoulderLow, plan.Named(f.text()), plan.Of(plan.Diameter, at), plan.Of(plan.Diameter, least), plan.Of(plan.Mm, geom.Clean(math.Abs(at-least))))
 		} else if geom.Over(sense*mm, sense*most) {
-			t.problem(plan.RingShoulderHigh, plan.Named(f.text()), plan.Of(plan.Diameter, mm), plan.Of(plan.Diameter, most))
+			t.problem(plan.RingShoulderHigh, plan.Named(f.text()), plan.Of(plan.Diameter, mm), plan.Of(plan.Diameter, most), plan.Of(plan.Mm, geom.Clean(math.Abs(mm-most))))
 		}
 	}
 	if m.fixed != nil {

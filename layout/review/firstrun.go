@@ -4,7 +4,6 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
-	"cmp"
 	"iter"
 	"math"
 	"regexp"
@@ -157,10 +156,10 @@ func (r *reviewer) mostTravelMm(load string) (mm float64, by string) {
 			continue
 		}
 		if e.Travels != nil {
-			is(e.Travels.Front.Mm+e.Travels.Back.Mm, e.Part.Value+" travels")
+			is(e.Travels.Front.Mm+e.Travels.Back.Mm, r.called(e)+" travels")
 		}
 		said, _ := travelSaid(e)
-		is(said, "the words for "+cmp.Or(e.Part.Value, e.Item.Value)+" give")
+		is(said, "the words for "+r.called(e)+" give")
 		if v := r.viewOf(e.Part.Value); v != nil && isKey(v.p) {
 			v.travelsBy(is)
 		}

@@ -89,6 +89,14 @@ func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
 // mostTravel are words for how far a part travels.
 var mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
 
+// called names what no joint fastens: a part by its title, what is bought by its words.
+func (r *reviewer) called(e *parts.Loose) string {
+	if v := r.viewOf(e.Part.Value); v != nil {
+		return v.p.Title.Value
+	}
+	return e.Item.Value
+}
+
 // travelSaid is the travel that words give a loose part, mm, and the words; 0 where they give none.
 func travelSaid(e *parts.Loose) (mm float64, words string) {
 	m := mostTravel.FindStringSubmatch(e.How.Value)
@@ -102,7 +110,7 @@ func travelSaid(e *parts.Loose) (mm float64, words string) {
 func (r *reviewer) travelUnlike(e *parts.Loose) {
 	way := e.Travels.Front.Mm + e.Travels.Back.Mm
 	if said, words := travelSaid(e); said > 0 && unlikeBy(travelShare, said, way) {
-		r.disagree(e.How.Pos, e.Part.Value, "the words for "+e.Part.Value+" give another travel than it has", words+"; "+r.mm(way), "the travel between the stops")
+		r.disagree(e.How.Pos, e.Part.Value, "the words for "+r.called(e)+" give another travel than it has", words+"; "+r.mm(way), "the travel between the stops")
 	}
 }
 
@@ -146,7 +154,7 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 		is, says := farMm(b, m.Up)+at-farMm(over, m.Up), noteMm(words[1], words[2])
 		if math.Abs(is-says) > (travelShare-1)*(high-low) {
 			r.add(Finding{
-				Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + e.Part.Value + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
+				Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + r.called(e) + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
 				Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the height as it is there",
 			})
 		}
@@ -167,7 +175,7 @@ func (r *reviewer) carried(e *parts.Loose, b *assembly.Body) {
 				continue
 			}
 			o.atLeast(c.Name, c.Drawn.Pos, c.LengthMm(), c.Size.Thread.MajorMm, Finding{
-				What: e.Part.Value + " travels in few turns of thread", Numbers: " of " + c.Drawn.Size.Thread.Value + ", wanted at least ",
+				What: r.called(e) + " travels in few turns of thread", Numbers: " of " + c.Drawn.Size.Thread.Value + ", wanted at least ",
 				Rule: "a nut that moves its load is at least as long as its thread is wide", Fix: "a longer thread",
 			})
 		}
@@ -195,7 +203,7 @@ func (r *reviewer) turnedUp(e *parts.Loose) {
 			}
 			if up == strings.EqualFold(w[3], "lowers") {
 				r.add(Finding{
-					Part: e.Part.Value, Pos: t.Pos, What: "the words have " + e.Part.Value + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.Drawn.Size.Thread.Value,
+					Part: e.Part.Value, Pos: t.Pos, What: "the words have " + r.called(e) + " go the other way than its thread moves it", Numbers: w[0] + "; " + c.Drawn.Size.Thread.Value,
 					Rule: "what is held from turning comes towards who turns its right-hand nut clockwise", Source: "by geometry", Fix: "the other way, or a left-hand thread",
 				})
 			}
@@ -238,7 +246,7 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	near, far := -farMm(b, out.Reversed())-axis, farMm(b, out)-axis
 	if math.Min(math.Abs(near-said), math.Abs(far-said)) > filedOffMm {
 		r.add(Finding{
-			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + e.Part.Value + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
+			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + r.called(e) + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
 			Rule: "words and numbers of one job agree", Source: "by geometry", Fix: "the place as it is there",
 		})
 	}

@@ -70,8 +70,6 @@ func (s seed) load(t *testing.T, with ...seed) (*parts.Job, error) {
 	return read.Load(filepath.Join(dir, "job.yaml"))
 }
 
-var dbg, dbgSpace, dbgLots atomic.Int32
-
 // reviewed works a job out and reviews it.
 func reviewed(job *parts.Job) ([]Finding, *plan.Plan, error) {
 	w, err := layout.Work(job)
@@ -157,7 +155,6 @@ func TestSeededFaults(t *testing.T) {
 			missed++
 		}
 	}
-	t.Cleanup(func() { println("DBG", dbg.Load(), dbgSpace.Load(), dbgLots.Load()) })
 	told, together := &sayings{of: map[seed]string{}}, lots(all)
 	t.Run("of", func(t *testing.T) {
 		for _, lot := range together {
@@ -279,11 +276,9 @@ func (s seed) findings(t *testing.T, with ...seed) ([]Finding, error) {
 	if err != nil {
 		return nil, err
 	}
-	dbg.Add(1)
 	work := onPaper
 	if s.space() || slices.ContainsFunc(with, seed.space) {
 		work = layout.Work
-		dbgSpace.Add(1)
 	}
 	w, err := work(job)
 	if err != nil {
@@ -307,7 +302,6 @@ func unfound(t *testing.T, lot []seed, clean []string, told *sayings) []seed {
 	if len(lot) < 2 {
 		return lot
 	}
-	dbgLots.Add(1)
 	found, _ := lot[0].findings(t, lot[1:]...)
 	left := seq.Keep(lot, func(s seed) bool {
 		names := s.names(clean)
