@@ -348,7 +348,7 @@ func (j *shop) relative(t *joint) (at placement, shared bool) {
 	case t.along():
 		return placement{}, false
 	case !m.Set():
-		return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
+		return t.middles(), true
 	}
 	onA, onB, outer := t.meetAt()
 	za, _, okA := t.a.r.Plane(m.First, onA)
@@ -363,6 +363,19 @@ func (j *shop) relative(t *joint) (at placement, shared bool) {
 	}
 	zb += m.Second.Outward() * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return t.set(zb, za, t.facing()), true
+}
+
+// placing is as relative, but middle on middle where nothing says how far a shaft goes into its bush.
+func (j *shop) placing(t *joint, all []*joint) (at placement, shared bool) {
+	if t.along() && !j.otherwise(t, all) {
+		return t.middles(), true
+	}
+	return j.relative(t)
+}
+
+// middles puts part A middle on middle of part B.
+func (t *joint) middles() placement {
+	return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense())
 }
 
 // along tells whether a shaft turns in a bush, and other joints say where along the axis.
@@ -513,10 +526,7 @@ func (s *shop) place(all []*joint) *assembly {
 				continue
 			}
 		}
-		rel, ok := j.relative(t)
-		if !ok && t.along() && !j.otherwise(t, all) {
-			rel, ok = t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense()), true
-		}
+		rel, ok := j.placing(t, all)
 		if t.axis, t.rel = ok, rel; !ok {
 			if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
 				t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))

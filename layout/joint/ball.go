@@ -50,7 +50,7 @@ func (t *joint) ballMount() (m mounting, held bool) {
 
 // behind tells whether another bearing of the shaft lies in the same bore, nearer to its shoulder.
 func (t *joint) behind(o *joint) bool {
-	if o == t || o.refused() || o.a.step == nil || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() || o.b.step != t.b.step {
+	if o == t || !t.is(parts.BearingKind) || !t.in.Bearing.Ball || t.refused() || o.refused() || o.a.step == nil || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() || o.b.step != t.b.step {
 		return false
 	}
 	return slices.ContainsFunc([]float64{1, -1}, func(dir float64) bool {

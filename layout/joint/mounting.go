@@ -85,7 +85,6 @@ func (t *joint) covered(all []*joint) {
 	if t.refused() || !t.is(parts.BearingKind) {
 		return
 	}
-	t.outer = t.in.Bearing.Ball && slices.ContainsFunc(ofKind(all, parts.BearingKind), t.behind)
 	tandem, p := 0.0, t.partner(all) // where the other cup's back looks
 	if p != nil && !p.refused() {
 		n, _ := p.mount()

@@ -298,12 +298,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if over {
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
-		out, _ := j.standsOutMm(t)
-		sleeve := out > 0 && !t.built
-		set, on := "set "+hub+" on the end of "+shaft+" by hand", "Press "+hub+" on"+words.When(sleeve, ", by the press sleeve round "+shaft+",")
-		if t.inward {
-			set, on = "set "+shaft+" by hand on the mouth of the bore of "+hub+", which "+words.Either(sleeve, "stands on the press sleeve, for "+shaft+" comes out "+t.w.Size(out)+" below it", "stays on the table")+",", "Press "+shaft+" in"
-		}
+		set, on := j.startedBy(t)
 		t.step(title, clean+set+" with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
 		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+ofPlace+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
@@ -326,6 +321,18 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 	}
 	j.pressCautions(t, map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
+}
+
+// startedBy says how a press is set up by hand, and what is pressed on what, by or onto the sleeve where the shaft stands out.
+func (j *making) startedBy(t *joint) (set, on string) {
+	hub, shaft := t.b.title(), t.a.title()
+	out, _ := j.standsOutMm(t)
+	sleeve := out > 0 && !t.built
+	if t.inward {
+		under := words.Either(sleeve, "stands on the press sleeve, for "+shaft+" comes out "+t.w.Size(out)+" below it", "stays on the table")
+		return "set " + shaft + " by hand on the mouth of the bore of " + hub + ", which " + under + ",", "Press " + shaft + " in"
+	}
+	return "set " + hub + " on the end of " + shaft + " by hand", "Press " + hub + " on" + words.When(sleeve, ", by the press sleeve round "+shaft+",")
 }
 
 // rest is the step after a press, which a weld does not wait for: it carries the load, and its heat ends what the rest is for.

@@ -111,6 +111,7 @@ func (j *shop) read() []*joint {
 	}
 	for _, t := range all {
 		t.covered(all)
+		t.outer = slices.ContainsFunc(ofKind(all, parts.BearingKind), t.behind)
 	}
 	return all
 }

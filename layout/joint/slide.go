@@ -278,7 +278,7 @@ func (slideKind) work(j *making, t *joint) {
 		return
 	}
 	pressed := seq.First(j.before, func(o *joint) bool { return o.is(parts.PressKind) && o.a.Instance() == t.a.Instance() })
-	if p.PlayMm.Min < 0 && (!t.turns() || pressed == nil || p.PlayMm.Max < 0) { // the machine asks how a pressed bush closes
+	if known := t.turns() && pressed != nil && p.PlayMm.Max >= 0; p.PlayMm.Min < 0 && !known { // the machine asks how a pressed bush closes
 		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
 	}
 	switch {

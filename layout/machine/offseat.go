@@ -46,27 +46,41 @@ const onAxisMm = 0.1
 // journal, inBushes says that.
 func (m *Machine) offSeats() (found []plan.Problem) {
 	for _, j := range m.Joints {
-		hub, shaft := m.At(j.A), m.At(j.B)
-		if j.Kind != parts.SlideKind && j.Kind != parts.PressKind || hub == nil || shaft == nil || !m.Tied(hub, shaft) {
-			continue
-		}
-		bore, seat := m.PartOf(hub.ID).StepNamed(j.A.Feature), m.PartOf(shaft.ID).StepNamed(j.B.Feature)
-		inHub, onShaft := j.A, j.B
-		if bore != nil && !bore.Inside {
-			hub, shaft, bore, seat, inHub, onShaft = shaft, hub, seat, bore, j.B, j.A
-		}
-		if bore == nil || seat == nil || !bore.Inside || seat.Inside {
-			continue
-		}
-		names := []plan.Arg{plan.Named(inHub.Title + " " + words.Spaced(inHub.Feature)), plan.Named(onShaft.Title + " " + words.Spaced(onShaft.Feature))}
-		if off := besideAxis(hub, shaft, bore); off > onAxisMm+max(0, bore.Size.NominalMm-seat.Size.NominalMm)/2 {
-			found = append(found, m.Fault(j.Name, plan.SeatAside, append(names, plan.Of(plan.Mm, words.Round(off, 2)))...))
-			continue
-		}
-		bush := m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID())
-		if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) && !(bush && apart < reachShare*bore.LengthMm()) {
-			found = append(found, m.Fault(j.Name, plan.SeatMissed, append(names, plan.Of(plan.Mm, words.Round(apart, 2)))...))
+		if j.Kind == parts.SlideKind || j.Kind == parts.PressKind {
+			found = append(found, m.offSeat(j)...)
 		}
 	}
 	return found
+}
+
+// offSeat is that of one joint, whichever of its ends is the bore.
+func (m *Machine) offSeat(j *plan.JointPlan) []plan.Problem {
+	inHub, onShaft := j.A, j.B
+	if s := m.step(inHub); s != nil && !s.Inside {
+		inHub, onShaft = onShaft, inHub
+	}
+	hub, shaft, bore, seat := m.At(inHub), m.At(onShaft), m.step(inHub), m.step(onShaft)
+	if bore == nil || seat == nil || !bore.Inside || seat.Inside || !m.Tied(hub, shaft) {
+		return nil
+	}
+	fault := func(kind plan.ProblemKind, mm float64) []plan.Problem {
+		name := func(e plan.JointEnd) plan.Arg { return plan.Named(e.Title + " " + words.Spaced(e.Feature)) }
+		return []plan.Problem{m.Fault(j.Name, kind, name(inHub), name(onShaft), plan.Of(plan.Mm, words.Round(mm, 2)))}
+	}
+	if off := besideAxis(hub, shaft, bore); off > onAxisMm+max(0, bore.Size.NominalMm-seat.Size.NominalMm)/2 {
+		return fault(plan.SeatAside, off)
+	}
+	bush := m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID())
+	if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) && !(bush && apart < reachShare*bore.LengthMm()) {
+		return fault(plan.SeatMissed, apart)
+	}
+	return nil
+}
+
+// step is the step that an end of a joint names, nil where it stands nowhere or has another feature.
+func (m *Machine) step(e plan.JointEnd) *part.Step {
+	if b := m.At(e); b != nil {
+		return m.PartOf(b.ID).StepNamed(e.Feature)
+	}
+	return nil
 }

@@ -25,10 +25,6 @@ func (b *bench) settings() [2]setting {
 	outside, inside := b.Sides()
 	out := [2]setting{{face: parts.Front}, {face: parts.Back}}
 	wide := b.widest()
-	split := wide.ToMm
-	if len(outside) > 1 && !b.splits(wide) && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
-		split = wide.FromMm
-	}
 	share := func(steps []*Step, split float64) {
 		for _, s := range steps {
 			i := 0
@@ -38,11 +34,8 @@ func (b *bench) settings() [2]setting {
 			out[i].steps = append(out[i].steps, s)
 		}
 	}
-	if neck := b.neckBehind(wide); neck != nil && split == wide.ToMm {
-		split = neck.ToMm // it is turned before the thread that runs out into it
-	}
 	slices.SortStableFunc(outside, func(p, q *Step) int { return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm) })
-	share(outside, split)
+	share(outside, b.parting(wide))
 	if len(inside) > 0 {
 		last := inside[len(inside)-1]
 		byRadius := func(p, q *Step) int { return cmp.Compare(p.RadiusMm(), q.RadiusMm()) }
@@ -59,6 +52,18 @@ func (b *bench) settings() [2]setting {
 	}
 	b.together(&out)
 	return out
+}
+
+// parting is from where on, mm from the front, outsides are turned from the back: behind the widest, or with it, or behind a
+// neck too, which is turned before the thread that runs out into it.
+func (b *bench) parting(wide *Step) float64 {
+	if len(b.Side(false)) > 1 && !b.splits(wide) && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
+		return wide.FromMm
+	}
+	if neck := b.neckBehind(wide); neck != nil {
+		return neck.ToMm
+	}
+	return wide.ToMm
 }
 
 // neckBehind is the neck between a thread outside and the larger step behind it, into which the thread runs out; nil
