@@ -319,7 +319,7 @@ func TestLooseBounds(t *testing.T) {
 		{"pugmill", "lantern.yaml", "measured: [0.7, 0.9]", "measured: [%g, 0.9]", 0.16, 0.159, "limits", "nose does not go into a tube as it comes", "in a bore of 159.3 mm"},
 		{"pugmill", "lantern.yaml", "diameter: 158.5", "diameter: %g", 157.93, 157.92, "limits", "nose is not drawn at the size", "drawn 157.92 mm"},
 		{"gatejack", "thrust-housing.yaml", "measured: [0.018, 0.023]", "measured: [0.018, %g]", 0.046, 0.047, "limits", "it centres nothing", "in a bore of 3.068 in"},
-		{"gatejack", "job.yaml", "full travel, 6-1/4 in", "full travel, %g in", 6.56, 6.57, "first-run", "a longer travel than stem travels", "at most 6.25 in"},
+		{"gatejack", "job.yaml", "full travel, 6-1/4 in", "full travel, %g in", 6.56, 6.57, "first-run", "a longer travel than Stem travels", "at most 6.25 in"},
 		{"gatejack", "job.yaml", "set to 3 lb ft", "set to %g lb ft", 4.4, 4.6, "plate", "held to different torques", "is 36 lb in"},
 		{"gatejack", "stop-collar.yaml", "rim, diameter: 2-15/16", "rim, diameter: %g", 3.067, 3.068, "loose", "does not go into Guide tube", "3.068 in in 3.068 in"},
 	} {

@@ -94,7 +94,7 @@ func (r *reviewer) called(e *parts.Loose) string {
 	if v := r.viewOf(e.Part.Value); v != nil {
 		return v.p.Title.Value
 	}
-	return e.Item.Value
+	return cmp.Or(e.Part.Value, e.Item.Value)
 }
 
 // travelSaid is the travel that words give a loose part, mm, and the words; 0 where they give none.
