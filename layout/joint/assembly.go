@@ -383,7 +383,8 @@ func (t *joint) along() bool { return t.unkept() && t.in.Place == nil && !t.meet
 
 // otherwise tells whether other joints hold both parts of one to each other.
 func (j *shop) otherwise(t *joint, all []*joint) bool {
-	return slices.Contains(j.members(t.b.Instance(), without(all, t)), t.a.Instance())
+	_, tied := j.side(t, without(all, t))
+	return tied
 }
 
 // alike tells whether both ends are holes, or both are steps.

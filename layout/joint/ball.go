@@ -175,11 +175,6 @@ func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
 	t.seatsLong()
 }
 
-// shutIn tells whether the shaft stands in the housing when the bearing comes, which then goes on both at once.
-func (j *making) shutIn(t *joint) bool {
-	return slices.Contains(j.members(t.a.Instance(), j.before), t.b.Instance())
-}
-
 // ballSteps mounts a ball bearing: on the shaft first where its inner ring is tight by the middle of its limits, else into the
 // housing first; on both at once where the shaft stands in that; by the ring that is tight there, or may be. Common practice,
 // no source.
@@ -190,8 +185,9 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	if !p.Sealed {
 		t.greaseStep(p)
 	}
+	_, shut := j.side(t, j.before) // the shaft stands in the housing, and the bearing goes on both at once
 	switch {
-	case j.shutIn(t):
+	case shut:
 		t.bothOn(p, m, inner, outer)
 	case tight:
 		p.OnShaft = true

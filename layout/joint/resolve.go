@@ -239,7 +239,7 @@ func (j *making) axisText(t *joint) string {
 
 // slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
 func (j *making) slidesAlong(t *joint) {
-	if t.axis && t.in.Place == nil && !t.meeting().Set() && (t.enters() || t.along()) && !j.otherwise(t, j.all) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+	if t.axis && t.in.Place == nil && !t.meeting().Set() && (t.enters() || t.unkept()) && !j.otherwise(t, j.all) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 }
@@ -266,7 +266,7 @@ func (j *making) cutText(t *joint) string {
 		return stand.Text(t.w, t.a.title(), t.b.title())
 	}
 	set := "square and place by the drawing"
-	if slices.Contains(j.members(t.a.Instance(), j.before), t.b.Instance()) {
+	if _, tied := j.side(t, j.before); tied {
 		return t.a.text() + " against " + t.b.text() + ", as the two stand already"
 	}
 	if by := t.leansBy(); by != "" {

@@ -1,15 +1,11 @@
 package review
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/txtar"
-
-	"centrepop/parts/read"
 )
 
 // The wheel on its shaft reaches from 40 to 60 behind a plate of 20, the pulley beside it as far as its gap is: 40 of it are
@@ -33,22 +29,12 @@ func TestBelts(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		dir := t.TempDir()
+		files := map[string]string{}
 		for _, f := range a.Files {
-			if err := os.WriteFile(filepath.Join(dir, f.Name), bytes.Replace(f.Data, []byte(c.old), []byte(c.new), 1), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		job, err := read.Load(filepath.Join(dir, "job.yaml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		all, _, err := reviewed(job)
-		if err != nil {
-			t.Fatal(err)
+			files[f.Name] = strings.Replace(string(f.Data), c.old, c.new, 1)
 		}
 		var got []string
-		for _, f := range all {
+		for _, f := range reviewOf(t, files) {
 			if f.Code == c.code {
 				got = append(got, f.Numbers)
 			}

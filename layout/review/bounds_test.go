@@ -3,8 +3,6 @@ package review
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,26 +11,12 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"centrepop/layout"
-	"centrepop/parts/read"
 )
 
 // alone reviews a job of one part and returns its findings under a code.
 func alone(t *testing.T, code, text string) []Finding {
 	t.Helper()
-	dir := t.TempDir()
-	for name, src := range map[string]string{"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [p.yaml]\n", "p.yaml": text} {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(src), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	job, err := read.Load(filepath.Join(dir, "job.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	all, _, err := reviewed(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	all := reviewOf(t, map[string]string{"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [p.yaml]\n", "p.yaml": text})
 	return slices.DeleteFunc(all, func(f Finding) bool { return f.Code != code })
 }
 

@@ -2,14 +2,11 @@ package review
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/read"
 )
 
 // A screw reaches out of its nut with its thread and with what is beyond that.
@@ -63,27 +60,14 @@ func TestScrewPasses(t *testing.T) {
 		turned := func(name, outside, inside string) string {
 			return "part: " + name + "\ntitle: " + strings.ToUpper(name[:1]) + name[1:] + "\nkind: turned\nmaterial: C45\nstock: {round: 130}\nprofile:\n  outside: [" + outside + "]\n" + inside
 		}
-		dir := t.TempDir()
-		for name, text := range map[string]string{
+		all := reviewOf(t, map[string]string{
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, nut.yaml, cover.yaml, screw.yaml]\njoints:\n  - {name: nut, press: {shaft: nut.outside, bore: housing.seat}, level: " + map[bool]string{true: "front-with-front", false: "back-with-back"}[c.behind] + "}\n" +
 				"  - {name: cover, press: {shaft: cover.outside, bore: housing.end}, level: " + level + ", after: nut}\n",
 			"housing.yaml": turned("housing", fmt.Sprintf("{name: outside, diameter: 120, length: %g}", 80+c.gap), "  inside: ["+strings.Join(rooms, ", ")+"]\n"),
 			"nut.yaml":     turned("nut", "{name: outside, diameter: 60, fit: s6, length: 60}", "  inside: [{name: screw, thread: Tr30x6, length: 60}]\n"),
 			"cover.yaml":   turned("cover", "{name: outside, diameter: 70, fit: s6, length: 20}", "  inside: [{name: bore, diameter: "+c.bore+", length: 20}]\n"),
 			"screw.yaml":   turned("screw", "{name: tail, diameter: 20, length: 50}, {name: screw, thread: Tr30x6, length: 20}, {name: collar, diameter: 44, length: 30}", ""),
-		} {
-			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
-				t.Fatal(err)
-			}
-		}
-		job, err := read.Load(filepath.Join(dir, "job.yaml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		all, _, err := reviewed(job)
-		if err != nil {
-			t.Fatal(err)
-		}
+		})
 		got := ""
 		for _, f := range all {
 			if strings.Contains(f.What, "does not pass Cover") {

@@ -14,6 +14,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"centrepop/layout"
+	"centrepop/layout/layouttest"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/golden"
@@ -23,17 +24,29 @@ import (
 // load writes the files of a case into a folder and reads the job.
 func load(t *testing.T, a *txtar.Archive) *parts.Job {
 	t.Helper()
-	dir := t.TempDir()
+	files := map[string]string{}
 	for _, f := range a.Files {
-		if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644); err != nil {
-			t.Fatal(err)
-		}
+		files[f.Name] = string(f.Data)
 	}
-	job, err := read.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(layouttest.Write(t, files))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return job
+}
+
+// reviewOf are the findings of a job of some files.
+func reviewOf(t *testing.T, files map[string]string) []Finding {
+	t.Helper()
+	job, err := read.Load(layouttest.Write(t, files))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, _, err := reviewed(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
 }
 
 func text(findings []Finding) []byte {
@@ -213,12 +226,14 @@ func TestTitlesDecideNothing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	dir, files := t.TempDir(), map[string]string{}
+	files := map[string]string{}
 	var titles []string
-	paths, err := filepath.Glob("../../testdata/pugmill/*.yaml")
+	paths, _ := filepath.Glob("../../testdata/pugmill/*.yaml")
 	for _, path := range paths {
-		src, errRead := os.ReadFile(path)
-		err = cmp.Or(err, errRead)
+		src, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
 		files[filepath.Base(path)] = string(src)
 		if m := regexp.MustCompile(`(?m)^title: (.+ .+)$`).FindSubmatch(src); m != nil {
 			titles = append(titles, string(m[1]))
@@ -231,17 +246,7 @@ func TestTitlesDecideNothing(t *testing.T) {
 			files[name] = regexp.MustCompile(`(?i)\b`+title+`\b`).ReplaceAllString(src, fmt.Sprint(words[i%len(words)], " ", i))
 		}
 	}
-	for name, src := range files {
-		err = cmp.Or(err, os.WriteFile(filepath.Join(dir, name), []byte(src), 0o666))
-	}
-	job, errLoad := read.Load(filepath.Join(dir, "job.yaml"))
-	if err := cmp.Or(err, errLoad); err != nil {
-		t.Fatal(err)
-	}
-	second, _, err := reviewed(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	second := reviewOf(t, files)
 	said := func(of []Finding) (out []string) {
 		for _, f := range of {
 			out = append(out, fmt.Sprint(f.Severity, " ", f.Code, " ", f.Part, " ", f.Feature, " ", f.Pos.File, " ", f.Pos.Line))
