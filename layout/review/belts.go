@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"regexp"
 	"slices"
@@ -42,16 +43,22 @@ func (v made) onMotorShaft() {
 // source).
 const outOfLine, leastOutMm = 0.1 / 12, 0.5
 
-// pulleys are the part that the words put on the motor's shaft, and the one that a joint puts on the step which the motor
-// drives through a belt; nil where the job tells none of the two.
-func (r *reviewer) pulleys() (motor, driven *view) {
+// wheels are the part that the words put on the motor's shaft, and the one that a joint puts on the step which the motor
+// drives through a belt or a chain, the largest of each; nil where the job tells it not.
+func (r *reviewer) wheels() (motor, driven *view) {
 	m := r.motor()
 	if m.Through != "belt" || !m.Drives.Set() {
 		return nil, nil
 	}
+	larger := func(a, b *view) *view {
+		if a == nil || b != nil && mostMm(b.outside) > mostMm(a.outside) {
+			return b
+		}
+		return a
+	}
 	for v := range everyMade(r) {
-		if onMotor.MatchString(v.e.How.Value) && v.grooveMm() > 0 {
-			motor = v.view
+		if onMotor.MatchString(v.e.How.Value) {
+			motor = larger(motor, v.view)
 		}
 	}
 	for _, j := range r.job.Joints {
@@ -62,14 +69,82 @@ func (r *reviewer) pulleys() (motor, driven *view) {
 		case j.Slide == nil:
 			continue
 		}
-		if v := r.viewOf(hub.Part); on.Part == m.Drives.Part && on.Feature == m.Drives.Feature && v != nil && v.grooveMm() > 0 {
-			driven = v
+		if on.Part == m.Drives.Part && on.Feature == m.Drives.Feature {
+			driven = larger(driven, r.viewOf(hub.Part))
 		}
 	}
-	if motor == nil || driven == nil {
+	return motor, driven
+}
+
+// pulleys are both wheels of a belt, where each has one groove; nil else.
+func (r *reviewer) pulleys() (motor, driven *view) {
+	motor, driven = r.wheels()
+	if motor == nil || driven == nil || motor.grooveMm() == 0 || driven.grooveMm() == 0 {
 		return nil, nil
 	}
 	return motor, driven
+}
+
+// What shuts a hand off from a wheel: a part that stands still within the reach of an arm (ISO 13857 table 4), in more than
+// half of the ways outward from its rim (common practice, no source).
+const armMm, roundWays = 850.0, 24
+
+// beltOpen looks for a belt or a chain that runs without a guard: where the job has none at all, and where those that are made
+// stand so that the rim of a wheel is open over most of its round.
+func (r *reviewer) beltOpen() {
+	if r.motor().Through != "belt" {
+		return
+	}
+	bought := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return parts.PartUse("", e.Item.Value) == parts.Guarding })
+	made := slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool { return p.For == parts.Guarding })
+	open := Finding{Pos: r.motor().Pos, Rule: "a guard keeps hands off the place where a belt or a chain runs onto its wheel", Source: "ISO 13857 and ISO 14120, from memory"}
+	switch {
+	case bought: // where it stands is not known
+	case !made:
+		open.What, open.Fix = "the belt or chain of the motor runs in the open: no part of the job is a guard, and none is bought", "for: guard in the part that covers it, or a guard as item under loose"
+		r.add(open)
+	default:
+		motor, driven := r.wheels()
+		for v, deg := range r.openWheels(motor, driven) {
+			open.What, open.Fix = "the rim of "+v.p.Title.Value+" is open over most of its round: no guard stands before it", "a guard that reaches over the wheels and the belt between, or deeper flanges"
+			open.Part, open.Pos, open.Numbers = v.p.Name.Value, v.p.Name.Pos, number(deg)+"°, wanted at most 180°"
+			r.add(open)
+		}
+	}
+}
+
+// openWheels are those of some wheels, nil ones left out, from whose rim most ways outward meet nothing that stands still
+// within an arm's reach, and over how much of their round.
+func (r *reviewer) openWheels(wheels ...*view) iter.Seq2[*view, float64] {
+	m := r.machine()
+	turns := r.turnsWith(r.motor().Drives.Instance())
+	still := seq.Keep(m.Bodies, func(b assembly.Body) bool {
+		of, isMade := m.Of[b.ID]
+		return isMade && !turns[of] && !slices.ContainsFunc(wheels, func(v *view) bool { return v != nil && v.p.Name.Value == of.Part })
+	})
+	return func(yield func(*view, float64) bool) {
+		for _, v := range wheels {
+			if v == nil || r.bodyOf(v.p.Name.Value) == nil {
+				continue
+			}
+			if deg := v.openDeg(r.bodyOf(v.p.Name.Value), still); deg > 180 && !yield(v, deg) {
+				return
+			}
+		}
+	}
+}
+
+// openDeg is over how much of the round of a wheel, at its groove or in its middle, nothing shuts an arm off.
+func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
+	at := assembly.Vec{Z: -cmp.Or(v.grooveMm(), v.lengthMm/2)}
+	for k := range roundWays {
+		out := assembly.ClockWay(360 * float64(k) / roundWays)
+		hits := assembly.Crossings(still, b.Pose.Apply(at.Add(out.Times(mostMm(v.outside)))), b.Pose.Turn(out))
+		if len(hits) == 0 || hits[0].FromMm > armMm {
+			deg += 360 / roundWays
+		}
+	}
+	return deg
 }
 
 // grooveMm is where the middle of the one groove in the outside of a pulley lies, from its front: a step that is lower than

@@ -13,6 +13,10 @@ import (
 // 735 with a twentieth, by grooves of 80 on 180 less.
 func TestBelts(t *testing.T) {
 	t.Parallel()
+	const drum = "pulley.yaml, drum.yaml]"
+	laid := func(gap, more string) string {
+		return "loose:\n  - {part: drum, how: laid over the wheels, after: wheel-on, lies: [{on: plate.back, with: front, gap: " + gap + more + "}]}\n"
+	}
 	for _, c := range []struct {
 		old, new, code string
 		want           []string
@@ -24,6 +28,12 @@ func TestBelts(t *testing.T) {
 		{"diameter: 100, length: 4}, {name: groove", "diameter: 101, length: 4}, {name: groove", "first-run", nil},
 		{"the motor shaft", "its shaft", "first-run", nil},
 		{"through: belt", "through: coupling", "first-run", nil}, {"speed: 736", "speed: 1471", "first-run", []string{"1471 rev/min, the output 700"}},
+		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
+		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
+		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one.
+		{drum, laid("0", ""), "guard", []string{"694 mm open, 0 mm off"}},
+		{drum, laid("61", ""), "guard", []string{"360°, wanted at most 180°", "360°, wanted at most 180°", "694 mm open, 61 mm off"}},
+		{drum, laid("0", ", at: [-400, 0]"), "guard", []string{"225°, wanted at most 180°", "694 mm open, 385 mm off", "200 mm open, 385 mm off"}},
 	} {
 		a, err := txtar.ParseFile("testdata/belt.txtar")
 		if err != nil {
@@ -32,6 +42,9 @@ func TestBelts(t *testing.T) {
 		files := map[string]string{}
 		for _, f := range a.Files {
 			files[f.Name] = strings.Replace(string(f.Data), c.old, c.new, 1)
+		}
+		if c.old == drum {
+			files["job.yaml"] = strings.NewReplacer("pulley.yaml]", drum, "loose:\n", c.new, "press: {shaft: shaft.root, bore: plate.bore}", "slide: {hub: plate.bore, on: shaft.root}").Replace(string(a.Files[0].Data))
 		}
 		var got []string
 		for _, f := range reviewOf(t, files) {
