@@ -284,7 +284,7 @@ func saddle(r *part.Model, e *parts.TubeEnd) []assembly.Simple {
 		return nil
 	}
 	radius := main / 2
-	if e.SetIn && e.Wall.Mm > 0 {
+	if e.SetIn {
 		radius -= e.Wall.Mm
 	}
 	z := parts.At(e.Face, reach-r.LengthMm(), -reach)

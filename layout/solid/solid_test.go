@@ -153,6 +153,11 @@ func TestScrew(t *testing.T) {
 		if math.Abs(box.High.Z-c.high) > 1e-9 || math.Abs(box.Low.Z-c.low) > 1e-9 || math.Abs(min(box.Size().X, box.Size().Y)-c.wide) > 1e-9 {
 			t.Errorf("%s: %+v", c.name, box)
 		}
+		for z, washer := range map[float64]bool{-0.01: false, 0.01: c.bolt.Washer, 1.99: c.bolt.Washer} {
+			if assembly.Of(out...).Dist(assembly.Vec{X: 9.9, Z: z}) < 0 != washer {
+				t.Errorf("%s: its washer at %g", c.name, z)
+			}
+		}
 		if len(nut) == 0 {
 			if c.bolt.Nut {
 				t.Errorf("%s: no nut", c.name)

@@ -150,11 +150,7 @@ var escaped = strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`)
 // Control characters become spaces: one of them would start a language code.
 func textString(s string) string {
 	s = printed(s)
-	ascii := true
-	for _, r := range s {
-		ascii = ascii && r >= ' ' && r <= '~'
-	}
-	if ascii {
+	if strings.IndexFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) < 0 {
 		return "(" + escaped.Replace(s) + ")"
 	}
 	var b strings.Builder

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -79,6 +80,41 @@ func TestOperators(t *testing.T) {
 	} {
 		if got := content(t, c.items...); got != c.want {
 			t.Errorf("%s:\n%q, want\n%q", name, got, c.want)
+		}
+	}
+}
+
+// TestFaces: a face is named where it or its size changes, and only there.
+func TestFaces(t *testing.T) {
+	t.Parallel()
+	var items []draw.Item
+	for _, c := range []struct {
+		inches float64
+		bold   bool
+	}{{1, false}, {1, false}, {2, false}, {2, true}, {2, true}, {1, true}, {1, false}} {
+		items = append(items, draw.Text{XMm: 10, YMm: 10, SizeMm: 25.4 * c.inches, Bold: c.bold, Content: "x"})
+	}
+	got := regexp.MustCompile(`/F\d [\d.]+ Tf`).FindAllString(content(t, items...), -1)
+	if want := []string{"/F1 72 Tf", "/F1 144 Tf", "/F2 144 Tf", "/F2 72 Tf", "/F1 72 Tf"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// TestPressedOperators: a drawing written before goes in as it is where it was drawn, and by a transform elsewhere.
+func TestPressedOperators(t *testing.T) {
+	t.Parallel()
+	done, err := new(Press).Take(&draw.Drawing{Items: []draw.Item{lined("M0 0H25.4")}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const own = "q 0 g 0 G 1 w []0 d\n0 0 m 72 0 l S\nQ\n"
+	for _, c := range []struct {
+		x, y float64
+		want string
+	}{{0, 0, own}, {25.4, 0, "q\n1 0 0 1 72 0 cm\n" + own + "Q\n"}, {0, 50.8, "q\n1 0 0 1 0 144 cm\n" + own + "Q\n"}} {
+		at := draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{done}}, Transform: canvas.Identity.Translate(c.x, c.y)}
+		if got := content(t, at); got != c.want {
+			t.Errorf("at %v, %v: %q, want %q", c.x, c.y, got, c.want)
 		}
 	}
 }

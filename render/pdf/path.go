@@ -102,11 +102,10 @@ func (p *painter) appendPath(b []byte, data []float64) []byte {
 // rectangle tells whether a subpath is an upright rectangle, begun at the
 // corner (x, y) and first drawn along x, as the operator for one is.
 func rectangle(data []float64) (x, y, w, h float64, ok bool) {
-	if len(data) != 20 || data[4] != canvas.LineToCmd || data[8] != canvas.LineToCmd || data[12] != canvas.LineToCmd || data[16] != canvas.CloseCmd {
-		return 0, 0, 0, 0, false
+	if len(data) == 20 && data[4] == canvas.LineToCmd && data[8] == canvas.LineToCmd && data[12] == canvas.LineToCmd && data[16] == canvas.CloseCmd {
+		x, y, w, h = data[1], data[2], data[9]-data[1], data[10]-data[2]
+		ok = data[5] == data[9] && data[6] == y && data[13] == x && data[14] == data[10]
 	}
-	x, y, w, h = data[1], data[2], data[9]-data[1], data[10]-data[2]
-	ok = data[5] == data[9] && data[6] == y && data[13] == x && data[14] == data[10]
 	return x, y, w, h, ok
 }
 

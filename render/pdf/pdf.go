@@ -189,8 +189,9 @@ func check(doc *draw.Document) (time.Time, error) {
 	}
 	level := -1
 	for i, page := range doc.Pages {
-		if !sideOK(page.WidthMm) || !sideOK(page.HeightMm) {
-			return undated, fmt.Errorf("page %d: %v x %v mm is no page size", i+1, page.WidthMm, page.HeightMm)
+		w, h := page.WidthMm, page.HeightMm
+		if ok := min(w, h) > 0 && max(w, h) <= maxPageMm; !ok { // nor is NaN
+			return undated, fmt.Errorf("page %d: %v x %v mm is no page size", i+1, w, h)
 		}
 		for _, b := range page.Bookmarks {
 			if b.Level < 0 || b.Level > level+1 {
@@ -208,5 +209,3 @@ func check(doc *draw.Document) (time.Time, error) {
 	}
 	return date, nil
 }
-
-func sideOK(mm float64) bool { return mm > 0 && mm <= maxPageMm }
