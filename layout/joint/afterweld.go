@@ -63,7 +63,7 @@ func (j *making) finishLater(t *joint) {
 	}
 	slices.SortFunc(body, func(a, b parts.Instance) int { return cmp.Or(strings.Compare(a.Part, b.Part), a.Copy-b.Copy) })
 	var what, do, by []string
-	clamped, set := "", "turn or bore only now"
+	clamped, set, ends := "", "turn or bore only now", false
 	for _, i := range body {
 		r := j.model(i.Part)
 		title, held := copyTitle(r, i.Copy), j.heldLater(t, i, body)
@@ -73,11 +73,13 @@ func (j *making) finishLater(t *joint) {
 			by = append(by, title+" true by "+r.LaterTrue)
 			if swings := j.swingMm(t, i, body); geom.Over(swings, most) {
 				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
+				do = append(do, facingHead(later)...)
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
 					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
 				}
 			}
 		}
+		ends = ends || r.TwoEnds() != ""
 		do = append(do, seq.Map(slices.Concat(held, r.LaterDo), func(text string) string { return words.Capital(title) + ": " + text })...)
 		for _, c := range r.Later {
 			c.What, c.Ref = title+" "+c.What, 0
@@ -85,8 +87,16 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis: " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis"+words.When(ends, " that a tool reaches from one end")+": " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
+}
+
+// facingHead is the tool that cuts the undercuts of what is bored on the mill; empty where there are none.
+func facingHead(steps []part.Step) []string {
+	if !slices.ContainsFunc(steps, func(s part.Step) bool { return s.Inside && s.Undercut != nil }) {
+		return nil
+	}
+	return []string{"An undercut takes a facing head, which feeds outward as it turns: a plain boring head does not cut it."}
 }
 
 // heldLater says how a part of a weldment is held as it is turned or bored: as before, or where something long is

@@ -273,16 +273,17 @@ func TestWeldmentSetByItsWeld(t *testing.T) {
 func TestWeldmentOverTheSwing(t *testing.T) {
 	t.Parallel()
 	const arm = "part: arm\nkind: plate\nmaterial: S355\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [40, 250]}\n"
-	const hub = "part: hub\nkind: turned\nmaterial: S355\nstock: {round: 120, length: 41}\nprofile:\n  outside: [{name: rim, diameter: 100, %slength: 40}]\n  inside: [{name: bore, diameter: 50, fit: H7, length: 40%s}]\nchamfers: [{edge: bore-front, size: 1, angle: 15, for: lead-in}]\n"
+	const hub = "part: hub\nkind: turned\nmaterial: S355\nstock: {round: 120, length: 41}\nprofile:\n  outside: [{name: rim, diameter: 100, %slength: 40}]\n  inside: [{name: bore, diameter: 50, fit: H7, %s}]\nchamfers: [{edge: bore-front, size: 1, angle: 15, for: lead-in}]\n"
 	const weld = "{name: on, weld: {part: arm.outline, to: hub.rim, type: fillet, size: 5, length: 40}, place: {on: front, with: back, at: [0, 175], top: up, gap: -20}}\nshop: {lathe: {swing: %d}}"
 	for _, c := range []struct {
 		rim, bore string
 		swing     int
 		says, not []string
 	}{
-		{"", ", after-weld: yes", 602, []string{"turn or bore only now", "held, and with the tool"}, []string{"mill's table"}},
-		{"", ", after-weld: yes", 601, []string{"clamp it on the mill's table, for it would swing 601 and the lathe takes 601", "to Ø50.54 at the face, 15° from the axis"}, []string{"turn or bore only now", "top slide", "held, and with the tool"}},
-		{"fit: h7, after-weld: yes, ", "", 601, []string{"mill"}, nil},
+		{"", "length: 40, after-weld: yes", 602, []string{"turn or bore only now", "held, and with the tool"}, []string{"mill's table"}},
+		{"", "length: 40, after-weld: yes", 601, []string{"clamp it on the mill's table, for it would swing 601 and the lathe takes 601", "to Ø50.54 at the face, 15° from the axis"}, []string{"turn or bore only now", "top slide", "held, and with the tool"}},
+		{"", "length: 15, after-weld: yes, undercut: DIN 509-F}, {name: neck, diameter: 30, length: 10}, {name: cup, diameter: 50, fit: H7, after-weld: yes, length: 15", 601, []string{"that a tool reaches from one end: hub bore Ø50 H7; hub cup Ø50 H7", "An undercut takes a facing head"}, nil},
+		{"fit: h7, after-weld: yes, ", "length: 40", 601, []string{"mill"}, nil},
 	} {
 		p := planned(t, jobOf(t, fmt.Sprintf(weld, c.swing), fmt.Sprintf(hub, c.rim, c.bore), arm))
 		on := jointNamed(t, p, "on")

@@ -118,3 +118,30 @@ func TestSplitOnItsFaces(t *testing.T) {
 		t.Errorf("%+v", seat)
 	}
 }
+
+// Bores that wait for a weld are bored from the end that a tool comes in by, with their undercuts: past a neck of 40 no bar
+// reaches one of 60 from the other end. Steps that widen towards the back are all bored from there.
+func TestBoredFromTwoEnds(t *testing.T) {
+	t.Parallel()
+	const housing = "part: h\nkind: bearing-housing\nmaterial: S235\nstock: {round: 105}\nprofile:\n  outside: [{name: body, diameter: 100, length: 90}]\n  inside:\n    - {name: front-cup, diameter: 60, fit: N7, length: 20, undercut: DIN 509-F, after-weld: yes}\n    - {name: neck, diameter: 40, length: 50}\n    - {name: back-cup, diameter: 60, fit: N7, length: 20, undercut: {width: 3, depth: 0.5}, after-weld: yes}\n"
+	turned := "No tool reaches all bores from one end: front cup from the front; then turn it round, set it true by indicator in front cup, and bore back cup from the back."
+	for _, c := range []struct {
+		old, new, ends string
+		says           []string
+	}{
+		{"", "", turned, []string{"Undercut of front cup, DIN 509-F 0.6x0.3: 2.5 wide", "Undercut of back cup: 3 wide × 0.5 deep, at the shoulder."}},
+		{"name: front-cup, diameter: 60", "name: front-cup, diameter: 30", "", []string{"Undercut of back cup"}},
+		{"undercut: {width: 3, depth: 0.5}, after-weld: yes", "after-weld: yes", turned, []string{"Undercut of front cup"}},
+	} {
+		m := work(t, "mm", strings.Replace(housing, c.old, c.new, 1))
+		later := strings.Join(m.LaterDo, "\n")
+		if m.TwoEnds() != c.ends || !strings.Contains(later, c.ends) {
+			t.Errorf("%s: %q in %s", c.new, m.TwoEnds(), later)
+		}
+		for _, said := range c.says {
+			if !strings.Contains(later, said) {
+				t.Errorf("%s: %q is not in %s", c.new, said, later)
+			}
+		}
+	}
+}

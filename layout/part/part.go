@@ -79,7 +79,10 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	now := m.finishing(b, first)
 	turned, _ := b.chamferLines(func(c *chamfer) bool { return c.step != nil && c.step.AfterWeld && c.For != "weld" })
 	grooved, _, _ := b.grooveLines(func(g *Groove) bool { return g.step != nil && g.step.AfterWeld })
-	if do := slices.Concat(turned, grooved); do != nil {
+	if ends := m.TwoEnds(); ends != "" {
+		m.LaterDo = append(m.LaterDo, ends)
+	}
+	if do := slices.Concat(m.detailsLater(b), turned, grooved); do != nil {
 		m.LaterDo = append(m.LaterDo, strings.Join(do, " "))
 	}
 	if rough.Top.Value != p.Top.Value {
@@ -98,6 +101,53 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	m.Out.Faces = first.Out.Faces
 	m.finishNow(job.Unwelded(p), now)
 	return m
+}
+
+// TwoEnds says which bores that are finished after a weld are bored from which end, where no tool reaches all of them
+// from one; empty where one does.
+func (m *Model) TwoEnds() string {
+	inside := m.Side(true)
+	open := func(steps []*Step, radiusMm float64) bool {
+		return !slices.ContainsFunc(steps, func(o *Step) bool { return geom.Over(radiusMm, o.RadiusMm()) })
+	}
+	var front, back []string
+	all := true // from the back
+	for i, s := range inside {
+		if !s.AfterWeld {
+			continue
+		}
+		ahead, behind := open(inside[:i], s.RadiusMm()), open(inside[i+1:], s.RadiusMm()) && !m.blind(inside[len(inside)-1])
+		if ahead {
+			front = append(front, words.Spaced(s.Name))
+		} else if behind {
+			back = append(back, words.Spaced(s.Name))
+		}
+		all = all && behind
+	}
+	if len(front) == 0 || len(back) == 0 || all {
+		return ""
+	}
+	first := words.Join(" and ", front...)
+	return "No tool reaches all bores from one end: " + first + " from the front; then turn it round, set it true by indicator in " + first + ", and bore " + words.Join(" and ", back...) + " from the back."
+}
+
+// detailsLater are what is worked on the steps that are finished after a weld, once each is turned: undercuts, and the like.
+func (m *Model) detailsLater(b *bench) (do []string) {
+	for s := range seq.Refs(m.Steps) {
+		if !s.AfterWeld {
+			continue
+		}
+		for _, d := range s.details {
+			_, line := d.after(b, s)
+			if u, ok := d.(undercut); ok && line == "" {
+				line = "Undercut of " + words.Spaced(s.Name) + ": " + strings.TrimPrefix(u.words(m.W), "undercut ") + ", at the shoulder."
+			}
+			if line != "" {
+				do = append(do, line)
+			}
+		}
+	}
+	return do
 }
 
 // finishing lists the steps that are finished after a weld, and notes what stays on each until then. Where the
