@@ -284,10 +284,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	if weldFollows {
 		title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 	}
-	interference := words.Either(t.b.step.Size.Press.Set(), "The largest of "+t.a.text()+" less the bore", "Interference") // bored to the largest, so that out of round it is less elsewhere
-	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at four places each, both at room temperature.",
-		interference+" must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
-	measure.Hold = "Do not go on outside these limits."
+	t.measureFit(p)
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch {
 	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold():
@@ -321,6 +318,21 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 	}
 	j.pressCautions(t, map[string][]press.Caution{"heat": heat.Cautions, "cool": coldCautions}[p.Method])
+}
+
+// measureFit has the fit measured before it is made: the diameters of a round seat, and of a cone how far the hub stands off its
+// place as it sits by hand.
+func (t *joint) measureFit(p *plan.PressPlan) {
+	hub, lowMm, highMm := t.b.title(), p.InterferenceMm.Min, p.InterferenceMm.Max
+	interference := words.Either(t.b.step.Size.Press.Set(), "The largest of "+t.a.text()+" less the bore", "Interference") // bored to the largest, so that out of round it is less elsewhere
+	do := []string{"Measure " + t.a.text() + " and the bore of " + hub + " at four places each, both at room temperature.",
+		interference + " must be " + t.w.Fine(lowMm*1000, highMm*1000, 0) + "."}
+	ratio, _ := t.a.step.Cone()
+	if in, _ := t.b.step.Cone(); ratio > 0 && in > 0 && math.Abs(1/ratio-1/in)*p.LengthMm < sameConeMm {
+		do = []string{"Both at room temperature, clean and dry, put " + hub + " on " + t.a.text() + " by hand until it sits: marking blue shows it bearing all round. Measure at four places how far it stands off its place.",
+			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) + ", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000, 0) + " on diameter."}
+	}
+	t.step("Measure", do...).Hold = "Do not go on outside these limits."
 }
 
 // startedBy says how a press is set up by hand, and what is pressed on what, by or onto the sleeve where the shaft stands out.

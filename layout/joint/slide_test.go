@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -437,6 +438,22 @@ func TestSlideEndForEnd(t *testing.T) {
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s%s: %q", c.chamfers, c.body, got)
 		}
+	}
+}
+
+// A cone pressed on is measured by how far it stands off as it sits by hand: 8 times the interference on diameter of a
+// cone 1:8, 0.02 to 0.06. The same hub of two cylinders is measured across.
+func TestConePressedOn(t *testing.T) {
+	t.Parallel()
+	const turned = "part: %s\nkind: turned\nmaterial: C45\nstock: {round: 85, length: 64}\nprofile:\n  %s\n"
+	shaft := fmt.Sprintf(turned, "shaft", "outside: [{name: cone, diameter: 40, fit: {limits: [40.03, 40.05]}, length: 60CONE}]")
+	hub := fmt.Sprintf(turned, "hub", "outside: [{name: rim, diameter: 80, length: 60}]\n  inside: [{name: bore, diameter: 40, fit: {limits: [39.99, 40.01]}, length: 60CONE}]")
+	for cone, c := range map[string][2][]string{
+		", taper: {ratio: 8, toward: front}": {{"by hand until it sits", "It must be 0.16 – 0.48", "on a cone of 1:8"}, {"at four places each"}},
+		"":                                   {{"at four places each", "Interference must be 20 – 60 µm"}, {"until it sits"}},
+	} {
+		j := planned(t, jobOf(t, "{name: on, press: {shaft: shaft.cone, bore: hub.bore, method: heat}, level: front-with-front}", strings.Replace(shaft, "CONE", cone, 1), strings.Replace(hub, "CONE", cone, 1)))
+		says(t, jointNamed(t, j, "on"), c[0], c[1])
 	}
 }
 
