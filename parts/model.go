@@ -212,6 +212,7 @@ type Stock struct {
 	Pos    Pos
 	Form   string // plate, sheet, round, tube, square, flat, casting; empty if not said
 	Size   Length // plate thickness, round or square size, tube outside
+	Named  Text   // of a casting that is given by its name in place of a size
 	Second Length // tube wall, flat thickness
 	Length Length
 	Cut    string // laser, plasma, waterjet, flame, saw, none

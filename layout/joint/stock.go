@@ -69,6 +69,8 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	}
 	box := r.BlankPath().Bounds()
 	switch {
+	case r.Part.Stock.Form == "casting": // it comes as it is ordered, not cut to a length
+		return []plan.CutPiece{one}
 	case !r.Part.Stock.ByArea():
 		if one.LengthMm == 0 && r.Part.Flat() {
 			one.LengthMm = geom.Clean(max(box.W(), box.H()))

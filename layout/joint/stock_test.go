@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"maps"
 	"reflect"
 	"slices"
@@ -92,6 +93,20 @@ func TestBuySeams(t *testing.T) {
 		if slices.ContainsFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, item) }) != want {
 			t.Errorf("%q: %v wanted in %+v", item, want, p.Bought)
 		}
+	}
+}
+
+// A casting is ordered by its name, and cut to no length, nor parted off from a length that it has not.
+func TestCastingByItsName(t *testing.T) {
+	t.Parallel()
+	const disc = "part: disc\nkind: turned\nmaterial: GG20\nstock: {casting: disc blank 7}\nprofile:\n  one-setting: [rim, bore]\n  outside: [{name: rim, diameter: 200, length: 20}]\n  inside: [{name: bore, diameter: 30, fit: H7, length: 20}]\n"
+	p := planned(t, jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}", drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", ""), disc))
+	i := slices.IndexFunc(p.Cuts, func(c plan.CutRow) bool { return c.Stock == "casting disc blank 7" })
+	if i < 0 || p.Cuts[i].Bars[0].Pieces[0].LengthMm != 0 {
+		t.Errorf("%+v", p.Cuts)
+	}
+	if how := fmt.Sprint(p.Part("disc").Operations); strings.Contains(how, "Part off") || !strings.Contains(how, "Turn the rest of rim") {
+		t.Error(how)
 	}
 }
 

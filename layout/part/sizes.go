@@ -190,7 +190,7 @@ func (s *Sizes) StockWords(k parts.Stock) string {
 	case k.Size.Set():
 		t = append(t, k.Form+" "+s.W.Size(k.Size.Mm))
 	default:
-		t = append(t, k.Form)
+		t = append(t, words.Join(" ", k.Form, k.Named.Value))
 	}
 	if k.Length.Set() {
 		t = append(t, s.W.Size(k.Length.Mm)+" long")

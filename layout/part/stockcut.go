@@ -31,9 +31,13 @@ func (b *bench) facingMm() float64 { return cutting.FacingAllowanceMm(b.widest()
 const partOffMm = 5.0
 
 // partingMm is the stock behind a part of which an outside from end to end is turned in one setting with
-// others: what the parting tool takes, and for the jaws; 0 of others.
+// others: what the parting tool takes, and for the jaws; 0 of others. A casting has it where it is ordered so long.
 func (b *bench) partingMm() float64 {
-	if wide := b.widest(); wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+	wide := b.widest()
+	if wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+		return 0
+	}
+	if k := b.Part.Stock; k.Form == "casting" && !k.Length.Set() {
 		return 0
 	}
 	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())

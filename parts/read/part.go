@@ -188,7 +188,7 @@ func (f *fields) stock() parts.Stock {
 		if _, wrong := parts.MmOf(v.text, f.units); wrong == "" {
 			s.Size = f.length(key)
 		} else {
-			f.text(key)
+			s.Named = f.text(key)
 		}
 	} else if key != "" {
 		s.Size = f.length(key)

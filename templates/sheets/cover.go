@@ -278,6 +278,8 @@ func cutTable(pl *plan.Plan) draw.Table {
 func pieceText(p plan.CutPiece, units parts.Units) string {
 	text := words.CountOf(p.Count) + p.Part + " "
 	switch {
+	case p.LengthMm == 0: // a casting
+		return words.CountOf(p.Count) + p.Part
 	case p.Round:
 		return text + "Ø" + words.Short(p.LengthMm, units)
 	case p.AcrossMm > 0:
