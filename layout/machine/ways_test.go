@@ -41,6 +41,28 @@ func TestWrongWays(t *testing.T) {
 	}
 }
 
+// A cap whose rim of 10 lies behind a hub of 20, in front of it or 5 behind the hub's front goes over a bore of 100 the other
+// way round with the bush in it, its rim where it was: the screws are as good either way. What is wider than the bore keeps it out. Its
+// turns the joint knows.
+func TestWaysOfACap(t *testing.T) {
+	t.Parallel()
+	const quarters, round = "0r:1 90r:1 180r:1 270r:1", "{name: b, diameter: 160, length: 10}"
+	for _, c := range []struct{ outside, long, want string }{
+		{"{name: a, diameter: 80, length: 20}, " + round, "30", quarters}, {"{name: a, diameter: 80, length: 5}, " + round, "15", quarters},
+		{"{name: a, diameter: 98, length: 20}, " + round, "30", quarters}, {"{name: a, diameter: 102, length: 20}, " + round, "30", ""},
+	} {
+		m, _ := load(t, write(t, map[string]string{
+			"cap.yaml":  "part: cap\nkind: turned\nmaterial: S235\nstock: {round: 170, length: 60}\nprofile:\n  outside: [" + c.outside + "]\n  inside: [{name: bore, diameter: 30, fit: H7, length: " + c.long + "}]\nholes:\n  - {name: screws, circle: {pcd: 130, count: 4}, size: M8 clearance}\n  - {name: drain, circle: {pcd: 130, count: 1, first: 20}, size: 6, depth: through}\n",
+			"ring.yaml": "part: ring\nkind: plate\nmaterial: S235\nstock: {plate: 40}\noutline: {square: 200}\nbore: {diameter: 100}\nholes:\n  - {name: taps, circle: {pcd: 130, count: 4}, size: M8 tap, depth: 20}\n",
+			"bush.yaml": "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 35, length: 20}\nprofile:\n  outside: [{name: outside, diameter: 30, fit: n6, length: 10}]\n  inside: [{name: bore, diameter: 20, length: 10}]\n",
+			"job.yaml":  "job: J\nunits: mm\nparts: [cap.yaml, ring.yaml, bush.yaml]\njoints:\n  - {name: p, press: {shaft: bush.outside, bore: cap.bore}, level: front-with-front}\n  - {name: b, bolt: {through: cap.screws, into: ring.taps, bolt: M8 8.8}, face: back-on-front, after: p}\n",
+		}))
+		if s := waysIn(m, "b"); s != c.want {
+			t.Errorf("%s: %q, want %q", c.outside, s, c.want)
+		}
+	}
+}
+
 // A lug turned so that it lies in the plate beside it is clear the other way about: the cure is
 // its own joint's. One that lies on a fin either way does so from its own joint on. Two lugs turned the same way stay in one another, and so does one that holds
 // another part besides, which would turn with it.

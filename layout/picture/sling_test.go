@@ -23,7 +23,8 @@ func TestSlings(t *testing.T) {
 		{"", "plate", "[-150, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200, Eyes: "M10", Holes: "eyes", On: [2]string{"base", "base"}}},
 		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200, Eyes: "M8", Holes: "eyes", For: true, On: [2]string{"base"}}},
-		{"", "plate", "[-150, 0], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // one under the post
+		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap, for: lifting, face: back", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // underneath
+		{"", "plate", "[-150, 0], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200}},              // one under the post
 		{"", "plate", "[120, 80], [150, 80]], size: M8 tap, for: lifting", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 80], [150, 80]], size: 10 mm", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[120, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
@@ -33,7 +34,7 @@ func TestSlings(t *testing.T) {
 	} {
 		base := strings.Replace(basePart, "20 mm", "60 mm", 1)
 		if c.holes != "" {
-			base += "holes:\n  - {name: eyes, face: front, at: [" + c.holes + ", depth: 20 mm}\n"
+			base += "holes:\n  - {name: eyes, at: [" + c.holes + ", depth: 20 mm}\n"
 		}
 		m, pl := load(t, write(t, map[string]string{
 			"base.yaml": base,
