@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -215,7 +216,7 @@ func (boltKind) traps(j *making, t *joint, moved []parts.Instance) {
 	}
 	serious = j.otherPlaces(t) || serious
 	if harmless > 0 {
-		t.figure("wrong ways that do no harm", words.Trim(float64(harmless), 0)+", as the parts look the same", "")
+		t.figure("wrong ways that do no harm", strconv.Itoa(harmless)+", as the parts look the same", "")
 	}
 	j.cures(t, serious)
 }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strconv"
 
 	"centrepop/layout/bars"
 	"centrepop/layout/bolts"
@@ -90,12 +91,12 @@ func (j *shop) anchorText(t *joint) string {
 	r := j.model(t.in.Anchored.Value)
 	what, it := r.Out.Title, "it"
 	if n := r.Part.Quantity; n > 1 {
-		what, it = "the "+words.Trim(float64(n), 0)+" × "+what, "them"
+		what, it = "the "+strconv.Itoa(n)+" × "+what, "them"
 	}
 	text := "Set " + what + " level and fix " + it + " to the floor, before anything more goes on"
 	by, under := "", ""
 	for _, a := range j.anchors(t) {
-		by = words.Join(", ", by, words.Trim(float64(a.count), 0)+" × "+words.Lower(a.item)+" ("+a.hole+")")
+		by = words.Join(", ", by, strconv.Itoa(a.count)+" × "+words.Lower(a.item)+" ("+a.hole+")")
 		if a.spacer != "" {
 			under = " The leg stands clear of the floor: a " + words.Lower(a.spacer) + ", round each anchor under it, or tightening bends the leg."
 		}

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
@@ -204,7 +205,7 @@ func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
 
 func copyTitle(r *part.Model, n int) string {
 	t := r.Out.Title
-	t += words.When(r.Part.Quantity > 1, " "+words.Trim(float64(n), 0))
+	t += words.When(r.Part.Quantity > 1, " "+strconv.Itoa(n))
 	return t
 }
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bolts"
@@ -660,7 +661,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	grip := words.Either(p.Spacer, strings.Join(layers, " at one end, ")+" at the other, each between shoulder and nut", t.w.Size(p.ClampedMm())+": "+strings.Join(layers, " + "))
 	t.figure("grip", grip, "")
 	if p.Ordered != "" {
-		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered
+		text := strconv.Itoa(p.Count) + " × " + p.Ordered
 		text += words.When(p.Class != "", ", "+p.Class+", "+p.Head+" head")
 		t.figure("bolts", text, t.bolt.SourceOf(t.head()))
 		source := words.Either(t.strips, "thread as strong as the bolt: Machinery's Handbook, 24th edition, length of engagement", "rule of thumb by material")
@@ -694,7 +695,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
 	a += words.When(len(t.in.Bolt.Stack) > 0, ", "+j.between(t))
-	all, wash, washer := "All "+words.Trim(float64(p.Count), 0)+" by hand ", "", "a washer"
+	all, wash, washer := "All "+strconv.Itoa(p.Count)+" by hand ", "", "a washer"
 	if p.Count == 1 {
 		all = "By hand "
 	}
@@ -783,7 +784,7 @@ func (j *making) closesToo(t *joint) string {
 
 // rounds are the words of tightening: in what order, and to what in each round.
 func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
-	order := seq.Map(p.Order, func(n int) string { return words.Trim(float64(n), 0) })
+	order := seq.Map(p.Order, strconv.Itoa)
 	again := "then once more."
 	if len(order) > 1 {
 		do, again = []string{"Order " + strings.Join(order, ", ") + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}, "then round once more."

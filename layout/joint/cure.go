@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strconv"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -169,9 +170,9 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 		was := geom.ClockDeg(f.group.Points[k])
 		of := f.text()
 		if n := f.r.Part.Quantity; n > 1 {
-			of = f.r.Out.Title + " " + words.Spaced(f.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
+			of = f.r.Out.Title + " " + words.Spaced(f.ref.Feature) + " (all " + strconv.Itoa(n) + " pieces)"
 		}
-		return plan.Out{What: "hole " + words.Trim(float64(f.group.Group.First+k), 0) + " of " + of, Clocked: true, AtDeg: geom.OnClock(was + by), RightDeg: was}
+		return plan.Out{What: "hole " + strconv.Itoa(f.group.Group.First+k) + " of " + of, Clocked: true, AtDeg: geom.OnClock(was + by), RightDeg: was}
 	}
 	k := len(lead.group.Points) - 1
 	out := []plan.Out{at(lead, k, shift)}

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strconv"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -34,6 +35,6 @@ func (j *making) dowel(t *joint, g *part.Group, guide, other feature) {
 	}
 	t.step("Dowels", "Once all lies true and its bolts are tight: drill "+guide.r.DowelDrill(g)+" through the holes "+words.Spaced(g.Group.Name)+" of "+guide.title()+" into "+other.title()+", "+deep+". Clear the chips.",
 		"Ream "+t.w.Dia(size.NominalMm)+words.When(size.Class != "", " "+size.Class)+" through both parts in one pass.",
-		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + words.Trim(float64(g.Group.Count), 0) + " pins are in, and no end stands over a face."
+		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + strconv.Itoa(g.Group.Count) + " pins are in, and no end stands over a face."
 	t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(g.Group.Name) + ", through both", Wanted: pins + t.w.Dia(size.NominalMm), Limits: t.w.Limits(size.MinMm, size.MaxMm), MinMm: size.MinMm, MaxMm: size.MaxMm, Gauge: "plug gauge", Source: size.Source})
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bars"
@@ -358,7 +359,7 @@ func (j *making) diagonals(r *ring) []string {
 	var out []string
 	for i := 0; len(r.corners) == 4 && i < 2; i++ {
 		ends := []int{slices.Index(at, r.corners[i]) + 1, slices.Index(at, r.corners[i+2]) + 1}
-		out = append(out, words.Trim(float64(min(ends[0], ends[1])), 0)+"–"+words.Trim(float64(max(ends[0], ends[1])), 0))
+		out = append(out, strconv.Itoa(min(ends[0], ends[1]))+"–"+strconv.Itoa(max(ends[0], ends[1])))
 	}
 	slices.Sort(out)
 	return out
@@ -515,7 +516,7 @@ func (j *making) tried(t *joint, r *ring) (out []string) {
 	}
 	for _, f := range laid {
 		if of := f.Instance(); len(on[of]) > 1 {
-			out = append(out, "Lay "+f.title()+" on it, cold: all "+words.Trim(float64(bolts[of]), 0)+" bolts, "+words.Join(" and ", size[of]...)+", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
+			out = append(out, "Lay "+f.title()+" on it, cold: all "+strconv.Itoa(bolts[of])+" bolts, "+words.Join(" and ", size[of]...)+", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
 			j.lifts(t, f, true)
 		}
 	}
@@ -585,7 +586,7 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 				continue
 			}
 			o.sleeve = cmp.Or(o.sleeve, t)
-			in, copies[f.r] = seq.Add(in, f.r), seq.Add(copies[f.r], words.Trim(float64(f.ref.Copy), 0))
+			in, copies[f.r] = seq.Add(in, f.r), seq.Add(copies[f.r], strconv.Itoa(f.ref.Copy))
 		}
 	}
 	if len(in) == 0 {

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/part"
@@ -367,5 +368,5 @@ func times(n int) string {
 	if n == 1 {
 		return ""
 	}
-	return " × " + words.Trim(float64(n), 0)
+	return " × " + strconv.Itoa(n)
 }

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bolts"
@@ -251,7 +252,7 @@ func lifts(pl *plan.Plan, made []*joint) []string {
 	}
 	for _, t := range made {
 		if !t.fixed {
-			take("after step "+words.Trim(float64(t.out.N), 0)+":", t.out.MassKg)
+			take("after step "+strconv.Itoa(t.out.N)+":", t.out.MassKg)
 		}
 	}
 	var out []string

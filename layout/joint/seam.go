@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bars"
@@ -186,7 +187,7 @@ func (t *joint) tackSeams() string {
 	tacks := 1 // of the longest seam that has more than one
 	for i, mm := range slices.Backward(long) {
 		n, tack := t.tackRow(mm)
-		text := words.Trim(float64(n), 0) + " × " + t.w.Read(tack) + " long"
+		text := strconv.Itoa(n) + " × " + t.w.Read(tack) + " long"
 		if on := t.w.Read(mm); !alike {
 			if p.Lap || p.Round { // corners that are rounded are of both edges
 				on = strings.Join(edges[mm], " and ")

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bolts"
@@ -660,7 +661,7 @@ func (j *making) pinsIn(t *joint) string {
 	for i, g := range plate.Part.Holes {
 		holes := slices.ContainsFunc(t.a.r.Part.Holes, func(o parts.HoleGroup) bool { return o.Name.Value == g.Name.Value })
 		if holes && g.Fitted.Value != "" {
-			return ", its " + words.Trim(float64(plate.Groups[i].Group.Count), 0) + " pins in the holes " + words.Spaced(g.Name.Value) + " of " + t.a.title() + " and flat on it before the nut goes on,"
+			return ", its " + strconv.Itoa(plate.Groups[i].Group.Count) + " pins in the holes " + words.Spaced(g.Name.Value) + " of " + t.a.title() + " and flat on it before the nut goes on,"
 		}
 	}
 	return ""

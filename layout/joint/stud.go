@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strconv"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/lookup"
@@ -199,7 +200,7 @@ func (s *studded) flats() *part.Flats {
 // stand out where no shoulder sets it.
 func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
 	s, out := j.studded(t), t.w.Size(p.StudStandsMm)
-	all := "All " + words.Trim(float64(p.Count), 0) + " into " + t.b.title() + ", oiled, "
+	all := "All " + strconv.Itoa(p.Count) + " into " + t.b.title() + ", oiled, "
 	if s.shoulder != nil {
 		all += "up to the shoulder of " + words.Spaced(s.shoulder.Name) + "."
 	} else {

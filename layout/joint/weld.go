@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/bars"
@@ -439,9 +440,9 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	}
 	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 3), p.Process)
 	t.shrinks(p)
-	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
+	t.figure("runs", strconv.Itoa(p.Runs)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
-		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+t.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
+		t.figure("tacks", strconv.Itoa(len(p.TacksDeg))+" × "+t.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
 	}
 }
 
@@ -477,7 +478,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	}
 	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+ofPlace+".", t.gapText(p), t.preheat())
 	if len(p.TacksDeg) > 0 {
-		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
+		s := t.step("Tack", "Tack "+strconv.Itoa(len(p.TacksDeg))+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		square := "square at two places 90° apart"
 		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
 			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"

@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -469,7 +470,7 @@ func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
 		pitched := along && len(at) > mostListed
 		if pitched {
 			ends = []int{at[0], at[len(at)-1]}
-			what = shape + "s " + words.Trim(float64(g.First), 0) + ", " + words.Trim(float64(g.First+g.Count-1), 0)
+			what = shape + "s " + strconv.Itoa(g.First) + ", " + strconv.Itoa(g.First+g.Count-1)
 		}
 		r := plan.BarRecord{What: words.Spaced(m.Name.Value) + ", " + what + " from the " + string(end) + " end"}
 		add := func(z Sized, prefix string) {

@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -171,13 +172,13 @@ func (b *bar) longAxis(_ *Group, s slots) string {
 func (b *bar) checkPlace(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
 		if i == 0 {
 			continue
 		}
 		if before, from := b.fromEnd(m, i-1); from == end && r.pitchLost(before, mm, m.Size) {
 			pitch := m.apartMm(i-1, i)
-			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(m.Group.First+i-1), 0) + " to " + words.Trim(float64(m.Group.First+i), 0) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
+			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i-1) + " to " + strconv.Itoa(m.Group.First+i) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"github.com/tdewolff/canvas"
 
@@ -143,7 +144,7 @@ func (f *flat) outlineWords(w words.Writer) string {
 	case o.Shape == parts.SlotOutline:
 		return ", round ends"
 	case o.Shape == parts.PolygonOutline && o.Sides > 0:
-		return ", " + words.Trim(float64(o.Sides), 0) + " sides, " + w.Size(o.Width.Mm) + " across flats"
+		return ", " + strconv.Itoa(o.Sides) + " sides, " + w.Size(o.Width.Mm) + " across flats"
 	}
 	return ""
 }

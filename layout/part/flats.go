@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/tapers"
@@ -50,7 +51,7 @@ func (f *Flats) name() string {
 	case 6:
 		return "hexagon"
 	}
-	return words.Trim(float64(f.Row.Sides), 0) + " flats"
+	return strconv.Itoa(f.Row.Sides) + " flats"
 }
 
 func (f *Flats) acrossText(w words.Writer) string {
@@ -78,8 +79,8 @@ func (f *Flats) operations(b *bench) {
 		Do: []string{"Clock " + words.Trim(f.Row.ClockDeg, 3) + "° up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) + "; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
 	}
 	if f.Row.Sides > 1 {
-		line := "Index " + words.Trim(f.work.IndexDeg, 3) + "° from flat to flat: on a 40:1 head " + words.Trim(float64(f.work.HeadTurns), 0) + " turns"
-		line += words.When(f.work.HeadRest > 0, " and "+words.Trim(float64(f.work.HeadRest), 0)+" of "+words.Trim(float64(f.work.HeadOf), 0))
+		line := "Index " + words.Trim(f.work.IndexDeg, 3) + "° from flat to flat: on a 40:1 head " + strconv.Itoa(f.work.HeadTurns) + " turns"
+		line += words.When(f.work.HeadRest > 0, " and "+strconv.Itoa(f.work.HeadRest)+" of "+strconv.Itoa(f.work.HeadOf))
 		if line += "."; f.Row.Sides > 2 {
 			line += " Measure the first two opposite flats before the rest."
 		}

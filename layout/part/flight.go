@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strconv"
 
 	"github.com/tdewolff/canvas"
 
@@ -99,7 +100,7 @@ func (h *helix) developments(d *shaper) {
 	if whole := 360 - b.GapDeg; h.run.LastDeg < whole-0.01 {
 		at := func(radius float64) plan.XY { return geom.Clock(radius, b.GapDeg/2+h.run.LastDeg) }
 		out.Lines = append(out.Lines, plan.PatternLine{Name: "last", Role: "division", Path: lineOf(at(b.InsideMm/2), at(b.OutsideMm/2)), Text: "the last ring ends here"})
-		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + words.Trim(float64(h.run.Blanks), 0) + ": cut here", AtMm: at((b.InsideMm + b.OutsideMm) / 4)})
+		out.Labels = append(out.Labels, plan.PatternLabel{Text: "last of " + strconv.Itoa(h.run.Blanks) + ": cut here", AtMm: at((b.InsideMm + b.OutsideMm) / 4)})
 		out.Notes = []string{"The last ring is cut to " + words.Trim(h.run.LastDeg, 1) + "° from the gap's right edge, clockwise."}
 	}
 	d.Developments = append(d.Developments, out)
@@ -160,7 +161,7 @@ func (h *helix) formed(mm float64) Sized {
 }
 
 func (h *helix) operations(b *bench) {
-	rings := words.Either(h.run.Blanks > 1, words.Trim(float64(h.run.Blanks), 0)+" flat rings", "the flat ring")
+	rings := words.Either(h.run.Blanks > 1, strconv.Itoa(h.run.Blanks)+" flat rings", "the flat ring")
 	cut := plan.Operation{Machine: plan.Cutter, Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."}, Refs: b.refs(plan.EndFeature)}
 	if h.run.LastDeg < 360-h.blank.GapDeg-0.01 {
 		cut.Do = append(cut.Do, "The last ring is cut to "+words.Trim(h.run.LastDeg, 1)+"°.")

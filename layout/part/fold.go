@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"centrepop/layout/bend"
 	"centrepop/layout/lookup"
@@ -59,7 +60,7 @@ func (o fold) operations(b *bench) {
 		up = parts.Back
 	}
 	op := plan.Operation{
-		Machine: plan.Press, Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
+		Machine: plan.Press, Title: "Fold " + strconv.Itoa(o.n+1) + ": " + o.name() + " " + o.turn(),
 		Do:   []string{words.Capital(string(up)) + " face up, " + o.stop(b.W) + "; bend to " + words.Trim(f.made.Folds[o.i].AngleDeg, 1) + "° as measured: it springs back, so go past it a little."},
 		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
 		Refs: []int{b.ref(o)},
@@ -150,7 +151,7 @@ func (o fold) checks(r *record) {
 		s := r.General(m.own[0].YMm)
 		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
 		if m.Group.Count > 1 {
-			c.What = words.Spaced(m.Name.Value) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under
+			c.What = words.Spaced(m.Name.Value) + ", hole " + strconv.Itoa(m.Group.First) + " from " + under
 		}
 		r.sized(c, s)
 	}

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 
 	"github.com/tdewolff/canvas"
 
@@ -309,7 +310,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "long", "turn", "inside", "stop", "shorter by"}}
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
+		table.Rows = append(table.Rows, []string{strconv.Itoa(n + 1), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
 	k := words.Either(f.in.K.Value > 0, "k as given", "k of DIN 6935")
@@ -394,7 +395,7 @@ func (f *folded) foldLines(w words.Writer) []plan.PatternLine {
 		fold := &f.blank.Folds[i]
 		out = append(out, plan.PatternLine{
 			Name: "fold " + words.Spaced(string(f.in.Flanges[i].Side)), Role: "fold", Path: lineOf(fold.LineFrom, fold.LineTo),
-			Text: "fold " + words.Trim(float64(n+1), 0) + ": " + words.Trim(fold.AngleDeg, 1) + "° " + f.way(i) + ", R" + w.Size(fold.RadiusMm),
+			Text: "fold " + strconv.Itoa(n+1) + ": " + words.Trim(fold.AngleDeg, 1) + "° " + f.way(i) + ", R" + w.Size(fold.RadiusMm),
 		})
 	}
 	return out

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -206,7 +207,7 @@ func (usual) where(n *Numbered, m *Group) string {
 	face := string(m.Face) + " face"
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
-		return words.PitchCircle(p.PCD.Mm, p.Centre, n.W.Size) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0].Minus(p.Centre)), 3) + "°, " + face
+		return words.PitchCircle(p.PCD.Mm, p.Centre, n.W.Size) + ", hole " + strconv.Itoa(m.Group.First) + " at " + words.Trim(geom.ClockDeg(m.Points[0].Minus(p.Centre)), 3) + "°, " + face
 	case geom.Grid:
 		return n.gridWords(shape) + ", " + face
 	case geom.Along:
@@ -221,12 +222,12 @@ func (usual) where(n *Numbered, m *Group) string {
 func (n *Numbered) alongWords(a geom.Along) string {
 	edge := words.Either(a.FromRight, "right", "left")
 	text := "the first " + n.W.Size(a.FirstMm) + " from the " + edge + " edge"
-	return words.Either(a.Count > 1, words.Trim(float64(a.Count), 0)+" at "+n.W.Size(a.PitchMm)+", "+text, text)
+	return words.Either(a.Count > 1, strconv.Itoa(a.Count)+" at "+n.W.Size(a.PitchMm)+", "+text, text)
 }
 
 // gridWords says "3 × 2 at 40 × 30".
 func (n *Numbered) gridWords(g geom.Grid) string {
-	return words.Trim(float64(g.Columns), 0) + " × " + words.Trim(float64(g.Rows), 0) + " at " + n.W.Size(g.PitchXMm) + " × " + n.W.Size(g.PitchYMm)
+	return strconv.Itoa(g.Columns) + " × " + strconv.Itoa(g.Rows) + " at " + n.W.Size(g.PitchXMm) + " × " + n.W.Size(g.PitchYMm)
 }
 
 // holesWords names the holes of a group by their numbers.
@@ -234,7 +235,7 @@ func holesWords(g *plan.Group) string { return numbered("hole", g) }
 
 // numbered names the places of a group by what they are and their numbers.
 func numbered(what string, g *plan.Group) string {
-	return words.Either(g.Count == 1, what+" "+words.Trim(float64(g.First), 0), what+"s "+words.Trim(float64(g.First), 0)+" to "+words.Trim(float64(g.First+g.Count-1), 0))
+	return words.Either(g.Count == 1, what+" "+strconv.Itoa(g.First), what+"s "+strconv.Itoa(g.First)+" to "+strconv.Itoa(g.First+g.Count-1))
 }
 
 // placesWords names the holes as they are found on the metal: by the letter of their

@@ -2,11 +2,11 @@ package part
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
@@ -72,7 +72,7 @@ func (m *Group) byTable() bool { return m.Hole != nil && m.Hole.ByTable }
 // jigLines drill a group through its jig: the guide takes the place of the centre
 // drill and of the pilot.
 func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way) []string {
-	pin := " Put a close " + b.W.Dia(m.Size.DrillMm) + " pin through the jig and hole " + words.Trim(float64(m.Group.First), 0) + " as soon as it is drilled, then drill the others."
+	pin := " Put a close " + b.W.Dia(m.Size.DrillMm) + " pin through the jig and hole " + strconv.Itoa(m.Group.First) + " as soon as it is drilled, then drill the others."
 	way.Drills = slices.Clone(way.Drills[len(way.Drills)-1:])
 	out := append([]string{j.Lay}, b.drillLines(way, false)...)
 	out[1] = "Through the jig: " + out[1] + pin
@@ -86,7 +86,7 @@ func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way) []string {
 func (b *bench) tableLine(m *Group) string {
 	var at []string
 	for i, q := range m.Points {
-		at = append(at, words.Trim(float64(m.Group.First+i), 0)+": "+b.W.Size(q.XMm)+", "+b.W.Size(q.YMm))
+		at = append(at, strconv.Itoa(m.Group.First+i)+": "+b.W.Size(q.XMm)+", "+b.W.Size(q.YMm))
 	}
 	return "Zero the mill table on the axis, x to the right and y to TOP; do not punch. Centre-drill at x, y of " + strings.Join(at, "; ") + "."
 }

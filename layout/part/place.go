@@ -3,6 +3,7 @@ package part
 import (
 	"cmp"
 	"math"
+	"strconv"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
@@ -158,7 +159,7 @@ func (m *Group) checkRound(r *record) {
 		s.MinMm, s.MaxMm, s.Source = round.Size.MinMm, round.Size.MaxMm, round.Size.Source
 	}
 	first := m.Group.First
-	r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + edge + " to pin, at " + words.Trim(float64(first), 0) + " and " + words.Trim(float64(first+far), 0),
+	r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + edge + " to pin, at " + strconv.Itoa(first) + " and " + strconv.Itoa(first+far),
 		Limits: "alike within " + r.W.Read(geom.Clean(s.MaxMm-s.MinMm)), MaxMm: geom.Clean(s.MaxMm - s.MinMm), Gauge: "calipers", Source: s.Source})
 }
 
@@ -207,7 +208,7 @@ func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
 	corner, sx, sy := geom.Corner(datum, geom.Box{Min: f.MinMm, Max: f.MaxMm})
 	fromX, fromY := geom.Clean((of.at.XMm-corner.XMm)*sx), geom.Clean((of.at.YMm-corner.YMm)*sy)
 	x, y := r.form.fromEdge(r.Sizes, fromX), r.form.fromEdge(r.Sizes, fromY)
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + words.Trim(float64(of.n), 0) + ", " + datumSides(datum) + " edge to " + of.to,
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(of.n) + ", " + datumSides(datum) + " edge to " + of.to,
 		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
 	if x.Limited && y.Limited {
 		c.Limits = r.W.Limits(x.MinMm-of.reach.XMm, x.MaxMm-of.reach.XMm) + ", " + r.W.Limits(y.MinMm-of.reach.YMm, y.MaxMm-of.reach.YMm)

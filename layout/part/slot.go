@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -68,7 +69,7 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 		if q.Group != m.Group.Name {
 			continue
 		}
-		what := words.Spaced(m.Name.Value) + " " + words.Trim(float64(q.N), 0)
+		what := words.Spaced(m.Name.Value) + " " + strconv.Itoa(q.N)
 		if math.Mod(q.TurnDeg, 90) != 0 {
 			limits, source := r.angleLimits(q.LengthMm)
 			r.add(plan.Check{Ref: r.ref(m), What: what + ", long axis at clock", Wanted: words.Angle(math.Mod(q.TurnDeg+360, 180)), Limits: limits, Gauge: "protractor", Source: source})
@@ -85,7 +86,7 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 		}
 		r.checkSize(r.ref(m), what+", "+edge+" to its near side", mm)
 		if q.N > m.Group.First {
-			r.checkSize(r.ref(m), what+" from "+words.Trim(float64(m.Group.First), 0)+", side to like side", geom.Distance(m.Points[0], m.Points[q.N-m.Group.First]))
+			r.checkSize(r.ref(m), what+" from "+strconv.Itoa(m.Group.First)+", side to like side", geom.Distance(m.Points[0], m.Points[q.N-m.Group.First]))
 		}
 	}
 }

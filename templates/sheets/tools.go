@@ -3,6 +3,7 @@ package sheets
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -112,7 +113,7 @@ func (d density) tool(pl *plan.Plan, t *plan.PartPlan, width float64) []draw.Pie
 func toolHead(pl *plan.Plan, t *plan.PartPlan, width float64) draw.Piece {
 	p := draw.Piece{Height: 8}
 	p.Draw.Add(draw.Text{YMm: -5, SizeMm: draw.HeadMm, Bold: true, Content: t.Title, Heading: 1})
-	facts := words.Join("  ·  ", t.Material, draw.Labelled("stock", t.StockText), t.Overall, words.Writer{Units: pl.Units}.Mass(t.MassKg), "make "+words.Trim(float64(t.Quantity), 0))
+	facts := words.Join("  ·  ", t.Material, draw.Labelled("stock", t.StockText), t.Overall, words.Writer{Units: pl.Units}.Mass(t.MassKg), "make "+strconv.Itoa(t.Quantity))
 	facts, size := draw.Shrink(facts, draw.TextMm, false, width-draw.TextWidth(t.Title, draw.HeadMm, true)-4)
 	p.Draw.Add(draw.Text{XMm: width, YMm: -5, SizeMm: size, Align: draw.Right, Content: facts}, draw.Segment(0, -6.6, width, -6.6, draw.ThickMm))
 	return p
