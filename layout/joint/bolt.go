@@ -439,7 +439,7 @@ func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
 	if on, mostN := t.bearsLeast(of.Head); mostN > 0 && mostN < full.PreloadN {
 		of.MostN = mostN
 		grade, _ = t.bolt.Tighten(of)
-		p.Seat = &plan.SeatRow{What: on.title(), Metal: on.r.Material.Name, MPa: on.r.Material.PressureMPa(), Share: words.Round(mostN/full.PreloadN, 2)}
+		p.Seat = &plan.SeatRow{What: on.title(), Metal: on.r.Out.Material, MPa: on.r.Material.PressureMPa(), Share: words.Round(mostN/full.PreloadN, 2)}
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
 	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 3), plan.Range{Min: words.Round(grade.TorqueLowNm, 3), Max: words.Round(grade.TorqueHighNm, 3)}

@@ -128,3 +128,22 @@ func TestSawnLength(t *testing.T) {
 		}
 	}
 }
+
+// What is ordered and said of a metal has the name that the drawing gives it: 304 in one shop is 1.4301 in another.
+func TestMetalAsDrawn(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"304", "1.4301", "AISI 304"} {
+		other := strings.Replace(drilledPlate("b", "M8 tap", ""), "S235", name, 1)
+		p := planned(t, jobOf(t, "{name: j, weld: {part: b.outline, to: a.outline, type: fillet, process: TIG, length: 30}, place: {on: front, with: back, at: [0, 0], top: up}}", drilledPlate("a", "M8 clearance", ""), other))
+		if !slices.ContainsFunc(p.Bought, func(b plan.BoughtRow) bool {
+			return strings.HasPrefix(b.Item, "Filler for TIG on "+name+" to S235")
+		}) {
+			t.Errorf("%s: %+v", name, p.Bought)
+		}
+		if j := jointNamed(t, p, "j"); !slices.ContainsFunc(j.Problems, func(q plan.Problem) bool {
+			return q.Kind == plan.WeldOwnWay && q.Args[0].Text == name
+		}) {
+			t.Errorf("%s: %+v", name, j.Problems)
+		}
+	}
+}

@@ -22,18 +22,26 @@ func (t *joint) preheat() string {
 	if !ok || j.PreheatC.Max == 0 {
 		return ""
 	}
-	return "By the written procedure for " + j.Worse.Name + ": " + t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) + "through and all round, before the tacks too; measure it, and hold it to the last run."
+	return "By the written procedure for " + t.drawnMetal(j.Worse) + ": " + t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) + "through and all round, before the tacks too; measure it, and hold it to the last run."
 }
 
 // ownFiller names the metals of a weld that takes a filler of its own; empty of another.
 func (t *joint) ownFiller() string {
 	switch j, _ := weldMetals(t); j.Reason {
 	case material.JoinOwn:
-		return j.Worse.Name
+		return t.drawnMetal(j.Worse)
 	case material.JoinStainless:
-		return t.a.r.Material.Name + " to " + t.b.r.Material.Name
+		return t.a.r.Out.Material + " to " + t.b.r.Out.Material
 	}
 	return ""
+}
+
+// drawnMetal is the name that the drawing has for the metal of one of the two.
+func (t *joint) drawnMetal(m material.Material) string {
+	if t.b.r.Material != nil && t.b.r.Material.Name == m.Name {
+		return t.b.r.Out.Material
+	}
+	return t.a.r.Out.Material
 }
 
 // weldMetalKind is the problem of each reason not to weld like ordinary steel.
@@ -59,5 +67,5 @@ func weldMetalProblem(t *joint, j material.Join) {
 	if kind == "" || j.Reason == material.JoinHardens && j.Class == material.WeldPreheated || j.Reason == material.JoinOwn && t.atHome() {
 		return
 	}
-	t.problem(kind, plan.Named(j.Worse.Name), plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max})
+	t.problem(kind, plan.Named(t.drawnMetal(j.Worse)), plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max})
 }

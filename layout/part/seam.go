@@ -74,7 +74,7 @@ func (b *bench) seamText() string {
 	}
 	filler := words.Either(s.Process == "", "process and filler", "filler")
 	if b.Material != nil {
-		filler += " for " + b.Material.Name
+		filler += " for " + b.Part.Material.Value
 	}
 	return words.Join(", ", s.Process, s.how) + "; " + filler + " by the welding procedure."
 }
