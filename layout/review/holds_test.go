@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/rogpeppe/go-internal/txtar"
+
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -139,6 +141,29 @@ func TestHoldingBounds(t *testing.T) {
 		c.rule(r)
 		if got := strings.Join(told(r.found), "; "); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// What runs round holds by its round: 60 of a weld on a tube of 88.9 are less than a quarter of π · 88.9 = 279.3, 70 are more.
+func TestShortWeldOnARound(t *testing.T) {
+	t.Parallel()
+	a, err := txtar.ParseFile("testdata/weld-first.txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for long, want := range map[string]string{"60": "60 mm on 279.29 mm, wanted at least 69.82 mm", "70": ""} {
+		files, got := map[string]string{}, ""
+		for _, f := range a.Files {
+			files[f.Name] = strings.Replace(string(f.Data), "process: MAG}", "process: MAG, length: "+long+"}", 1)
+		}
+		for _, f := range reviewOf(t, files) {
+			if strings.Contains(f.What, "a small part of the edge") {
+				got += f.Numbers
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", long, got, want)
 		}
 	}
 }

@@ -204,8 +204,11 @@ func (r *reviewer) weldLong(j *plan.JointPlan) {
 		})
 	}
 	edge, long := r.seamMm(w), w.Length.Mm
-	if j.Weld.CornerMm > 0 { // on all sides
+	switch {
+	case j.Weld.CornerMm > 0: // on all sides
 		edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
+	case j.Weld.DiameterMm > 0:
+		edge = math.Pi * j.Weld.DiameterMm
 	}
 	if geom.Over(shortShare*edge, long) {
 		r.ofJoint(j, Finding{
