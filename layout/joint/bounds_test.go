@@ -383,6 +383,18 @@ func TestBarsMeet(t *testing.T) {
 		{"under the top", func(t *joint, end, on *parts.Bar) { t.in.Place.At, t.in.Place.FromTop = nil, mm(1) }, false, false, 0},
 		{"nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place = nil }, false, true, 0},
 		{"the other way round, nobody says where", func(t *joint, end, on *parts.Bar) { t.in.Place, t.a, t.b = nil, t.b, t.a }, false, true, 0},
+		{"the bar laid on the end", func(t *joint, end, on *parts.Bar) {
+			t.a, t.b, t.in.Place = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "right", At: &parts.Point{Y: mm(30)}}
+		}, false, true, 0},
+		{"laid on it by an edge", func(t *joint, end, on *parts.Bar) {
+			t.a, t.b, t.in.Place = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "right", FromRight: mm(0), FromTop: mm(5)}
+		}, false, true, 0},
+		{"laid on it the other way", func(t *joint, end, on *parts.Bar) {
+			t.a, t.b, t.in.Place = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "left", At: &parts.Point{Y: mm(30)}}
+		}, false, false, 0},
+		{"laid on it off level", func(t *joint, end, on *parts.Bar) {
+			t.a, t.b, t.in.Place = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "right", At: &parts.Point{X: mm(1)}}
+		}, false, false, 0},
 		{"less deep", func(t *joint, end, on *parts.Bar) { on.Depth.Mm = 40 }, false, false, 30},
 		{"bolted", func(t *joint, end, on *parts.Bar) { t.in.Kind = parts.BoltKind }, false, false, 30},
 		{"mitred", func(t *joint, end, on *parts.Bar) { end.Left = mitred }, false, false, 30},

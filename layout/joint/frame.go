@@ -57,19 +57,28 @@ type ring struct {
 // the same depth, fronts level as far as its place is said: the end, and what it stands on.
 func (t *joint) stands() (end, on feature, ok bool) {
 	end, on = t.a, t.b
-	if _, is := end.barEnd(); !is && t.in.Place == nil {
+	_, first := end.barEnd()
+	if !first {
 		end, on = on, end
 	}
 	stands, bar := end.r.Part.BarEnd(end.ref.Feature), on.r.Part.Bar
 	if stands == nil || !t.is(parts.WeldKind) || bar == nil || end.r.Part.Bar.Depth.Mm != bar.Depth.Mm {
 		return end, on, false
 	}
-	looks := map[string]string{"top": "down", "bottom": "up"}[on.ref.Feature] // fronts the same way
-	if p := t.in.Place; p != nil && (p.Looks != looks || p.Gap.Mm != 0 || p.With != end.ref.Feature || p.On != on.ref.Feature || !frontsLevel(p)) {
-		return end, on, false
+	onTop := on.ref.Feature == "top" || on.ref.Feature == "bottom"
+	if p := t.in.Place; p != nil {
+		// Their fronts look the same way. A bar that is laid on the end of the other one has that end for its ground.
+		mine, ground, looks, level := end, on, map[string]string{"top": "down", "bottom": "up"}, frontsLevel(p)
+		if !first {
+			mine, ground, looks = on, end, map[string]string{"right": "left", "left": "right"}
+			level = p.At != nil && p.At.X.Mm == 0 || p.FromLeft.Set() && p.FromLeft.Mm == 0 || p.FromRight.Set() && p.FromRight.Mm == 0
+		}
+		if p.Looks != looks[ground.ref.Feature] || p.Gap.Mm != 0 || p.With != mine.ref.Feature || p.On != ground.ref.Feature || !level {
+			return end, on, false
+		}
 	}
 	cut := func(e *parts.BarEnd) bool { return e.Mitred() || e.Coped() }
-	return end, on, looks != "" && !slices.ContainsFunc([]*parts.BarEnd{stands, &bar.Left, &bar.Right}, cut)
+	return end, on, onTop && !slices.ContainsFunc([]*parts.BarEnd{stands, &bar.Left, &bar.Right}, cut)
 }
 
 // frontsLevel tells whether a place on the top or the bottom of a bar keeps what is as deep level with it.
@@ -78,10 +87,10 @@ func frontsLevel(p *parts.Place) bool {
 }
 
 // alongMm is where on a bar the middle of one stands that is welded to its side, to the right
-// of the bar's middle; ok is false where the joint does not say.
+// of the bar's middle; ok is false where the joint does not say, or says where the bar is on the end.
 func (t *joint) alongMm(end, on feature) (mm float64, ok bool) {
 	p := t.in.Place
-	if p == nil {
+	if _, first := t.a.barEnd(); p == nil || !first {
 		return 0, false
 	}
 	most := (on.r.Part.Bar.Length.Mm - end.r.Part.Bar.Width.Mm) / 2
