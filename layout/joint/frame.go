@@ -664,12 +664,31 @@ func (j *making) dressed(r *ring) []string {
 
 // overEnd tells whether what a joint places on a bar lies over the cut at an end of it, which is as long as the bar is wide.
 func (j *making) overEnd(o *joint, bar feature) bool {
-	if o.in.Place == nil || o.b.Instance() != bar.Instance() {
+	section, _, _ := bar.r.Bar()
+	own, other, _ := o.from(bar.Instance())
+	switch {
+	case own.group != nil && other.group != nil && other.r.Part.Flat(): // turned in any way about the middle of its holes
+		return own.group.OffEndMm(bar.r.Part.Bar)-other.reachMm() < max(section.WidthMm, section.DepthMm)
+	case o.in.Place == nil || o.b.Instance() != bar.Instance():
 		return true
 	}
-	section, _, _ := bar.r.Bar()
 	past := j.seams.PastMm(o.in)
 	return max(past[0], past[1]) > -max(section.WidthMm, section.DepthMm)
+}
+
+// reachMm is how far the box round a flat part reaches from the middle of its holes of a joint.
+func (f feature) reachMm() (mm float64) {
+	var middle geom.Point
+	for _, p := range f.group.Points {
+		middle = middle.Plus(geom.Point{XMm: p.XMm, YMm: p.YMm}.Times(1 / float64(len(f.group.Points))))
+	}
+	box := f.r.OutlinePath().Bounds()
+	for _, x := range []float64{box.X0, box.X1} {
+		for _, y := range []float64{box.Y0, box.Y1} {
+			mm = max(mm, math.Hypot(x-middle.XMm, y-middle.YMm))
+		}
+	}
+	return mm
 }
 
 // onFace is what a joint puts on a face of a part, and the face.
@@ -678,8 +697,8 @@ func (t *joint) onFace(of parts.Instance) (title string, face parts.Face) {
 	if p := t.in.Place; p != nil {
 		first, second = parts.Face(p.With), parts.Face(p.On)
 	}
-	_, other, ok := t.from(of)
-	if !ok {
+	own, other, ok := t.from(of)
+	if !ok || own.group != nil && own.r.Part.Bar != nil && own.group.On != "" { // its top or bottom
 		return "", ""
 	}
 	if face = second; of == t.a.Instance() {

@@ -102,6 +102,18 @@ func TestFrameGap(t *testing.T) {
 	says(t, j, []string{"The bars are sawn for the gap: each cut 2 short of the middle of it.", "Grind the seams level on the front where plate lies.", "outside 600 × 450"}, []string{"level on the back", "off each cut"})
 	square[1] = strings.Replace(square[1], "at: [-200, 0]", "at: [-149, 0]", 1) // its edge 51 from the end, past the cut of 50
 	says(t, jointNamed(t, framed(t, square...), "corner-4"), nil, []string{"Grind the seams level"})
+	// Bolted over two holes in whose middle it has its own, 105 from the end of the rail: corners 54.9 off that lie 50.1 from
+	// the end, past the cut of 50, corners 55.2 off do not.
+	lid := "job.yaml|joints:\n|joints:\n  - {name: lid, bolt: {through: plate.h, into: rail#1.a, bolt: M8 8.8, nut: yes}, face: back-on-front}\n"
+	for size, grinds := range map[string]bool{"[76, 79.3]": false, "[76, 80]": true} {
+		want, not := []string{"Grind the seams level on the front where plate lies."}, []string(nil)
+		if !grinds {
+			want, not = nil, []string{"Grind the seams level"}
+		}
+		bolted := append(slices.Clone(square), "plate.yaml|rectangle: [200, 200]}|rectangle: "+size+"}\nholes: [{name: h, at: [[-15, 0], [15, 0]], size: 9}]")
+		bolted[1] = lid
+		says(t, jointNamed(t, framed(t, bolted...), "corner-4"), want, not)
+	}
 	if j.Weld.GapMm != 4 {
 		t.Errorf("gap %v", j.Weld.GapMm)
 	}

@@ -331,17 +331,25 @@ func (m *Group) inFront(at plan.XY) plan.XY {
 	return at
 }
 
-// NearEnd is the end of a bar that the middle of a group's holes lies nearer to.
-func (m *Group) NearEnd() parts.Side {
-	sum := 0.0
+// alongMm is where the middle of a group's holes lies, to the right of the bar's middle.
+func (m *Group) alongMm() float64 {
+	var sum float64
 	for i := range m.Points {
 		sum += m.barXMm(i)
 	}
-	if sum > geom.CloseMm {
+	return sum / float64(len(m.Points))
+}
+
+// NearEnd is the end of a bar that the middle of a group's holes lies nearer to.
+func (m *Group) NearEnd() parts.Side {
+	if m.alongMm() > geom.CloseMm {
 		return parts.RightEnd
 	}
 	return parts.LeftEnd
 }
+
+// OffEndMm is how far the middle of a group's holes lies from the nearer end of its bar.
+func (m *Group) OffEndMm(bar *parts.Bar) float64 { return bar.Length.Mm/2 - math.Abs(m.alongMm()) }
 
 // fromEnd is where a place lies along the bar: from the end its row counts from, else the
 // nearer one.
