@@ -171,6 +171,7 @@ func TestBounds(t *testing.T) {
 		{"sense", plate + "bore: {diameter: 40, leave: %g}\n", 10, 10.1, "far more is left in the bore than is turned", "10.1 mm, wanted at most 10 mm"},
 		{"sense", cut("laser"), 30, 30.1, "the plate is thicker than a laser cuts", "30.1 mm, wanted at most 30 mm"}, {"sense", cut("plasma"), 60, 60.1, "thicker than a plasma cuts", "60.1 mm, wanted at most 60 mm"},
 		{"sense", cut("waterjet"), 200, 200.1, "thicker than a waterjet cuts", "200.1 mm, wanted at most 200 mm"}, {"sense", cut("flame"), 300, 300.1, "thicker than a flame cuts", "300.1 mm, wanted at most 300 mm"},
+		{"sense", "part: p\nkind: ring\nmaterial: S235\nstock: {plate: %g mm, cut: laser}\nprofile:\n  outside: [{name: rim, diameter: 200, length: 25}]\n  inside: [{name: bore, diameter: 100, length: 25}]\n", 30, 30.1, "the plate is thicker than a laser cuts", "30.1 mm, wanted at most 30 mm"},
 		{"sense", cut("saw") + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 5}]\n", 60, 60.1, "h is deeper than a drill of its size goes well", "60.1 mm, wanted at most 60 mm"},
 		{"sense", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 10, depth: %g}]\n", 7.5, 7.4, "h is too shallow for anything to hold in it", "7.4 mm, wanted at least 7.5 mm"},
 		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 10.005, 10.03, "no common drill has this size", "10.03 mm; the nearest drill is 10.0 mm"},

@@ -41,11 +41,18 @@ func (v *view) leftToTurn() {
 	}
 }
 
-// thickCut looks for plate that its cutter does not go through.
+// thickCut looks for plate that its cutter does not go through, that of a ring or a disc that is turned from it too.
 func (v *view) thickCut() {
-	cut := v.p.Stock.Cut
-	if most := thickest[cut]; v.p.Flat() && most > 0 {
-		v.atMost("", v.p.Stock.Pos, v.lengthMm, most, Finding{What: "the plate is thicker than a " + cut + " cuts", Rule: "a cutter goes through so much", Fix: "another cutter, or another thickness"})
+	k, thick := v.p.Stock, v.lengthMm
+	switch {
+	case v.p.Flat():
+	case k.ByArea() && v.p.Turned():
+		thick = k.Size.Mm
+	default:
+		return
+	}
+	if most := thickest[k.Cut]; most > 0 {
+		v.atMost("", k.Pos, thick, most, Finding{What: "the plate is thicker than a " + k.Cut + " cuts", Rule: "a cutter goes through so much", Fix: "another cutter, or another thickness"})
 	}
 }
 
