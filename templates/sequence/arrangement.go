@@ -56,7 +56,7 @@ func (r *arranger) apart() []*draw.Sheet {
 	}
 	front, listed, _ := r.front()
 	if !listed {
-		return []*draw.Sheet{front, r.views(false)}
+		return append([]*draw.Sheet{front}, r.views(false)...)
 	}
 	return []*draw.Sheet{front}
 }
@@ -74,8 +74,8 @@ func (r *arranger) arrangement(width float64) (sheets []*draw.Sheet, views *draw
 		return []*draw.Sheet{front}, nil
 	}
 	own := r.views(listed)
-	sheets = []*draw.Sheet{front, own}
-	if p, scale := r.outside(width, width*viewsShare); listed && scaleWord(scale) == own.Scale {
+	sheets = append([]*draw.Sheet{front}, own...)
+	if p, scale := r.outside(width, width*viewsShare); listed && scaleWord(scale) == own[0].Scale {
 		return sheets, &p
 	}
 	return sheets, nil
@@ -260,19 +260,36 @@ const (
 	underMm = 18.0
 )
 
-// views is the sheet of the machine seen from its front and from above.
-func (r *arranger) views(listed bool) *draw.Sheet {
+// crampedBy is how much smaller the views may come out for the list of parts beside them. Common practice, no source.
+const crampedBy = 2.5
+
+// views is the sheet of the machine seen from its front and from above, under which the list of parts comes where that has
+// no place yet, or on a sheet of its own after it where the views would be cramped.
+func (r *arranger) views(listed bool) []*draw.Sheet {
 	body := r.frame.Body()
 	high := body.Height() - 10 // less the head
+	p, scale := r.outside(body.Width(), high)
 	var list draw.Piece
 	if !listed {
 		list = draw.Stack(r.list(2).Pieces(body.Width())...)
-		high -= list.Height + 2
+		beside, small := r.outside(body.Width(), high-list.Height-2)
+		if small > crampedBy*scale {
+			return append(r.views(true), r.listSheet(scale))
+		}
+		p, scale, high = beside, small, high-list.Height-2
 	}
-	p, scale := r.outside(body.Width(), high)
 	s, room := r.sheet("from the front and from above", scale)
 	s.Draw.Place(&p.Draw, room.X0, room.Y1-max(0, high-p.Height)/2)
 	s.Draw.Place(&list.Draw, room.X0, room.Y0+list.Height)
+	return []*draw.Sheet{s}
+}
+
+// listSheet is the list of parts on a sheet of its own, beside views of a scale.
+func (r *arranger) listSheet(scale float64) *draw.Sheet {
+	s, room := r.sheet("list of parts", scale)
+	s.Scale = "not to scale"
+	list := draw.Stack(r.list(2).Pieces(room.Width())...)
+	s.Draw.Place(&list.Draw, room.X0, room.Y1-1)
 	return s
 }
 

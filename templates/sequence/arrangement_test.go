@@ -119,6 +119,14 @@ func TestArrangement(t *testing.T) {
 	if slices.Contains(allTexts(chapters[0].Sheets[0].Draw), "Base") || !slices.Contains(allTexts(chapters[0].Sheets[1].Draw), "Base") {
 		t.Error("the list stands over the machine")
 	}
+	// A list so long that views above it would be cramped has a sheet of its own after them.
+	for range 40 {
+		pl.Parts = append(pl.Parts, &plan.PartPlan{Title: "Clip", Quantity: 1})
+	}
+	sheets := Chapters(pl, paper)[0].Sheets
+	if len(sheets) != 3 || sheets[1].Scale != "1:5" || sheets[2].Scale != "not to scale" || slices.Contains(allTexts(sheets[1].Draw), "Clip") || !slices.Contains(allTexts(sheets[2].Draw), "Clip") {
+		t.Errorf("%d sheets, the views at %s", len(sheets), sheets[1].Scale)
+	}
 }
 
 // A tall machine stands at the left, with the list beside it and below that the

@@ -72,11 +72,7 @@ func (r *arranger) standing() []*draw.Sheet {
 	if listed {
 		return []*draw.Sheet{sheet}
 	}
-	before, room := r.sheet("list of parts", scale)
-	before.Scale = "not to scale"
-	pieces := draw.Stack(r.list(2).Pieces(body.Width())...)
-	before.Draw.Place(&pieces.Draw, room.X0, room.Y1-1)
-	return []*draw.Sheet{before, sheet}
+	return []*draw.Sheet{r.listSheet(scale), sheet}
 }
 
 // standingCut is the view that is cut, with its sizes and balloons at both sides.
