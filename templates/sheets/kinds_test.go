@@ -235,6 +235,22 @@ func TestVerdict(t *testing.T) {
 	}
 }
 
+// TestVerdictLines: a line for a hand to write on is 6 mm long at least.
+func TestVerdictLines(t *testing.T) {
+	t.Parallel()
+	d := density(1)
+	before := draw.TextWidth("By", d.bodyMm(), false) + 1
+	for _, word := range []string{"Passed", "To rework", "Scrap"} {
+		before += draw.TextWidth(word, d.bodyMm(), false) + 10
+	}
+	for long, lines := range map[float64]int{5.9: 0, 6.1: 1} {
+		p := d.verdict(1, before+long)
+		if got := len(linesOf(&p.Draw, draw.ThinMm)); got != lines {
+			t.Errorf("%g mm of room: %d lines", long, got)
+		}
+	}
+}
+
 // TestTicks: each job has a box for each piece, or one of more than eight; a job that does not fit begins a row.
 func TestTicks(t *testing.T) {
 	t.Parallel()
