@@ -1,0 +1,76 @@
+package review
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+)
+
+// caseSays are the findings under a code of a case in testdata with texts of it replaced and files added, what each says and its numbers.
+func caseSays(t *testing.T, name, code string, edit *strings.Replacer, more map[string]string) string {
+	t.Helper()
+	a, err := txtar.ParseFile("testdata/" + name + ".txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := map[string]string{}
+	for _, f := range a.Files {
+		files[f.Name] = edit.Replace(string(f.Data))
+	}
+	for name, text := range more {
+		files[name] = text
+	}
+	var out []string
+	for _, f := range reviewOf(t, files) {
+		if f.Code == code {
+			out = append(out, f.What+": "+f.Numbers)
+		}
+	}
+	slices.Sort(out)
+	return strings.Join(out, "; ")
+}
+
+// TestGuardMouths: a collar of 8 round the hole of 60 in a flat guard, 42 before a disc, leaves its own bore open, and that
+// lies 10 further out than the middle of the sheet; one that a plate shuts is shut. One that is a guard itself is looked at
+// by its own bore, whose middle is 48 off. ISO 13857 table 4: a round hole over 10 wants 80, up to 10 it wants 20.
+func TestGuardMouths(t *testing.T) {
+	t.Parallel()
+	const says = " gets through view of bad cover guard to shaft, which turns: "
+	for _, c := range []struct{ name, bore, want string }{
+		{"collar", "bore: {diameter: 40}", "a hand" + says + "40 mm open, 52 mm off"}, {"collar", "bore: {diameter: 12}", "a finger" + says + "12 mm open, 52 mm off"},
+		{"collar", "bore: {diameter: 10}", ""}, {"collar", "", ""}, {"collar-guard", "bore: {diameter: 40}", "a hand gets through bore of collar guard to shaft, which turns: 40 mm open, 48 mm off"}, {"collar-guard", "", ""},
+	} {
+		collar := "part: " + c.name + "\nkind: plate\nmaterial: S235\ntop: scribe\nstock: {plate: 8, cut: laser}\noutline: {circle: 90}\n" + c.bore + "\n"
+		edit := strings.NewReplacer("guard.yaml]", "guard.yaml, collar.yaml]", "\nmotor:", "\n  - {name: collar, weld: {part: "+c.name+".outline, to: bad-cover-guard.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 60], top: up}}\nmotor:",
+			"  - {name: look, at: [[0, -60]], size: 40}\n", "")
+		if got := caseSays(t, "guard.flat", "guard", edit, map[string]string{"collar.yaml": collar}); got != c.want {
+			t.Errorf("%s with %s: %q", c.name, c.bore, got)
+		}
+	}
+}
+
+// TestGuardSides: a guard over the end of a shaft that lacks the flanges on both its sides leaves both open, one that lacks
+// one that side, and neither where it has no others that face one another or the shaft goes on beyond its sheet.
+func TestGuardSides(t *testing.T) {
+	t.Parallel()
+	const both = "both sides open at the height of the shaft: its flanges end before it, or stand away from it"
+	for _, c := range []struct {
+		lacks []string
+		high  string
+		says  string
+	}{{nil, "130", ""}, {[]string{"left"}, "130", "one side open at the height of the shaft"}, {[]string{"left", "right"}, "130", both}, {[]string{"left", "right"}, "120.1", both}, {[]string{"left", "right"}, "120", ""}, {[]string{"left", "right", "bottom"}, "130", ""}} {
+		edit := []string{", rotate: 180", "", "[[-100, 120], [100, 120]]", "[[-100, 140], [100, 140]]", "height: 80", "height: " + c.high}
+		for _, flange := range c.lacks {
+			edit = append([]string{"    - {side: " + flange + ", height: 80}\n", ""}, edit...)
+		}
+		want := ""
+		if c.says != "" {
+			want = "bad belt guard leaves " + c.says + ": "
+		}
+		if got := caseSays(t, "guard.beside", "guard", strings.NewReplacer(edit...), nil); got != want {
+			t.Errorf("without %q, %s: %q", c.lacks, c.high, got)
+		}
+	}
+}
