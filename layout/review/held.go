@@ -230,7 +230,7 @@ func (v *view) saidStand(g *parts.HoleGroup) {
 					f.What, f.Numbers = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" do not stand on "+meant+" as the words say", ""
 				}
 			}
-			if other := slices.IndexFunc(under, func(on string) bool { return on == "" || on != meant }); other >= 0 {
+			if other := slices.IndexFunc(under, func(on string) bool { return on != meant }); other >= 0 {
 				f.Numbers = "hole " + number(float64(other%g.Pattern.Count+1)) + " over " + cmp.Or(under[other], "nothing") + f.Numbers + "; " + strings.TrimSpace(said)
 				f.Rule, f.Source, f.Fix = "what a screw stands on is under it", "by geometry", "another place for the holes, or the words"
 				v.report(Check, g.Name.Value, g.Pos, f)

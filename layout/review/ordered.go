@@ -12,9 +12,9 @@ import (
 )
 
 // Numbers in the words of what is ordered: the class of a screw, the torque it gets, the angle of
-// a head, how far apart the holes of a sheet are, and how long a hub is on its seat.
+// a head, how far apart the holes of a sheet are, and how long a hub is on its seat. What follows an x is a length.
 var (
-	screwClass  = regexp.MustCompile(`(?i)(?:^|[ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
+	screwClass  = regexp.MustCompile(`(?i)(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
 	saidTorque  = regexp.MustCompile(`(?i)(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)( oiled)?\b`)
 	headDegrees = regexp.MustCompile(`(?i)\b(\d+) ?° (?:flat |countersunk )?head`)
 	staggered   = regexp.MustCompile(`(?i)\bstaggered at ` + bareLength)

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -70,10 +71,23 @@ func TestSmallGeometry(t *testing.T) {
 		a, b := (&reviewer{job: &parts.Job{Units: parts.Millimetres}}).pinOf(note, false)
 		return [2]float64{a, b}
 	}
+	outline := func(shape parts.OutlineShape, sides int, turns ...float64) (out []bool) {
+		v := &view{p: &parts.Part{Outline: &parts.Outline{Shape: shape, Sides: sides}}}
+		for _, deg := range turns {
+			out = append(out, v.outlineTurns(deg))
+		}
+		return out
+	}
+	nearest := func(x, y, z float64) assembly.Vec {
+		s := swept{farMm: 50, lowMm: -30, highMm: -10, shaft: assembly.Move(assembly.Vec{X: 100})}
+		return s.nearest(assembly.Vec{X: 100 + x, Y: y, Z: z}).Sub(assembly.Vec{X: 100})
+	}
 	for _, c := range []struct {
 		what      string
 		got, want any
 	}{
+		{"turns of a circle, of a square, of a rectangle, of a slot, of a hexagon, of a free shape", [][]bool{outline(parts.CircleOutline, 0, 17), outline(parts.SquareOutline, 0, 90, 270, 45), outline(parts.RectangleOutline, 0, 180, 90), outline(parts.SlotOutline, 0, 180, 90), outline("regular", 6, 60, 180, 90, 59.9), outline("polygon", 0, 180, 360)}, [][]bool{{true}, {true, true, false}, {true, false}, {true, false}, {true, true, false, false}, {false, true}}},
+		{"next to a round of 50 from 10 to 30 behind the front", []assembly.Vec{nearest(60, 80, 0), nearest(-3, 4, -20), nearest(0, -100, -40)}, []assembly.Vec{{X: 30, Y: 40, Z: -10}, {X: -3, Y: 4, Z: -20}, {Y: -50, Z: -30}}},
 		{"two lines: crossing, beside, end on, one at the other's end", []float64{geom.Apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), geom.Apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), geom.Apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), geom.Apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), geom.Apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), geom.Apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
 		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
 		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
