@@ -147,3 +147,22 @@ func TestMetalAsDrawn(t *testing.T) {
 		}
 	}
 }
+
+// A pin that is let into a plate down to its collar is welded round that, 30 across: π · 30. Let in less deep its collar
+// stands off the plate, and nothing meets.
+func TestWeldedAtItsCollar(t *testing.T) {
+	t.Parallel()
+	const pin = "part: pin\nkind: turned\nmaterial: S235\nstock: {round: 35}\nprofile:\n  outside: [{name: journal, diameter: 20, length: 40}, {name: collar, diameter: 30, length: 8}, {name: spigot, diameter: 16, length: 12}]\n"
+	const plate = "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 200}\nholes: [{name: pin, at: [[30, 0]], size: 16.5}]\n"
+	weld := "{name: on, weld: {part: pin.collar, to: base.outline, type: fillet, size: 5}, place: {on: front, with: back, at: [30, 0], top: up, gap: GAP}}"
+	if w := jointNamed(t, planned(t, jobOf(t, strings.Replace(weld, "GAP", "-12", 1), pin, plate)), "on").Weld; w.DiameterMm != 30 || w.LengthMm != 94.25 {
+		t.Errorf("%v round %v", w.LengthMm, w.DiameterMm)
+	}
+	p, err := draft(jobOf(t, strings.Replace(weld, "GAP", "-10", 1), pin, plate))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Joints) > 0 {
+		t.Errorf("a collar that stands off is welded: %+v", p.Joints[0].Weld)
+	}
+}

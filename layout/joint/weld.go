@@ -61,7 +61,8 @@ func (t *joint) branchMm() float64 {
 	return t.a.roundMm()
 }
 
-// standsRound tells whether the first part stands with an end of a round outside on a face.
+// standsRound tells whether the first part stands with an end of a round outside on a face: its own, or the shoulder to which
+// what lies before it is let in.
 func (t *joint) standsRound() bool {
 	p, s := t.in.Place, t.a.step
 	if p == nil || s == nil || s.Inside {
@@ -69,7 +70,7 @@ func (t *joint) standsRound() bool {
 	}
 	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
 	off, end := at[p.With]
-	return end && geom.Alike(off, 0)
+	return end && (geom.Alike(off, 0) || geom.Alike(off, -p.Gap.Mm))
 }
 
 // overhangs tells whether the first part is round and lies with its face on one that is narrower than it: they touch
