@@ -79,11 +79,11 @@ func (m *Machine) driven(bush *assembly.Body) bool {
 // before it should have reached it.
 func (m *Machine) inBore(bush *pressedIn, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
-	for b, r := range m.Parts() {
-		if b.ID == bush.ID || !stand.SameAxis(bush.Pose, b.Pose) || m.joinsTo(bush.ID, b.ID) {
+	for p := range m.Along(bush.Pose) {
+		if p.ID == bush.ID || m.joinsTo(bush.ID, p.ID) {
 			continue
 		}
-		problems, long := m.inBush(bush, b, r, bore)
+		problems, long := m.inBush(bush, p, bore)
 		switch {
 		case long > 0:
 			found, nearest = append(found, problems...), inf
@@ -105,14 +105,13 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		return out
 	}
 	_, bores := m.Model(on).Sides()
-	for b, r := range m.Parts() {
-		if b.ID == p.ID || !stand.SameAxis(p.Pose, b.Pose) {
+	for o := range m.Along(p.Pose) {
+		if o.ID == p.ID {
 			continue
 		}
-		at, through, thick := p.Pose.Inverse().Of(b.Pose), false, 0.0
-		steps, _ := r.Sides()
-		for _, s := range steps {
-			on := liesAlong(at, s.Span())
+		through, thick := false, 0.0
+		for _, s := range o.Of.Side(false) {
+			on := o.Span(s.Span())
 			through = through || slices.ContainsFunc(bores, func(bore *part.Step) bool {
 				return s.Size.NominalMm <= bore.Size.NominalMm && on.Meets(bore.Span())
 			})
@@ -121,21 +120,10 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 			}
 		}
 		if through && thick > 0 {
-			out[m.Title(b.ID)] = thick
+			out[m.Title(o.ID)] = thick
 		}
 	}
 	return out
-}
-
-// liesAlong is where a stretch of the axis of a body lies along that of another, from the front face of that, by its
-// pose there.
-func liesAlong(at assembly.Pose, own geom.Span) geom.Span {
-	return geom.Between(alongMm(at, own.FromMm), alongMm(at, own.ToMm))
-}
-
-// alongMm is where a place on the axis of a body, from its front face, lies along that of another.
-func alongMm(at assembly.Pose, ownMm float64) float64 {
-	return -at.Apply(assembly.Vec{Z: -ownMm}).Z
 }
 
 // joinsTo tells whether a joint is between two bodies that does not let one turn in the other.
@@ -148,13 +136,13 @@ func (m *Machine) joinsTo(a, b string) bool {
 
 // inBush judges the journal of a shaft in a bore of a bush, and says on how much of it the shaft lies; less than
 // nothing is how far off the journal ends.
-func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, bore *part.Step) (found []plan.Problem, most float64) {
-	run, most, lies := journalIn(bush.Pose.Inverse().Of(b.Pose), shaft, bore)
+func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (found []plan.Problem, most float64) {
+	run, most, lies := journalIn(shaft, bore)
 	if run == nil || !geom.Over(most, 0) && geom.Over(lies, 0) {
 		return nil, lies
 	}
 	say := func(kind plan.ProblemKind, mm ...float64) {
-		args := []plan.Arg{plan.Named(m.Title(b.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
+		args := []plan.Arg{plan.Named(m.Title(shaft.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
 		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
@@ -178,15 +166,14 @@ func (m *Machine) inBush(bush *pressedIn, b *assembly.Body, shaft *part.Model, b
 }
 
 // journalIn is the step of a shaft that runs in a bore, of its size and with limits as that has, nil if none does; on how
-// much of the bore it lies, and on how much of it any step does that goes in. The shaft stands so in the bush.
-func journalIn(at assembly.Pose, shaft *part.Model, bore *part.Step) (run *part.Step, most, lies float64) {
+// much of the bore it lies, and on how much of it any step does that goes in. The shaft stands on the axis of the bush.
+func journalIn(shaft stand.OnAxis, bore *part.Step) (run *part.Step, most, lies float64) {
 	most, lies = -inf, -inf
-	outside, _ := shaft.Sides()
-	for _, s := range outside {
+	for _, s := range shaft.Of.Side(false) {
 		if s.Size.NominalMm > (1+nearShare)*bore.Size.NominalMm {
 			continue // round it, not in it
 		}
-		long := liesAlong(at, s.Span()).OnMm(bore.Span())
+		long := shaft.Span(s.Span()).OnMm(bore.Span())
 		lies = max(lies, long)
 		near := math.Abs(bore.Size.NominalMm-s.Size.NominalMm) <= nearShare*bore.Size.NominalMm
 		if near && long > most && s.Size.Thread == nil && bore.Size.Thread == nil && s.Size.Limited && bore.Size.Limited {

@@ -31,12 +31,12 @@ func (p placeOn) is(o placeOn) bool {
 // placesOn are the faces of bodies across the axis of a shaft: the ends of parts and of their steps.
 func (m *Machine) placesOn(shaft *assembly.Body, bodies []assembly.Body) (all []placeOn) {
 	for b := range seq.Refs(bodies) {
-		at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
-		if math.Abs(at.Z.Z) < 1-stand.Level {
+		on, of := stand.On(shaft.Pose, b, m.PartOf(b.ID)), m.PartOf(b.ID)
+		if math.Abs(shaft.Pose.Z.Dot(b.Pose.Z)) < 1-stand.Level {
 			continue
 		}
 		add := func(inside bool, own float64) {
-			p := placeOn{b.ID, of, inside, alongMm(at, own), own}
+			p := placeOn{b.ID, of, inside, on.Z(own), own}
 			if !slices.ContainsFunc(all, p.is) {
 				all = append(all, p)
 			}

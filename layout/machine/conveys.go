@@ -22,9 +22,9 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		turns = "turns clockwise seen from the motor's end"
 	}
 	out := shaft.Pose.Z.Times(m.Driven(motor.Drives)) // of the shaft, to the motor
-	for b, r := range m.Parts() {
-		f, hand := r.Part.Flight, "right-hand"
-		if r.Part.Kind != parts.FlightPart || !stand.SameAxis(shaft.Pose, b.Pose) {
+	for b := range m.Along(shaft.Pose) {
+		f, hand := b.Of.Part.Flight, "right-hand"
+		if b.Of.Part.Kind != parts.FlightPart {
 			continue
 		}
 		if f.Left {

@@ -95,7 +95,7 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 func (m *Machine) inAny(b *assembly.Body, others []assembly.Body) bool {
 	return slices.ContainsFunc(others, func(o assembly.Body) bool {
 		return stand.SameAxis(b.Pose, o.Pose) && slices.ContainsFunc(m.PartOf(o.ID).Side(true), func(bore *part.Step) bool {
-			_, most, _ := journalIn(o.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID), bore)
+			_, most, _ := journalIn(stand.On(o.Pose, b, m.PartOf(b.ID)), bore)
 			return geom.Over(most, 0)
 		})
 	})
@@ -165,11 +165,11 @@ func (m *Machine) facesAt(shaft *assembly.Body, bodies []assembly.Body, radiusMm
 		if !stand.SameAxis(shaft.Pose, b.Pose) {
 			continue
 		}
-		at, of := shaft.Pose.Inverse().Of(b.Pose), m.PartOf(b.ID)
-		for _, own := range of.MetalAt(radiusMm) {
-			f := endFace{Body: b, of: of}
+		on := stand.On(shaft.Pose, b, m.PartOf(b.ID))
+		for _, own := range on.Of.MetalAt(radiusMm) {
+			f := endFace{Body: b, of: on.Of}
 			for k, z := range []float64{own.FromMm, own.ToMm} {
-				f.mm[k], f.ownMm[k] = alongMm(at, z), z
+				f.mm[k], f.ownMm[k] = on.Z(z), z
 			}
 			if f.mm[0] < f.mm[1] == back {
 				slices.Reverse(f.mm[:])
@@ -223,10 +223,10 @@ func (f *endFace) places() (all [2]placeOn) {
 
 // endsAt is where a step outside of a body ends at a place along a shaft, from the front of the body's part.
 func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok bool) {
-	at := shaft.Pose.Inverse().Of(b.Pose)
-	for _, s := range m.PartOf(b.ID).Side(false) {
+	on := stand.On(shaft.Pose, b, m.PartOf(b.ID))
+	for _, s := range on.Of.Side(false) {
 		for _, own := range []float64{s.FromMm, s.ToMm} {
-			if geom.Alike(alongMm(at, own), mm) {
+			if geom.Alike(on.Z(own), mm) {
 				return own, true
 			}
 		}

@@ -307,7 +307,7 @@ func (f *fitting) stretch(e *plan.JointEnd) (on geom.Span, ok bool) {
 	if st == nil || b == nil {
 		return on, false
 	}
-	on = liesAlong(f.frame.Inverse().Of(b.Pose), st.Span())
+	on = stand.On(f.frame, b, r).Span(st.Span())
 	return geom.Between(-on.FromMm, -on.ToMm), true
 }
 

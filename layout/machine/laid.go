@@ -83,13 +83,12 @@ func (m *Machine) engagesBadly(l *stand.Laid, s *part.Step) (worst *plan.Problem
 		return nil
 	}
 	most := -inf
-	for b := range seq.Refs(m.Bodies) {
-		r := m.PartOf(b.ID)
-		if r == nil || b.ID == l.ID() || !stand.SameAxis(mine, b.Pose) {
+	for p := range m.Along(mine) {
+		if p.ID == l.ID() {
 			continue
 		}
-		for _, u := range other(r, s) {
-			has, say, on := m.engages(l, s, b, u)
+		for _, u := range other(p.Of, s) {
+			has, say, on := m.engages(l, s, p, u)
 			switch {
 			case on && say == nil:
 				return nil
@@ -112,20 +111,20 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 	})
 }
 
-// engages is how much of a thread of a body lies in that of a loose part, mm, with what is wrong; on is false for
+// engages is how much of a thread of a part on the axis of a loose one lies in that of this, mm, with what is wrong; on is false for
 // another thread, which it does not reach.
-func (m *Machine) engages(l *stand.Laid, s *part.Step, b *assembly.Body, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
+func (m *Machine) engages(l *stand.Laid, s *part.Step, p stand.OnAxis, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
 	nut := s
 	if !s.Inside {
 		nut = u
 	}
-	has = max(0, liesAlong(b.Pose.Inverse().Of(m.Poses[l.ID()]), s.Span()).OnMm(u.Span()))
+	has = max(0, p.Span(u.Span()).OnMm(s.Span()))
 	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it
 		wants = nutFullShare * nut.LengthMm()
 	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
-	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(b.ID)+" "+words.Spaced(u.Name)), stand.Rounded(has, 2), stand.Rounded(wants, 2))
+	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), stand.Rounded(has, 2), stand.Rounded(wants, 2))
 	switch {
 	case mine != its && has < StandsMm:
 		return has, nil, false

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -18,12 +19,12 @@ const sameRound = 0.02
 
 // besideSeat is how far a bore lies beside all of the diameter of a seat, below 0 where it lies on it.
 func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) float64 {
-	at := hub.Pose.Inverse().Of(shaft.Pose)
-	like := seq.Keep(m.PartOf(shaft.ID).Side(false), func(s *part.Step) bool {
+	on := stand.On(hub.Pose, shaft, m.PartOf(shaft.ID))
+	like := seq.Keep(on.Of.Side(false), func(s *part.Step) bool {
 		return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
 	})
 	return seq.Min(math.Inf(1), like, func(s *part.Step) float64 {
-		return 0 - liesAlong(at, s.Span()).OnMm(bore.Span())
+		return 0 - on.Span(s.Span()).OnMm(bore.Span())
 	})
 }
 

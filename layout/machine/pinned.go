@@ -137,15 +137,15 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 	of, on := m.PartOf(shaft.ID), m.PartOf(hub.ID)
 	outside, _ := of.Sides()
 	_, bores := on.Sides()
-	at := hub.Pose.Inverse().Of(shaft.Pose)
+	at := stand.On(hub.Pose, shaft, of)
 	for _, bore := range bores {
 		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.Inside && k.In == bore.Name })
 		for _, s := range outside {
-			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*liesAlong(at, s.Span()).OnMm(bore.Span()) < bore.LengthMm() {
+			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*at.Span(s.Span()).OnMm(bore.Span()) < bore.LengthMm() {
 				continue
 			}
 			key := slices.ContainsFunc(of.Out.Keyways, func(k plan.KeywayRow) bool {
-				return !k.Inside && k.In == s.Name && liesAlong(at, k.Key()).Meets(bore.Span())
+				return !k.Inside && k.In == s.Name && at.Span(k.Key()).Meets(bore.Span())
 			})
 			if key == keyed {
 				continue

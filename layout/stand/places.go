@@ -90,7 +90,9 @@ const ApartMm = 50_000
 func (m *Stand) Tied(a, b *assembly.Body) bool { return StandsIn(a) == StandsIn(b) }
 
 // StandsIn is the place among the assemblies of the one that a body stands in: 0 is the machine's.
-func StandsIn(b *assembly.Body) int { return int(math.Round(b.Pose.At.X / ApartMm)) }
+func StandsIn(b *assembly.Body) int { return standsIn(b.Pose) }
+
+func standsIn(at assembly.Pose) int { return int(math.Round(at.At.X / ApartMm)) }
 
 // root is the first part of the largest assembly that is not placed yet.
 func (m *Stand) root(tied map[string]bool, size map[string]int) string {
