@@ -79,7 +79,7 @@ func (m *Machine) driven(bush *assembly.Body) bool {
 // before it should have reached it.
 func (m *Machine) inBore(bush *pressedIn, bore *part.Step) (found []plan.Problem) {
 	nearest, missing := -reachShare*bore.LengthMm(), []plan.Problem(nil)
-	for p := range m.Along(bush.Pose) {
+	for _, p := range m.Along(bush.Pose) {
 		if p.ID == bush.ID || m.joinsTo(bush.ID, p.ID) {
 			continue
 		}
@@ -105,7 +105,7 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 		return out
 	}
 	_, bores := m.Model(on).Sides()
-	for o := range m.Along(p.Pose) {
+	for _, o := range m.Along(p.Pose) {
 		if o.ID == p.ID {
 			continue
 		}

@@ -22,7 +22,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		turns = "turns clockwise seen from the motor's end"
 	}
 	out := shaft.Pose.Z.Times(m.Driven(motor.Drives)) // of the shaft, to the motor
-	for b := range m.Along(shaft.Pose) {
+	for _, b := range m.Along(shaft.Pose) {
 		f, hand := b.Of.Part.Flight, "right-hand"
 		if b.Of.Part.Kind != parts.FlightPart {
 			continue

@@ -83,7 +83,7 @@ func (m *Machine) engagesBadly(l *stand.Laid, s *part.Step) (worst *plan.Problem
 		return nil
 	}
 	most := -inf
-	for p := range m.Along(mine) {
+	for _, p := range m.Along(mine) {
 		if p.ID == l.ID() {
 			continue
 		}

@@ -167,6 +167,9 @@ type JointEnd struct {
 // Instance is the copy that is joined.
 func (e *JointEnd) Instance() parts.Instance { return parts.Instance{Part: e.Part, Copy: e.Copy} }
 
+// Span is where it lies on the part's axis, from its front face.
+func (e *JointEnd) Span() geom.Span { return geom.Between(e.FromMm, e.ToMm) }
+
 // Placed is a part in its place in an assembly. The frame is that of the first
 // part of the finished assembly and is the same in every step: z grows from that part's front face to its back; clock
 // angles are seen from the assembly's front (looking along +z), 0 at the first
@@ -185,26 +188,6 @@ type Placed struct {
 
 // Instance is the copy that stands there.
 func (p *Placed) Instance() parts.Instance { return parts.Instance{Part: p.Part, Copy: p.Copy} }
-
-// Z takes a distance from the part's front face, in mm, to the assembly's axis.
-func (p *Placed) Z(mm float64) float64 {
-	if p.OtherWay {
-		return p.FrontMm - mm
-	}
-	return p.FrontMm + mm
-}
-
-// Span is where a feature of the part lies on the assembly's axis, in mm.
-func (p *Placed) Span(e JointEnd) geom.Span { return geom.Between(p.Z(e.FromMm), p.Z(e.ToMm)) }
-
-// Own is the distance, in mm, from the part's front face of a place on the
-// assembly's axis: what Z undoes.
-func (p *Placed) Own(zMm float64) float64 {
-	if p.OtherWay {
-		return p.FrontMm - zMm
-	}
-	return zMm - p.FrontMm
-}
 
 // Beside is where part A of a bolted joint stands in the frame of part B, where
 // the two share no axis: A's origin at x and y of B's front view, its front at a

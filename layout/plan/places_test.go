@@ -6,29 +6,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-// TestPlaced: a part whose front lies at 100 of the assembly's axis has what is 30 behind
-// it at 130, or the other way round at 70; Own undoes that.
-func TestPlaced(t *testing.T) {
-	t.Parallel()
-	for _, c := range []struct {
-		otherWay      bool
-		at, low, high float64
-	}{{false, 130, 110, 130}, {true, 70, 70, 90}} {
-		p := Placed{FrontMm: 100, OtherWay: c.otherWay}
-		if got := p.Z(30); got != c.at {
-			t.Errorf("other way %v: 30 behind the front lies at %v, want %v", c.otherWay, got, c.at)
-		}
-		if got := p.Own(c.at); got != 30 {
-			t.Errorf("other way %v: %v is %v behind the front, want 30", c.otherWay, c.at, got)
-		}
-		for _, e := range []JointEnd{{FromMm: 10, ToMm: 30}, {FromMm: 30, ToMm: 10}} {
-			if got := p.Span(e); got.FromMm != c.low || got.ToMm != c.high {
-				t.Errorf("other way %v: %v, want %v to %v", c.otherWay, got, c.low, c.high)
-			}
-		}
-	}
-}
-
 // TestKey: a key of its own length lies in what is cut to its full depth, a Woodruff
 // key, a part of a disc, over the run-out at both ends too.
 func TestKey(t *testing.T) {

@@ -4,7 +4,10 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -28,24 +31,45 @@ const (
 // their turn comes, with all that is already joined in its place. Openings in
 // the outside of a part are not counted as a way in.
 func (r *reviewer) weldAccess(j *plan.JointPlan) {
-	ends, stack := r.weldEnds(j)
+	n, of := slices.Index(r.pl.Joints, j), j.A
+	ends := r.weldEnds(j)
+	axis, _ := r.machine().AxisOf(j)
 	if len(ends) > 0 {
-		ends = meant(j.Weld, cornered(j.Weld, ends))
+		n, ends = n+1, meant(j.Weld, cornered(j.Weld, ends))
 	} else {
-		ends, stack = r.footEnd(j, r.pl.Joints[:slices.Index(r.pl.Joints, j)])
+		ends, of, axis = r.footEnd(j)
 	}
 	if len(ends) > 0 {
-		r.reachable(j, ends, stack)
+		r.reachable(j, ends, r.metalAt(n, of.Instance(), axis))
 	}
 }
 
-// footEnd is the highest place of a weld round the foot of a branch, with what the last joint
-// before it has standing there, which hangs over it; nil if it is none.
-func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldEnd, []*standingPart) {
+// metal is a part that is round about an axis, by its title: places along that, and radii.
+type metal struct {
+	title   string
+	corners []plan.XY // closed
+}
+
+// metalAt is what stands along an axis after the first n joints, together with one of the parts there.
+func (r *reviewer) metalAt(n int, of parts.Instance, axis assembly.Pose) (all []metal) {
+	m := r.machine()
+	in := machine.NewStage(m).Together(n, of.ID())
+	for _, p := range m.Along(axis) {
+		if in[p.ID] {
+			all = append(all, metal{m.Title(p.ID), p.Metal()})
+		}
+	}
+	return all
+}
+
+// footEnd is the highest place of a weld round the foot of a branch, with the end of the joint that is of the branch and its
+// axis; none of another weld.
+func (r *reviewer) footEnd(j *plan.JointPlan) (ends []weldEnd, branch plan.JointEnd, axis assembly.Pose) {
 	for _, of := range [][2]plan.JointEnd{{j.A, j.B}, {j.B, j.A}} {
 		tube, main := r.viewOf(of[0].Part), r.viewOf(of[1].Part)
 		end := seq.At(tube.p.Ends, func(e *parts.TubeEnd) bool { return e.Onto.Part == of[1].Part && e.Place != nil })
-		if end == nil || main.wideMm() == 0 {
+		stands := r.machine().At(of[0])
+		if stands == nil || end == nil || main.wideMm() == 0 {
 			continue
 		}
 		_, _, foot := footOf(end, tube.wideMm(), main.wideMm())
@@ -53,21 +77,16 @@ func (r *reviewer) footEnd(j *plan.JointPlan, before []*plan.JointPlan) ([]weldE
 		if end.Face == parts.Back {
 			foot, free = free-foot, 0
 		}
-		for _, k := range slices.Backward(before) {
-			stack := r.stack(k)
-			if p := standing(stack, of[0].Instance()); p != nil {
-				return []weldEnd{{z: p.Z(foot), r: tube.wideMm(), dir: math.Copysign(1, p.Z(free)-p.Z(foot)), sides: []float64{1}}}, stack
-			}
-		}
+		return []weldEnd{{z: foot, r: tube.wideMm(), dir: math.Copysign(1, free-foot), sides: []float64{1}}}, of[0], stands.Pose
 	}
-	return nil, nil
+	return nil, branch, axis
 }
 
 // weldCorner looks for a fillet round a circle where the two parts end level, or nearly:
 // there is no corner that holds the leg.
 func (r *reviewer) weldCorner(j *plan.JointPlan) {
 	w := j.Weld
-	ends, _ := r.weldEnds(j)
+	ends := r.weldEnds(j)
 	if w.Type != "fillet" || len(ends) == 0 {
 		return
 	}
@@ -85,27 +104,23 @@ func (r *reviewer) weldCorner(j *plan.JointPlan) {
 	}
 }
 
-// weldEnds are the two ends of a weld round a circle, and what stands when its turn
-// comes; none of another weld.
-func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
-	if j.Weld.DiameterMm <= 0 {
-		return nil, nil
-	}
-	stack := r.stack(j)
-	outer, outerEnd := standing(stack, j.A.Instance()), j.A
-	inner, innerEnd := standing(stack, j.B.Instance()), j.B
+// weldEnds are the two ends of a weld round a circle; none of another weld.
+func (r *reviewer) weldEnds(j *plan.JointPlan) []weldEnd {
+	outerEnd, innerEnd := j.A, j.B
 	if !outerEnd.Inside {
-		outer, inner, outerEnd, innerEnd = inner, outer, innerEnd, outerEnd
+		outerEnd, innerEnd = innerEnd, outerEnd
 	}
-	if outer == nil || inner == nil || !outerEnd.Inside {
-		return nil, nil
+	all := r.along(j)
+	outer, inner := all.Find(outerEnd.Instance()), all.Find(innerEnd.Instance())
+	if j.Weld.DiameterMm <= 0 || outer == nil || inner == nil || !outerEnd.Inside {
+		return nil
 	}
-	out, in := outer.Span(outerEnd), inner.Span(innerEnd)
+	out, in := outer.Span(outerEnd.Span()), inner.Span(innerEnd.Span())
 	radius := min(outerEnd.DiameterMm, innerEnd.DiameterMm) / 2 // of a shoulder the weld runs further out
 	return []weldEnd{
-		newWeldEnd(-1, radius, surfaceEnd{outer, out.FromMm}, surfaceEnd{inner, in.FromMm}),
-		newWeldEnd(1, radius, surfaceEnd{outer, out.ToMm}, surfaceEnd{inner, in.ToMm}),
-	}, stack
+		newWeldEnd(-1, radius, surfaceEnd{*outer, out.FromMm}, surfaceEnd{*inner, in.FromMm}),
+		newWeldEnd(1, radius, surfaceEnd{*outer, out.ToMm}, surfaceEnd{*inner, in.ToMm}),
+	}
 }
 
 // meant are the ends that a weld is made at: both of one on two sides, the one of
@@ -131,11 +146,11 @@ func cornered(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
 }
 
 // reachable reports a weld that cannot be reached at the ends that it is made at.
-func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standingPart) {
+func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stands []metal) {
 	var blocked []string
 	var free float64
 	for _, e := range ends {
-		if why, mm := e.blocked(stack, r.mm); why != "" {
+		if why, mm := e.blocked(stands, r.mm); why != "" {
 			blocked, free = append(blocked, why), max(free, mm)
 		}
 	}
@@ -149,46 +164,14 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standin
 	})
 }
 
-// standingPart is the metal of a part in its place in the assembly.
-type standingPart struct {
-	plan.Placed
-	section *plan.Section
-	metal   []plan.XY // closed; z of the assembly and r
-}
-
-// stack gathers the parts that stand together once a joint is made.
-func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
-	var out []*standingPart
-	for _, q := range j.Placed {
-		pl := r.pl.Part(q.Part)
-		if pl == nil || pl.Section == nil || len(pl.Section.Outer) == 0 {
-			continue
-		}
-		p := &standingPart{Placed: q, section: pl.Section}
-		p.metal = append(p.metal, seq.Map(pl.Section.Metal(), func(c plan.XY) plan.XY { return plan.XY{XMm: p.Z(c.XMm), YMm: c.YMm} })...)
-		out = append(out, p)
-	}
-	return out
-}
-
-// standing is that of a part, nil where it is not in the stack.
-func standing(stack []*standingPart, i parts.Instance) *standingPart {
-	return seq.First(stack, func(p *standingPart) bool { return p.Instance() == i })
-}
-
-// radii are where the part has metal at a place of the assembly's axis.
-func (p *standingPart) radii(z float64) (inner, outer float64, ok bool) {
-	return p.section.RadiiAt(p.Own(z))
-}
-
 // gapMm is the way from a point to the metal, 0 inside it.
-func (p *standingPart) gapMm(z, radius float64) float64 {
+func (p metal) gapMm(z, radius float64) float64 {
 	least, at := math.Inf(1), plan.XY{XMm: z, YMm: radius}
-	if geom.Inside(at, p.metal) {
+	if geom.Inside(at, p.corners) {
 		return 0
 	}
-	for i, a := range p.metal {
-		least = min(least, geom.ToSegment(at, a, p.metal[(i+1)%len(p.metal)]))
+	for i, a := range p.corners {
+		least = min(least, geom.ToSegment(at, a, p.corners[(i+1)%len(p.corners)]))
 	}
 	return least
 }
@@ -207,7 +190,7 @@ type weldEnd struct {
 
 // surfaceEnd is where a surface of a part ends along the axis.
 type surfaceEnd struct {
-	*standingPart
+	stand.OnAxis
 	z float64
 }
 
@@ -224,14 +207,14 @@ func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 	default:
 		e.sides = []float64{1, -1}
 	}
-	if bore, _, ok := outer.radii(outer.z - dir*0.05); ok && bore > r+small {
+	if bore, _, ok := outer.Radii(outer.z - dir*0.05); ok && bore > r+small {
 		e.rank = 2
 	}
-	if _, outside, ok := inner.radii(inner.z - dir*0.05); ok && outside < r-small {
+	if _, outside, ok := inner.Radii(inner.z - dir*0.05); ok && outside < r-small {
 		e.rank = 2
 	}
 	// Against a shoulder the corner is at the shoulder's outside.
-	if _, outside, ok := inner.radii(outer.z + dir*0.05); ok && outside > r+small {
+	if _, outside, ok := inner.Radii(outer.z + dir*0.05); ok && outside > r+small {
 		e.r, e.sides, e.cornerMm = outside, []float64{1}, math.Inf(1)
 	}
 	return e
@@ -239,19 +222,19 @@ func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 
 // blocked says what is in the way of the torch in all its directions, and where
 // the weld is; empty if it comes in. Named is what leaves most of the way free.
-func (e weldEnd) blocked(stack []*standingPart, mm func(float64) string) (why string, freeMm float64) {
+func (e weldEnd) blocked(stands []metal, mm func(float64) string) (why string, freeMm float64) {
 	if e.depthMm > 2*e.r && 2*e.r < narrowBoreMm {
 		return mm(e.depthMm) + " deep in a bore of " + mm(2*e.r), 0
 	}
 	farMm, by := 0.0, ""
 	for _, side := range e.sides {
 		for deg := torchLeastDeg; deg <= torchMostDeg; deg += torchStepDeg {
-			p, s := e.hits(stack, side, deg)
+			p, s := e.hits(stands, side, deg)
 			if p == nil {
 				return "", 0
 			}
 			if s > farMm {
-				farMm, by = s, p.Title
+				farMm, by = s, p.title
 			}
 		}
 	}
@@ -260,7 +243,7 @@ func (e weldEnd) blocked(stack []*standingPart, mm func(float64) string) (why st
 
 // hits is the first part in the way of a torch at an angle to the axis, and how
 // far from the weld; nil if the way is free.
-func (e weldEnd) hits(stack []*standingPart, side, deg float64) (*standingPart, float64) {
+func (e weldEnd) hits(stands []metal, side, deg float64) (*metal, float64) {
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	for s := torchSampleMm; s <= torchReachMm; s += torchSampleMm {
 		z, r := e.z+e.dir*s*cos, math.Abs(e.r+side*s*sin)
@@ -268,7 +251,7 @@ func (e weldEnd) hits(stack []*standingPart, side, deg float64) (*standingPart, 
 		if s >= torchWireMm {
 			room = torchNozzleMm - geom.CloseMm
 		}
-		for _, p := range stack {
+		for p := range seq.Refs(stands) {
 			if p.gapMm(z, r) < room {
 				return p, s
 			}

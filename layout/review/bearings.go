@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -93,11 +94,9 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 
 // lipsRound counts the seals that stand with a bearing, and tells whether a lip looks away from it.
 func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
-	for _, stack := range r.lastStacksOf(j) {
-		for _, p := range stack {
-			for _, s := range p.section.Seals {
-				seals, out = seals+1, out || p.looks(s)*(j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)) < 0
-			}
+	for _, p := range r.along(j) {
+		for _, s := range p.Of.Out.Section.Seals {
+			seals, out = seals+1, out || looks(p, s)*(j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)) < 0
 		}
 	}
 	return seals, out
@@ -301,23 +300,24 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 		return
 	}
 	wide, high := r.nutOver(b.HeldBy)
-	on := geom.Between(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high)
-	nut := ringOf(on, 0, wide/2)
-	for _, stack := range r.lastStacksOf(j) {
-		for _, p := range stack {
-			if p.Part == j.A.Part || r.nutOf(p.Part, b.HeldBy) {
-				continue
-			}
-			_, deep := overlapped(nut, p)
-			if deep <= overlapMm {
-				r.nutTurns(b, p, on)
-				continue
-			}
+	axis, _ := r.machine().AxisOf(j)
+	on, in := geom.Between(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high), map[string]bool{}
+	other := func(p stand.OnAxis) bool {
+		name := p.Of.Part.Name.Value
+		return name != j.A.Part && !r.nutOf(name, b.HeldBy)
+	}
+	for p, mm := range r.lyingIn(ringOf(axis, on, b.BoreMm/2, wide/2)) {
+		if in[p.ID] = true; other(p) {
 			r.add(Finding{
-				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " stands in the place of the nut that sets " + b.Bearing,
-				Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
+				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " stands in the place of the nut that sets " + b.Bearing,
+				Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(mm) + " in one another",
 				Rule:    "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
 			})
+		}
+	}
+	for _, p := range r.along(j) {
+		if !in[p.ID] && other(p) {
+			r.nutTurns(b, p, on)
 		}
 	}
 }
@@ -388,10 +388,10 @@ var fiveFigures = regexp.MustCompile(`^3\d\d(\d\d)(?:[^\d.]|$)`)
 // nutTurns finds a part round the nut that sets a bearing, from lo to hi, which the nut or
 // the head of its screw may strike as it turns: where the part is only bolted on, it stands
 // off the axis by what the play of its bolts and the two patterns let it.
-func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, on geom.Span) {
-	v := r.viewOf(p.Part)
-	off, bolted := r.offMm(p.Part)
-	if !bolted || v == nil {
+func (r *reviewer) nutTurns(b *plan.BearingPlan, p stand.OnAxis, on geom.Span) {
+	v, title := r.viewOf(p.Of.Part.Name.Value), r.machine().Title(p.ID)
+	off, bolted := r.offMm(v.p.Name.Value)
+	if !bolted {
 		return
 	}
 	for _, nut := range r.all() {
@@ -401,19 +401,19 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, on geom.Span) 
 		what, wide := nut.p.Title.Value, nut.wideMm()
 		if c := nut.q.Clamp; c != nil && c.ProudMm > 0 {
 			in := min(c.AxialMm, nut.lengthMm-c.AxialMm) - c.HeadMm/2 // whichever way round the nut is on
-			if of := p.span(); on.FromMm+in < of.ToMm && on.ToMm-in > of.FromMm {
+			if of := p.Whole(); on.FromMm+in < of.ToMm && on.ToMm-in > of.FromMm {
 				what, wide = "the screw of "+what, c.OutsideMm/2+c.ProudMm
 			}
 		}
 		for _, c := range v.inside {
 			low, _, ok := limitsOf(c.Drawn.Size)
-			lies := geom.Between(p.Z(c.FromMm), p.Z(c.ToMm))
+			lies := p.Span(c.Span())
 			if !ok {
 				low = 2 * c.RadiusMm()
 			}
 			if free := low/2 - wide - off; !geom.Over(free, 0) && lies.OnMm(on) > 0 {
 				v.report(Check, c.Name, c.Drawn.Pos, Finding{
-					What: what + " may strike " + c.Name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
+					What: what + " may strike " + c.Name + " of " + title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",
 				})
 			}

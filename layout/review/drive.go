@@ -314,16 +314,15 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 // beyondCone is how long the thread of a nut that sets a bearing is beyond the cone.
 func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
 	long, b := c.LengthMm(), j.Bearing
-	for _, stack := range r.lastStacks() {
-		if me := standing(stack, j.A.Instance()); me != nil && b.LargeEndDir != 0 {
-			end, far := me.Own(b.LargeEndMm), c.ToMm
-			if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
-				far = c.FromMm
-			}
-			long = min(long, math.Abs(far-end))
-		}
+	me := r.along(j).Find(j.A.Instance())
+	if me == nil || b.LargeEndDir == 0 {
+		return long
 	}
-	return long
+	end, far := me.Own(b.LargeEndMm), c.ToMm
+	if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
+		far = c.FromMm
+	}
+	return min(long, math.Abs(far-end))
 }
 
 // nutOf tells whether a part has a thread inside.

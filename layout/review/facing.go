@@ -7,53 +7,56 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // standingSeals looks at seals where they stand: at what their lip runs on, and at what an
 // O-ring in an end face is squeezed against.
 func (r *reviewer) standingSeals(p standingIn) {
-	v := r.viewOf(p.Part)
-	for _, s := range p.section.Seals {
-		r.lipOn(v, p.standingPart, s, p.stack)
+	for _, s := range p.v.q.Section.Seals {
+		r.lipOn(p, s)
 	}
-	r.lipAway(p.standingPart, p.stack)
-	for _, g := range v.q.Grooves {
+	r.lipAway(p)
+	for _, g := range p.v.q.Grooves {
 		if g.ORing != nil && g.Face != "" {
-			r.facesRing(v, p.standingPart, g, p.stack)
+			r.facesRing(p, g)
 		}
 	}
 }
 
-// standingIn is a part in its place, with all that stands together with it at the end.
+// standingIn is a part in its place, with all others of the job that stand along its axis: places along that are
+// counted from its front face.
 type standingIn struct {
-	*standingPart
-	stack []*standingPart
+	stand.OnAxis
+	v     *view
+	along stand.Line
 }
 
 func everyStanding(r *reviewer) iter.Seq[standingIn] {
 	return func(yield func(standingIn) bool) {
-		for _, stack := range r.lastStacks() {
-			for _, p := range stack {
-				if !yield(standingIn{p, stack}) {
-					return
-				}
+		m := r.machine()
+		for b, of := range m.Parts() {
+			others := seq.Keep(m.Along(b.Pose), func(o stand.OnAxis) bool { return o.ID != b.ID })
+			if !yield(standingIn{stand.On(b.Pose, b, of), r.viewOf(of.Part.Name.Value), others}) {
+				return
 			}
 		}
 	}
 }
 
 // lipOn looks for a seal on a shaft of another size than its own.
-func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*standingPart) {
-	for _, o := range stack {
-		_, outer, ok := o.radii(p.Z((s.FromMm + s.ToMm) / 2))
-		if o == p || !ok || 2*outer > s.OuterMm || geom.Alike(2*outer, s.InnerMm) {
+func (r *reviewer) lipOn(p standingIn, s plan.SealMark) {
+	for _, o := range p.along {
+		_, outer, ok := o.Radii((s.FromMm + s.ToMm) / 2)
+		if !ok || 2*outer > s.OuterMm || geom.Alike(2*outer, s.InnerMm) {
 			continue
 		}
-		if c := at(v.inside, (s.FromMm+s.ToMm)/2); c != nil {
-			r.add(Finding{
-				Severity: Stop, Part: p.Part, Feature: c.Name, Pos: c.Drawn.Pos, What: "the seal of " + c.Name + " is not one for " + o.Title, Numbers: c.Seat + " on " + r.mm(2*outer),
+		if c := at(p.v.inside, (s.FromMm+s.ToMm)/2); c != nil {
+			p.v.report(Stop, c.Name, c.Drawn.Pos, Finding{
+				What: "the seal of " + c.Name + " is not one for " + r.machine().Title(o.ID), Numbers: c.Seat + " on " + r.mm(2*outer),
 				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
 			})
 		}
@@ -62,26 +65,27 @@ func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*sta
 
 // lipAway looks for seals between the flight of an auger and the nearest bearing of which no lip
 // looks at the flight, and tells of the first.
-func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
+func (r *reviewer) lipAway(flighted standingIn) {
 	wet := slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
-		return r.job.Part(j.Weld.Part.Part).Kind == parts.FlightPart && j.Weld.To.Part == flighted.Part
+		return r.job.Part(j.Weld.Part.Part).Kind == parts.FlightPart && j.Weld.To.Instance().ID() == flighted.ID
 	})
-	bearing, middle := r.nearestBearing(flighted.middle(), stack), flighted.middle()
+	bearing, middle := r.nearestBearing(flighted), flighted.Middle()
 	if !wet || math.IsInf(bearing, 1) {
 		return
 	}
 	var away *Finding
-	for _, p := range stack {
-		for _, s := range p.section.Seals {
-			z, c := p.Z((s.FromMm+s.ToMm)/2), at(r.viewOf(p.Part).inside, (s.FromMm+s.ToMm)/2)
+	for _, p := range flighted.along {
+		name := p.Of.Part.Name.Value
+		for _, s := range p.Of.Out.Section.Seals {
+			z, c := p.Z((s.FromMm+s.ToMm)/2), at(r.viewOf(name).inside, (s.FromMm+s.ToMm)/2)
 			if c == nil || (z-middle)*(z-bearing) >= 0 {
 				continue
 			}
-			if p.looks(s)*(middle-bearing) > 0 {
+			if looks(p, s)*(middle-bearing) > 0 {
 				return
 			}
 			away = cmp.Or(away, &Finding{
-				Part: p.Part, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " + flighted.Title + ", and no other keeps that from the bearing", Numbers: c.Seat,
+				Part: name, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " + r.machine().Title(flighted.ID) + ", and no other keeps that from the bearing", Numbers: c.Seat,
 				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
@@ -92,18 +96,18 @@ func (r *reviewer) lipAway(flighted *standingPart, stack []*standingPart) {
 }
 
 // looks is which way along the axis the lip of a seal looks, +1 or −1.
-func (p *standingPart) looks(s plan.SealMark) float64 {
+func looks(p stand.OnAxis, s plan.SealMark) float64 {
 	if s.LipBack {
 		return p.Z(1) - p.Z(0)
 	}
 	return p.Z(0) - p.Z(1)
 }
 
-// nearestBearing is where the bearing nearest to a place stands on the axis of a stack; infinite without any.
-func (r *reviewer) nearestBearing(z float64, stack []*standingPart) float64 {
-	near := math.Inf(1)
+// nearestBearing is where the bearing of another part nearest to the middle of one stands on its axis; infinite without any.
+func (r *reviewer) nearestBearing(p standingIn) float64 {
+	near, z := math.Inf(1), p.Middle()
 	for _, j := range r.job.Of(parts.BearingKind) {
-		on, c := standing(stack, j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
+		on, c := p.along.Find(j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
 		if on != nil && c != nil && math.Abs(on.Z(c.MidMm())-z) < math.Abs(near-z) {
 			near = on.Z(c.MidMm())
 		}
@@ -117,10 +121,11 @@ const pressedShare = 0.5
 
 // facesRing looks for an O-ring in a face against which another part stands, but not where
 // the ring lies.
-func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack []*standingPart) {
+func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
+	v, m := p.v, r.machine()
 	if slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
 		a, b := j.Ends()
-		return (a.Part == p.Part || b.Part == p.Part) && (standing(stack, a.Instance()) == nil || standing(stack, b.Instance()) == nil)
+		return (a.Instance().ID() == p.ID || b.Instance().ID() == p.ID) && (m.Standing(a.Instance()) == nil || m.Standing(b.Instance()) == nil)
 	}) {
 		return
 	}
@@ -131,21 +136,21 @@ func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack [
 	other, near := "", math.Inf(1)
 	var in, to float64
 	middle, half := (g.InnerMm+g.OuterMm)/2, pressedShare*(g.OuterMm-g.InnerMm)/2
-	for _, o := range stack {
-		inner, outer, ok := o.radii(p.Z(face + out*overlapMm/2))
-		if o == p || !ok {
+	for _, o := range p.along {
+		inner, outer, ok := o.Radii(face + out*overlapMm/2)
+		if !ok {
 			continue
 		}
 		if 2*inner <= middle-half && 2*outer >= middle+half {
 			return
 		}
 		if off := max(2*inner-middle, middle-2*outer); off < near {
-			other, near, in, to = o.Title, off, 2*inner, 2*outer
+			other, near, in, to = m.Title(o.ID), off, 2*inner, 2*outer
 		}
 	}
 	if other != "" {
-		r.add(Finding{
-			Severity: Stop, Part: p.Part, Feature: g.Name, Pos: entryPos(v.p, g.Name), What: "the O-ring of " + g.Name + " lies where no face of " + other + " stands against it", Numbers: r.mm(g.InnerMm) + " to " + r.mm(g.OuterMm) + "; the face is from " + r.mm(in) + " to " + r.mm(to),
+		v.report(Stop, g.Name, entryPos(v.p, g.Name), Finding{
+			What: "the O-ring of " + g.Name + " lies where no face of " + other + " stands against it", Numbers: r.mm(g.InnerMm) + " to " + r.mm(g.OuterMm) + "; the face is from " + r.mm(in) + " to " + r.mm(to),
 			Rule: "an O-ring in a face is squeezed by the face opposite", Source: "by geometry", Fix: "an O-ring of the diameter of that face",
 		})
 	}
@@ -158,10 +163,9 @@ const entersMm, entersOff = 1.0, 0.3
 // leadSide looks for lead-ins at the end of a bore that nothing enters by, where something
 // enters by the other.
 func (r *reviewer) leadSide(p standingIn) {
-	v := r.viewOf(p.Part)
-	for _, c := range v.inside {
-		if from := r.entersFrom(p.standingPart, c, p.stack); from != "" {
-			v.leadsFrom(c, from)
+	for _, c := range p.v.inside {
+		if from := r.entersFrom(p, c); from != "" {
+			p.v.leadsFrom(c, from)
 		}
 	}
 }
@@ -178,15 +182,15 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 
 // entersFrom is the face by which the parts that lie in a bore enter it; empty where none
 // does, or some by either.
-func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPart) (from parts.Face) {
-	for _, o := range stack {
-		if o == p || r.pressedIn(o, p) {
+func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
+	for _, o := range p.along {
+		if r.pressedIn(o.Of.Part.Name.Value, p.v.p.Name.Value) {
 			continue // a press says itself where its parts start
 		}
 		var long float64
 		const stepMm = 0.5
 		for z := range middles(c.FromMm, c.ToMm, stepMm) {
-			if _, outer, ok := o.radii(p.Z(z)); ok && !geom.Over(outer, c.RadiusMm()) && outer > c.RadiusMm()-entersOff {
+			if _, outer, ok := o.Radii(z); ok && !geom.Over(outer, c.RadiusMm()) && outer > c.RadiusMm()-entersOff {
 				long += stepMm
 			}
 		}
@@ -194,7 +198,7 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 			continue
 		}
 		side := parts.Front
-		if p.Own(o.middle()) > c.MidMm() {
+		if o.Middle() > c.MidMm() {
 			side = parts.Back
 		}
 		if from != "" && from != side {
@@ -206,9 +210,9 @@ func (r *reviewer) entersFrom(p *standingPart, c *cylinder, stack []*standingPar
 }
 
 // pressedIn tells whether a press joins two parts.
-func (r *reviewer) pressedIn(a, b *standingPart) bool {
+func (r *reviewer) pressedIn(a, b string) bool {
 	return slices.ContainsFunc(r.job.Of(parts.PressKind), func(j *parts.Joint) bool {
-		return j.Press.Shaft.Part == a.Part && j.Press.Bore.Part == b.Part
+		return j.Press.Shaft.Part == a && j.Press.Bore.Part == b
 	})
 }
 
@@ -219,10 +223,12 @@ func (r *reviewer) inLine() *view {
 	if !m.Drives.Set() || m.Through != "belt" && m.Through != "gear-pair" {
 		return nil
 	}
-	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
-	for p := range everyStanding(r) {
-		shaft, v := standing(p.stack, m.Drives.Instance()), r.viewOf(p.Part)
-		if shaft != nil && p.standingPart != shaft && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
+	sizes, shaft := flangeNumber.FindAllString(m.Flange.Value, -1), r.machine().Standing(m.Drives.Instance())
+	if shaft == nil {
+		return nil
+	}
+	for _, p := range r.machine().Along(shaft.Pose) {
+		if v := r.viewOf(p.Of.Part.Name.Value); p.ID != shaft.ID && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
 			return v
 		}
 	}

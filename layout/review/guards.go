@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -49,8 +50,8 @@ func standOffMm(width, length float64, round bool) float64 {
 func (r *reviewer) windows(drives parts.JointRef) {
 	turns := r.turnsWith(drives.Instance())
 	for p := range everyStanding(r) {
-		if standing(p.stack, drives.Instance()) != nil && !turns[p.Instance()] {
-			r.windowsOver(r.sweepsIn(p, turns), r.viewOf(p.Part), p.standingPart, p.stack)
+		if p.along.Find(drives.Instance()) != nil && !turns[r.machine().Of[p.ID]] {
+			r.windowsOver(r.sweepsIn(p, turns), p)
 		}
 	}
 }
@@ -82,37 +83,33 @@ type sweep struct {
 	under func(*opening) (radius, gap float64)
 }
 
-// sweepsIn are the flights that turn about the axis of a part of a stack, and what turns under it:
+// sweepsIn are the flights that turn about the axis of a part, and what turns under it:
 // a round by its steps, another by the corner that is farthest out.
 func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []sweep) {
 	const steps = 20 // along an opening
-	for _, q := range p.stack {
-		if turns[q.Instance()] && r.viewOf(q.Part).p.Kind != parts.FlightPart {
-			out = append(out, sweep{q.Title, func(o *opening) (radius, gap float64) {
+	m := r.machine()
+	for _, q := range p.along {
+		if turns[m.Of[q.ID]] && q.Of.Part.Kind != parts.FlightPart {
+			out = append(out, sweep{m.Title(q.ID), func(o *opening) (radius, gap float64) {
 				for i := range steps + 1 {
-					_, outer, _ := q.radii(p.Z(o.zMm + o.alongMm*(2*float64(i)/steps-1)))
+					_, outer, _ := q.Radii(o.zMm + o.alongMm*(2*float64(i)/steps-1))
 					radius = max(radius, outer)
 				}
 				return radius, 0
 			}})
 		}
 	}
-	m := r.machine()
-	own := m.Standing(p.Instance())
-	if own == nil {
-		return out
-	}
 	for b := range m.Parts() {
 		of := m.Of[b.ID]
 		v := r.viewOf(of.Part)
-		box := b.Box().Moved(own.Pose.Inverse()) // z runs from the front face forward
+		box := b.Box().Moved(p.Pose.Inverse()) // z runs from the front face forward
 		far := math.Hypot(max(-box.Low.X, box.High.X), max(-box.Low.Y, box.High.Y))
 		if v.p.Kind == parts.FlightPart {
 			far = v.p.Flight.Outside.Mm / 2
 			if off := box.Centre(); math.Hypot(off.X, off.Y) >= v.p.Flight.Shaft.Mm/2 {
 				continue
 			}
-		} else if !turns[of] || !m.Tied(b, own) || standing(p.stack, of) != nil {
+		} else if !turns[of] || !m.Tied(b, p.Body) || p.along.Find(of) != nil {
 			continue
 		}
 		out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
@@ -122,15 +119,16 @@ func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []
 	return out
 }
 
-// windowsOver is the same for one part of a stack.
-func (r *reviewer) windowsOver(sweeps []sweep, v *view, p *standingPart, stack []*standingPart) {
+// windowsOver is the same for one part.
+func (r *reviewer) windowsOver(sweeps []sweep, p standingIn) {
+	v := p.v
 	for _, o := range v.openings() {
-		over := func(q *standingPart) bool {
-			_, outer, ok := q.radii(p.Z(o.zMm))
+		over := func(q stand.OnAxis) bool {
+			_, outer, ok := q.Radii(o.zMm)
 			return ok && geom.Over(outer, o.outerMm)
 		}
 		around, along, inner := 2*o.aroundMm, 2*o.alongMm, radiusAt(v.inside, o.zMm)
-		if blind := !o.radial.Through && geom.Over(o.outerMm-inner, o.radial.Depth.Mm); blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(stack, over) {
+		if blind := !o.radial.Through && geom.Over(o.outerMm-inner, o.radial.Depth.Mm); blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(p.along, over) {
 			continue
 		}
 		wanted := standOffMm(min(around, along), max(around, along), o.radial.Shape == parts.RadialHole)

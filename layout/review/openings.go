@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -172,40 +173,34 @@ func covered(r *reviewer) {
 	copedOver(r)
 	done := map[string]bool{}
 	for _, j := range r.planned(parts.PressKind) {
-		v, stack := r.viewOf(j.A.Part), r.stack(j)
-		tube, ring := standing(stack, j.A.Instance()), standing(stack, j.B.Instance())
+		v, tube, ring := r.viewOf(j.A.Part), r.machine().At(j.A), r.machine().At(j.B)
 		if tube == nil || ring == nil {
 			continue
 		}
-		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))
+		on := stand.On(tube.Pose, ring, r.machine().PartOf(ring.ID)).Whole()
 		for _, o := range v.openings() {
 			lo, hi := o.zMm-o.alongMm, o.zMm+o.alongMm
-			if done[v.p.Name.Value+o.radial.Name.Value] || !geom.Over(hi, math.Min(a, b)) || !geom.Over(math.Max(a, b), lo) || r.openOver(&o, tube, ring) {
+			if done[v.p.Name.Value+o.radial.Name.Value] || !on.Meets(geom.Span{FromMm: lo, ToMm: hi}) || o.opensPast(tube, ring, on) {
 				continue
 			}
 			done[v.p.Name.Value+o.radial.Name.Value] = true
 			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
-				What:    o.radial.Name.Value + " lies under " + ring.Title,
-				Numbers: "it runs from " + r.mm(lo) + " to " + r.mm(hi) + " from the front face, " + ring.Title + " from " + r.mm(math.Min(a, b)) + " to " + r.mm(math.Max(a, b)),
+				What:    o.radial.Name.Value + " lies under " + j.B.Title,
+				Numbers: "it runs from " + r.mm(lo) + " to " + r.mm(hi) + " from the front face, " + j.B.Title + " from " + r.mm(on.FromMm) + " to " + r.mm(on.ToMm),
 				Rule:    "an opening is free when the parts are joined", Source: "by geometry", Fix: "move it along the axis",
 			})
 		}
 	}
 }
 
-// openOver tells whether an opening of what is round a tube goes through over the middle of one of its own.
-func (r *reviewer) openOver(o *opening, tube, ring *standingPart) bool {
-	clock := func(p *standingPart, deg float64) float64 {
-		if p.OtherWay {
-			deg = -deg
-		}
-		return p.TurnDeg + deg
-	}
-	v := r.viewOf(ring.Part)
-	return slices.ContainsFunc(v.openings(), func(u opening) bool {
-		off := math.Abs(math.Remainder(clock(ring, u.clockDeg)-clock(tube, o.clockDeg), 360)) * math.Pi / 180 * u.outerMm
-		return u.radial.Through && off < u.aroundMm && math.Abs(ring.Z(u.zMm)-tube.Z(o.zMm)) < u.alongMm
-	})
+// opensPast tells whether no metal of what is round a tube, on a stretch of its axis, lies over the middle of an opening, or
+// over what is nearest to that where only its end lies there.
+func (o *opening) opensPast(tube, ring *assembly.Body, on geom.Span) bool {
+	const inMm = 0.05 // into the ring, and off its bore
+	at := assembly.Clock(o.outerMm+inMm, o.clockDeg)
+	at.Z = -min(max(o.zMm, on.FromMm+inMm), on.ToMm-inMm)
+	out := tube.Pose.Turn(assembly.ClockWay(o.clockDeg))
+	return len(assembly.Crossings([]assembly.Body{*ring}, tube.Pose.Apply(at), out)) == 0
 }
 
 // branchOpening looks for a branch with no opening under it.

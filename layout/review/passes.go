@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -12,34 +13,28 @@ import (
 // does not go through. The screw, which need not stand in the machine, looks the
 // way of the nut.
 func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
+	m := r.machine()
 	front, back := screw.reaches()
-	for _, stack := range r.lastStacks() {
-		me := standing(stack, parts.Instance{Part: p.Name.Value, Copy: 1})
-		if me == nil {
+	for me := range everyStanding(r) {
+		if me.v.p != p {
 			continue
 		}
-		dir, long := 1.0, me.section.LengthMm
-		if me.Z(long) < me.Z(0) {
-			dir = -1
-		}
-		for _, o := range stack {
-			if o.Part == p.Name.Value || o.Part == q.Name.Value {
+		for _, o := range me.along {
+			if o.Of.Part == p || o.Of.Part == q || m.ByHand(m.Of[o.ID]) { // it says itself what it goes on
 				continue
 			}
-			lo, hi := dir*o.Z(0), dir*o.Z(o.section.LengthMm)
-			lo, hi = min(lo, hi), max(lo, hi)
-			wants := back
+			wants, on := back, o.Whole()
 			switch {
-			case !geom.Over(dir*me.Z(long), lo) && lo < dir*me.Z(long)+back.longMm:
-			case !geom.Over(hi, dir*me.Z(0)) && hi > dir*me.Z(0)-front.longMm:
+			case !geom.Over(me.v.lengthMm, on.FromMm) && on.FromMm < me.v.lengthMm+back.longMm:
+			case !geom.Over(on.ToMm, 0) && on.ToMm > -front.longMm:
 				wants = front
 			default:
 				continue
 			}
-			if bore := 2 * narrowest(o); bore > 0 && geom.Over(2*wants.radiusMm, bore) {
+			if bore := 2 * narrowest(o.Of.Out.Section); bore > 0 && geom.Over(2*wants.radiusMm, bore) {
 				r.add(Finding{
-					Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
-					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
+					Part: o.Of.Part.Name.Value, Pos: o.Of.Part.Name.Pos, LeftMm: left(bore), Source: "by geometry",
+					What: q.Title.Value + " does not pass " + m.Title(o.ID), Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
 					Rule: "a screw passes what lies on the axis of its nut", Fix: "a bore wider than the screw, or accept it where the screw does not reach",
 				})
 			}
@@ -62,11 +57,11 @@ func (c *cylinder) reaches() (front, back reach) {
 }
 
 // narrowest is the least radius of a part's bore, 0 where it is closed.
-func narrowest(o *standingPart) float64 {
+func narrowest(o *plan.Section) float64 {
 	const stepMm = 0.5
 	least := math.Inf(1)
-	for z := range middles(0, o.section.LengthMm, stepMm) {
-		if inner, _, ok := o.section.RadiiAt(z); ok {
+	for z := range middles(0, o.LengthMm, stepMm) {
+		if inner, _, ok := o.RadiiAt(z); ok {
 			least = min(least, inner)
 		}
 	}

@@ -33,7 +33,7 @@ func TestNarrowest(t *testing.T) {
 		{[]plan.XY{{YMm: 8}, {XMm: 4, YMm: 8}, {XMm: 4, YMm: 6}, {XMm: 10, YMm: 6}}, 6},
 		{[]plan.XY{{YMm: 8}, {XMm: 4, YMm: 8}, {XMm: 4}}, 0},
 	} {
-		if got := narrowest(&standingPart{section: &plan.Section{LengthMm: 10, Outer: outer, Inner: c.inner}}); got != c.want {
+		if got := narrowest(&plan.Section{LengthMm: 10, Outer: outer, Inner: c.inner}); got != c.want {
 			t.Errorf("%v: narrowest %v, want %v", c.inner, got, c.want)
 		}
 	}

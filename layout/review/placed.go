@@ -2,40 +2,27 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 	"strings"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
-// lastStacks are the assemblies as they stand at the end, each part of each
-// axis once.
-func (r *reviewer) lastStacks() [][]*standingPart {
-	var out [][]*standingPart
-	for _, j := range slices.Backward(r.pl.Joints) {
-		if s := r.stack(j); len(s) > 1 && !slices.ContainsFunc(out, func(t []*standingPart) bool { return holds(t, s) }) {
-			out = append(out, s)
-		}
+// along are the parts that stand along the axis of a joint in the finished machine, in the frame of its numbers.
+func (r *reviewer) along(j *plan.JointPlan) stand.Line {
+	axis, ok := r.machine().AxisOf(j)
+	if !ok {
+		return nil
 	}
-	return out
-}
-
-// lastStacksOf are those in which both ends of a joint stand.
-func (r *reviewer) lastStacksOf(j *plan.JointPlan) [][]*standingPart {
-	return seq.Keep(r.lastStacks(), func(s []*standingPart) bool {
-		return standing(s, j.A.Instance()) != nil && standing(s, j.B.Instance()) != nil
-	})
-}
-
-func holds(t, s []*standingPart) bool {
-	return !slices.ContainsFunc(s, func(p *standingPart) bool {
-		return standing(t, p.Instance()) == nil
-	})
+	return r.machine().Along(axis)
 }
 
 // levelled looks for a flange that a pressed joint sets at the end of its shaft the wrong
@@ -78,28 +65,6 @@ func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 // may be a press fit or a chamfer that is not drawn.
 const overlapMm = 0.2
 
-// overlapped is the deepest overlap on radius of two parts, and where; only
-// stretches of some length count.
-func overlapped(a, b *standingPart) (z, deep float64) {
-	ends := make([]float64, 0, len(a.metal)+len(b.metal))
-	for _, p := range []*standingPart{a, b} {
-		ends = append(ends, seq.Map(p.metal, func(m plan.XY) float64 { return m.XMm })...)
-	}
-	slices.Sort(ends)
-	for i := 0; i+1 < len(ends); i++ {
-		if ends[i+1]-ends[i] <= overlapMm {
-			continue
-		}
-		mid := (ends[i] + ends[i+1]) / 2
-		ai, ao, ok := a.radii(mid)
-		bi, bo, ok2 := b.radii(mid)
-		if d := math.Min(ao, bo) - math.Max(ai, bi); ok && ok2 && d > deep {
-			z, deep = mid, d
-		}
-	}
-	return z, deep
-}
-
 // ringClash looks for parts that reach into a bearing, for cones that hang over
 // the end of their seat, and for covers that leave a bearing open.
 func (r *reviewer) ringClash(j *plan.JointPlan) {
@@ -107,29 +72,40 @@ func (r *reviewer) ringClash(j *plan.JointPlan) {
 	if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); b.LargeEndDir == 0 || other {
 		return // said of the bearing: where it ends is not known
 	}
+	all := r.along(j)
+	if all.Find(j.A.Instance()) == nil || all.Find(j.B.Instance()) == nil {
+		return
+	}
+	r.coneSeat(j, all)
+	r.openCover(j, all)
+	axis, _ := r.machine().AxisOf(j)
 	wide := geom.Between(b.CupBackMm, b.LargeEndMm)
-	ring := ringOf(wide, b.BoreMm/2, b.OutsideMm/2)
-	for _, stack := range r.lastStacksOf(j) {
-		r.coneSeat(j, stack)
-		r.openCover(j, stack)
-		for _, p := range stack {
-			if z, deep := overlapped(ring, p); deep > overlapMm && p.Part != j.A.Part && p.Part != j.B.Part {
-				r.add(Finding{
-					Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos, What: p.Title + " reaches into the bearing " + b.Bearing,
-					Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
-					Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
-				})
-			}
+	for p, mm := range r.lyingIn(ringOf(axis, wide, b.BoreMm/2, b.OutsideMm/2)) {
+		if name := p.Of.Part.Name.Value; name != j.A.Part && name != j.B.Part {
+			r.add(Finding{
+				Severity: Stop, Part: name, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " reaches into the bearing " + b.Bearing, Numbers: "they lie " + r.mm(mm) + " in one another; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
+				Rule: "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+			})
 		}
 	}
 }
 
-// ringOf is a ring that stands on a stretch of the axis of an assembly.
-func ringOf(on geom.Span, inner, outer float64) *standingPart {
-	along := func(radius float64) []plan.XY {
-		return []plan.XY{{XMm: on.FromMm, YMm: radius}, {XMm: on.ToMm, YMm: radius}}
+// ringOf is a ring that stands on a stretch of an axis.
+func ringOf(axis assembly.Pose, on geom.Span, inner, outer float64) *assembly.Body {
+	return &assembly.Body{Pose: axis, Solid: assembly.Of(assembly.Tube(outer, inner, -on.ToMm, -on.FromMm))}
+}
+
+// lyingIn goes over the parts that joints hold and that lie in a body, as they stand along its axis, with how deep; what a
+// press fit or a chamfer that is not drawn explains is none.
+func (r *reviewer) lyingIn(body *assembly.Body) iter.Seq2[stand.OnAxis, float64] {
+	return func(yield func(stand.OnAxis, float64) bool) {
+		for b, of := range r.machine().Parts() {
+			o, in := assembly.PairOverlap(body, b, assembly.Tolerance{CoaxialMm: overlapMm, OtherMm: overlapMm, FinestMm: assembly.Usual.FinestMm})
+			if in && !r.machine().ByHand(r.machine().Of[b.ID]) && !yield(stand.On(body.Pose, b, of), o.DepthMm) {
+				return
+			}
+		}
 	}
-	return &standingPart{metal: along(0), section: &plan.Section{Outer: along(outer), Inner: along(inner)}}
 }
 
 // coneShare is the least width of a cone as a part of its bearing's, where the job
@@ -137,8 +113,8 @@ func ringOf(on geom.Span, inner, outer float64) *standingPart {
 const coneShare = 0.8
 
 // coneSeat finds cones that stand beside their seat.
-func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
-	b, shaft := j.Bearing, standing(stack, j.A.Instance())
+func (r *reviewer) coneSeat(j *plan.JointPlan, all stand.Line) {
+	b := j.Bearing
 	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
@@ -147,7 +123,7 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 		wide, inner = b.WidthMm, "inner ring"
 	}
 	const least = 0.75
-	if on := shaft.Span(j.A).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
+	if on := all.Find(j.A.Instance()).Span(j.A.Span()).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
 		r.ofJoint(j, Finding{
 			Severity: Stop, What: "the " + inner + " of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
 			Rule: "a ring sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
@@ -157,41 +133,41 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 
 // openCover finds the end of a housing that is closed by parts with a bore wider
 // than the bearing behind them: they neither hold the cup nor keep dirt out.
-func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
-	b, housing := j.Bearing, standing(stack, j.B.Instance())
+func (r *reviewer) openCover(j *plan.JointPlan, all stand.Line) {
+	b := j.Bearing
 	if b.Sealed {
 		return
 	}
-	seat := housing.Span(j.B)
+	seat := all.Find(j.B.Instance()).Span(j.B.Span())
 	end, out := seat.ToMm, 1.0 // the end of the seat that the back does not stand at
 	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-seat.FromMm) {
 		end, out = seat.FromMm, -1
 	}
 	const wider = 1.15 // what is far wider is no cover: it only stands round the bearing
-	others := seq.Keep(stack, func(p *standingPart) bool { return p != housing && p.Part != j.A.Part })
-	cover, least := narrowestBeyond(others, end, out)
+	others := seq.Keep(all, func(p stand.OnAxis) bool { return p.ID != j.B.Instance().ID() && p.Of.Part.Name.Value != j.A.Part })
+	cover, least := narrowestBeyond(others, end, out, b.OutsideMm/2)
 	if cover == nil || 2*least < b.OutsideMm || 2*least > wider*b.OutsideMm {
 		return
 	}
 	r.add(Finding{
-		Part: cover.Part, Pos: r.job.Part(cover.Part).Name.Pos, What: cover.Title + " leaves the bearing " + b.Bearing + " open",
+		Part: cover.Of.Part.Name.Value, Pos: cover.Of.Part.Name.Pos, What: r.machine().Title(cover.ID) + " leaves the bearing " + b.Bearing + " open",
 		Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside", LeftMm: left(b.OutsideMm - 2*least),
 		Rule: "a cover reaches over the ring of its bearing", Fix: "a smaller bore",
 	})
 }
 
-// narrowestBeyond is which of some parts near a place on the axis is narrowest beyond that, outward, and its radius there;
-// nil where none reaches so far.
-func narrowestBeyond(all []*standingPart, end, out float64) (narrow *standingPart, least float64) {
+// narrowestBeyond is which of some parts near a place on the axis is narrowest beyond that, outward, where it is as wide as a
+// radius, and its own radius there; nil where none reaches so far.
+func narrowestBeyond(all stand.Line, end, out, wide float64) (narrow *stand.OnAxis, least float64) {
 	const nearMm, stepMm = 5, 0.5
 	least = math.Inf(1)
-	for _, p := range all {
-		on := p.span()
+	for p := range seq.Refs(all) {
+		on := p.Whole()
 		if max(on.FromMm*out, on.ToMm*out) <= end*out || !on.Holds(end) && min(math.Abs(on.FromMm-end), math.Abs(on.ToMm-end)) > nearMm {
 			continue
 		}
 		for z := range middles(on.FromMm, on.ToMm, stepMm) {
-			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
+			if inner, outer, ok := p.Radii(z); ok && z*out > end*out && !geom.Over(wide, outer) && inner < least {
 				narrow, least = p, inner
 			}
 		}
@@ -207,7 +183,6 @@ func spigots(r *reviewer) {
 	if len(r.pl.Faults) > 0 {
 		return // a joint that is not worked out leaves its parts elsewhere
 	}
-	stacks, done := r.lastStacks(), map[string]bool{}
 	for _, j := range r.planned(parts.BoltKind) {
 		for k, e := range []plan.JointEnd{j.A, j.B} {
 			v, other := r.viewOf(e.Part), r.viewOf([]string{j.B.Part, j.A.Part}[k])
@@ -215,12 +190,12 @@ func spigots(r *reviewer) {
 			if !v.turned() || !ok {
 				continue
 			}
+			me := r.machine().Standing(e.Instance())
+			if me == nil {
+				continue
+			}
 			for _, c := range v.spigotsAt(face, other) {
-				for _, stack := range stacks {
-					if me := standing(stack, e.Instance()); me != nil && !done[e.Part+"."+c.Name] {
-						done[e.Part+"."+c.Name] = r.centres(v, c, me, stack)
-					}
-				}
+				r.centres(v, c, me)
 			}
 		}
 	}
@@ -246,32 +221,42 @@ const (
 	spigotPart = 0.015
 )
 
-// centres reports a spigot that reaches into no register, and tells whether it
-// did.
-func (r *reviewer) centres(v *view, c *cylinder, me *standingPart, stack []*standingPart) bool {
-	const stepMm = 0.1
-	if r.registerBeside(v, c) || r.tooLarge(v, c) {
-		return false
+// centres reports a spigot that reaches into no register.
+func (r *reviewer) centres(v *view, c *cylinder, me *assembly.Body) {
+	if r.tooLarge(v, c) {
+		return
 	}
-	var reach float64
-	for z := range middles(c.FromMm, c.ToMm, stepMm) {
-		for _, o := range stack {
-			inner, _, ok := o.radii(me.Z(z))
-			if o != me && ok && inner > c.RadiusMm()-overlapMm && inner < c.RadiusMm()*(1+spigotPart) {
-				reach += stepMm
-				break
-			}
-		}
-	}
+	others := seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return !o.Bought && o.ID != me.ID && o.Box().Meets(me.Box(), 0) })
+	reach := registered(me.Pose, c, others)
 	if reach >= reachMm {
-		return false
+		return
 	}
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
 		What:    c.Name + " reaches into no register of its size",
 		Numbers: r.mm(reach) + " of " + r.mm(c.LengthMm()) + " at " + r.mm(2*c.RadiusMm()) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
 		Rule: "a fitted step at the face of a joint centres it", Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
-	return true
+}
+
+// registered is how much of a step some bodies stand close round, on three quarters of the round at the least: they have
+// metal a little outside of it and none inside.
+func registered(me assembly.Pose, c *cylinder, others []assembly.Body) float64 {
+	const rays = 24
+	var reach [rays]float64
+	own := assembly.Span{FromMm: -c.ToMm, ToMm: -c.FromMm}
+	for k := range reach {
+		metal := func(o *assembly.Body, radius float64) (mm float64) {
+			for _, s := range o.Spans(me.Apply(assembly.Clock(radius, 360*float64(k)/rays)), me.Z) {
+				mm += max(0, min(s.ToMm, own.ToMm)-max(s.FromMm, own.FromMm))
+			}
+			return mm
+		}
+		for o := range seq.Refs(others) {
+			reach[k] += max(0, metal(o, c.RadiusMm()*(1+spigotPart))-metal(o, c.RadiusMm()-overlapMm+geom.CloseMm))
+		}
+	}
+	slices.Sort(reach[:])
+	return geom.Clean(reach[rays/4])
 }
 
 // tooLarge tells whether a joint says already that a spigot is larger than its register.
@@ -294,13 +279,6 @@ func registers(h *hole, steps []*cylinder, at *plan.Beside) bool {
 	}
 	radius := h.group.Size.Size.Nominal.Mm / 2
 	return slices.ContainsFunc(steps, func(c *cylinder) bool { return radius > c.RadiusMm()-overlapMm && radius < c.RadiusMm()*(1+spigotPart) })
-}
-
-// registerBeside tells whether a step of a part goes into a hole off the middle of what it is bolted to.
-func (r *reviewer) registerBeside(v *view, c *cylinder) bool {
-	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
-		return j.Beside != nil && j.A.Part == v.p.Name.Value && seq.At(r.viewOf(j.B.Part).holes, func(h *hole) bool { return registers(h, []*cylinder{c}, j.Beside) }) != nil
-	})
 }
 
 // takesSpigot tells whether a group of holes of a part has a register of what is bolted there.

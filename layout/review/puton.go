@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -125,15 +126,14 @@ func (r *reviewer) wayOn(j *plan.JointPlan, shaft *view) (way, openMm float64, n
 		}
 		return way, b.BoreMm / 2, "the bearing " + b.Bearing
 	}
-	stack := r.stack(j)
-	on, of, over := standing(stack, parts.Instance{Part: shaft.p.Name.Value, Copy: 1}), standing(stack, j.B.Instance()), standing(stack, j.A.Instance())
-	if first, _ := r.comes(j.A.Part); j.Kind != parts.BoltKind || on == nil || over == nil || of == nil || on == of || on == over || r.with(first) != j.Name {
+	over, of := r.onShaft(shaft, j.A), r.onShaft(shaft, j.B)
+	if first, _ := r.comes(j.A.Part); j.Kind != parts.BoltKind || over == nil || of == nil || r.with(first) != j.Name {
 		return 0, 0, ""
 	}
-	if way = 1; on.Own(over.middle()) < on.Own(of.middle()) {
+	if way = 1; over.Middle() < of.Middle() {
 		way = -1
 	}
-	return way, narrowest(over), over.Title
+	return way, narrowest(over.Of.Out.Section), j.A.Title
 }
 
 // middleOn is where, from a shaft's front, what a joint puts on it comes to lie.
@@ -141,17 +141,20 @@ func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
 	if j.Bearing != nil {
 		return named(shaft.outside, j.A.Feature).MidMm()
 	}
-	stack := r.stack(j)
-	return standing(stack, parts.Instance{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A.Instance()).middle())
+	return r.onShaft(shaft, j.A).Middle()
 }
 
-// span is where a part begins and ends along the axis of the assembly.
-func (p *standingPart) span() geom.Span {
-	return p.Span(plan.JointEnd{ToMm: p.section.LengthMm})
+// onShaft is an end of a joint as it stands along the axis of a shaft; nil where it does not, or is of the shaft itself.
+func (r *reviewer) onShaft(shaft *view, e plan.JointEnd) *stand.OnAxis {
+	on := r.machine().Standing(parts.Instance{Part: shaft.p.Name.Value, Copy: 1})
+	if on == nil {
+		return nil
+	}
+	if p := r.machine().Along(on.Pose).Find(e.Instance()); p != nil && p.ID != on.ID {
+		return p
+	}
+	return nil
 }
-
-// middle is the middle of a part on the assembly's axis.
-func (p *standingPart) middle() float64 { return p.Z(p.section.LengthMm / 2) }
 
 // slides is in the words for what moves freely, byForce for what is not put on by hand.
 var (

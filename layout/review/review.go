@@ -268,7 +268,14 @@ func (r *reviewer) add(f Finding) {
 			f.Numbers = strings.Replace(f.Numbers, text, r.w.Setting(f.number()), 1) // else both read alike
 		}
 	}
-	r.found = append(r.found, f)
+	if !slices.ContainsFunc(r.found, f.again) {
+		r.found = append(r.found, f)
+	}
+}
+
+// again tells whether another says the same of the same place.
+func (f Finding) again(o Finding) bool {
+	return f.Code == o.Code && f.Pos == o.Pos && f.What == o.What && f.Numbers == o.Numbers
 }
 
 // accept marks the findings that the job takes as they are, and notes each

@@ -12,8 +12,8 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/layouttest"
 	"centrepop/layout/machine"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/parts/read"
@@ -79,12 +79,13 @@ func reviewed(job *parts.Job) ([]Finding, *plan.Plan, error) {
 	return Review(w), w.Plan, nil
 }
 
-// onPaper works a job out without its machine, which costs most where what is looked for
-// needs none.
+// onPaper works a job out with a machine that stands and is not looked at, which costs most where what is looked for
+// needs nothing that the places show.
 func onPaper(job *parts.Job) (*layout.Worked, error) {
 	w, err := layout.Work(job)
 	if err == nil {
-		w.Machine = func() *machine.Machine { return &machine.Machine{Stand: &stand.Stand{}} }
+		models := seq.Map(job.Parts, func(p *parts.Part) *part.Model { return w.Model(p.Name.Value) })
+		w.Machine = sync.OnceValue(func() *machine.Machine { return machine.Of(job, models, w.Plan.Joints) })
 	}
 	return w, err
 }

@@ -16,19 +16,19 @@ import (
 // wire and 150 of way. At 45° it is s/√2 along and s/√2 out, at s from the corner.
 func TestTorch(t *testing.T) {
 	t.Parallel()
-	block := func(z0, z1, r0, r1 float64) []*standingPart {
-		return []*standingPart{{Placed: plan.Placed{Title: "Block"}, metal: []plan.XY{{XMm: z0, YMm: r0}, {XMm: z1, YMm: r0}, {XMm: z1, YMm: r1}, {XMm: z0, YMm: r1}}}}
+	block := func(z0, z1, r0, r1 float64) []metal {
+		return []metal{{"Block", []plan.XY{{XMm: z0, YMm: r0}, {XMm: z1, YMm: r0}, {XMm: z1, YMm: r1}, {XMm: z0, YMm: r1}}}}
 	}
 	for _, c := range []struct {
-		name  string
-		stack []*standingPart
-		want  float64 // 0 where the way is free
+		name   string
+		stands []metal
+		want   float64 // 0 where the way is free
 	}{
 		{"a wall 10 before the end of its way: 150/√2 and 10 are 116.07", block(116, 120, 0, 300), 150}, {"behind it", block(116.1, 120, 0, 300), 0},
 		{"9.14 along and 3.14 beside the nozzle where it begins", block(0, 5, 40, 41), 20}, {"9.14 and 5.14", block(0, 5, 38, 39), 0},
 		{"on the wire", block(4.2, 4.3, 33, 35), 6}, {"on the other side", block(0, 200, 0, 15), 0},
 	} {
-		p, s := weldEnd{r: 30, dir: 1}.hits(c.stack, 1, 45)
+		p, s := weldEnd{r: 30, dir: 1}.hits(c.stands, 1, 45)
 		if p == nil {
 			s = 0
 		}
@@ -38,16 +38,16 @@ func TestTorch(t *testing.T) {
 	}
 	mm := (&reviewer{job: &parts.Job{}}).mm
 	for _, c := range []struct {
-		name  string
-		end   weldEnd
-		stack []*standingPart
-		want  string
+		name   string
+		end    weldEnd
+		stands []metal
+		want   string
 	}{
 		{"past a disc 60 off, at 60° alone", weldEnd{r: 30, dir: 1, sides: []float64{1}}, block(60, 61, 0, 112), ""}, {"not past a larger one", weldEnd{r: 30, dir: 1, sides: []float64{1}}, block(60, 61, 0, 118), "Block in the way 101 mm from the weld"},
 		{"out of a tube of 60 inside, at 30° alone", weldEnd{r: 30, dir: 1, sides: []float64{1}}, block(-50, 30, 60, 65), ""}, {"not out of a longer one", weldEnd{r: 30, dir: 1, sides: []float64{1}}, block(-50, 32, 60, 65), "Block in the way 43 mm from the weld"},
 		{"deeper than a bore of 60 is wide", weldEnd{r: 30, dir: 1, depthMm: 61, sides: []float64{1}}, nil, ""}, {"than a narrower one", weldEnd{r: 29.9, dir: 1, depthMm: 61, sides: []float64{1}}, nil, "61 mm deep in a bore of 59.8 mm"}, {"as deep as it is wide", weldEnd{r: 29.9, dir: 1, depthMm: 59.8, sides: []float64{1}}, nil, ""},
 	} {
-		if got, _ := c.end.blocked(c.stack, mm); got != c.want {
+		if got, _ := c.end.blocked(c.stands, mm); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}

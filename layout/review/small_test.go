@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -126,11 +127,11 @@ func TestSmallGeometry(t *testing.T) {
 // reaches from end to end, at a shoulder as far as one likes.
 func TestWeldCorners(t *testing.T) {
 	t.Parallel()
-	stands := func(inner, outer [2]float64, from, to float64) *standingPart { // radii below, and above the joint's end
+	stands := func(inner, outer [2]float64, from, to float64) stand.OnAxis { // radii below, and above the joint's end
 		line := func(r [2]float64) []plan.XY {
 			return []plan.XY{{XMm: from, YMm: r[0]}, {XMm: 100, YMm: r[0]}, {XMm: 100.001, YMm: r[1]}, {XMm: to, YMm: r[1]}}
 		}
-		return &standingPart{section: &plan.Section{LengthMm: to, Inner: line(inner), Outer: line(outer)}}
+		return along("ring", 0, &plan.Section{LengthMm: to, Inner: line(inner), Outer: line(outer)})
 	}
 	for _, c := range []struct {
 		name         string

@@ -5,8 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // told is each finding with its place, its numbers and the one to accept.
@@ -24,6 +29,26 @@ func told(found []Finding) (said []string) {
 	return said
 }
 
+// along is the first copy of a part of a section whose front lies so far behind the origin of an axis, its title its name.
+func along(name string, frontMm float64, s *plan.Section) stand.OnAxis {
+	of := &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{Name: parts.Text{Value: name}, Quantity: 1}}}}, Out: &plan.PartPlan{Name: name, Title: name, Section: s}}
+	points := func(line []plan.XY) []assembly.ZR {
+		return seq.Map(line, func(q plan.XY) assembly.ZR { return assembly.ZR{Z: -q.XMm, R: q.YMm} })
+	}
+	b := &assembly.Body{ID: parts.Instance{Part: name, Copy: 1}.ID(), Pose: assembly.Move(assembly.Vec{Z: -frontMm}), Solid: assembly.Of(assembly.Turned(points(s.Outer), points(s.Inner)))}
+	return stand.On(assembly.Still, b, of)
+}
+
+// stood is a machine of some parts that stand so.
+func stood(all ...stand.OnAxis) func() *machine.Machine {
+	m := stand.Of(&parts.Job{}, seq.Map(all, func(p stand.OnAxis) *part.Model { return p.Of }), nil)
+	for _, p := range all {
+		m.Of[p.ID] = parts.Instance{Part: p.Of.Out.Name, Copy: 1}
+		m.Bodies = append(m.Bodies, *p.Body)
+	}
+	return func() *machine.Machine { return &machine.Machine{Stand: m} }
+}
+
 // TestStandingBounds: what stands in and beside one another, at the bounds of the rules and a
 // hair beyond, by hand; the bounds are the rules' own, common practice, no source. Each part
 // is a ring along one axis.
@@ -31,16 +56,14 @@ func TestStandingBounds(t *testing.T) {
 	t.Parallel()
 	text := func(s string) parts.Text { return parts.Text{Value: s} }
 	mm := func(v float64) parts.Length { return parts.Length{Mm: v, Pos: parts.Pos{Line: 1}} }
-	ring := func(name string, from, to, inner, outer float64) *standingPart { // diameters
+	ring := func(name string, from, to, inner, outer float64) stand.OnAxis { // diameters
 		line := func(d float64) []plan.XY { return []plan.XY{{YMm: d / 2}, {XMm: to - from, YMm: d / 2}} }
-		return &standingPart{Placed: plan.Placed{Part: name, Title: name, Copy: 1, FrontMm: from}, section: &plan.Section{LengthMm: to - from, Inner: line(inner), Outer: line(outer)},
-			metal: []plan.XY{{XMm: from}, {XMm: to}}}
+		return along(name, from, &plan.Section{LengthMm: to - from, Inner: line(inner), Outer: line(outer)})
 	}
-	turned := func(p *standingPart) *standingPart { // the same place, its front at the back
-		p.OtherWay, p.FrontMm = true, p.FrontMm+p.section.LengthMm
-		return p
+	turned := func(p stand.OnAxis) stand.OnAxis { // the same place, its front at the back
+		p.Pose = p.Pose.Of(assembly.Move(assembly.Vec{Z: -p.Of.Out.Section.LengthMm})).Of(assembly.Rotate(assembly.AxisY, 180))
+		return stand.On(assembly.Still, p.Body, p.Of)
 	}
-	stack := func(all ...*standingPart) []*standingPart { return all }
 	step := func(name string, from, to, diameter float64) *cylinder {
 		return cyl(name, from, to, diameter, parts.Step{Seat: text("seal")})
 	}
@@ -49,48 +72,56 @@ func TestStandingBounds(t *testing.T) {
 	}
 	viewOf := func(r *reviewer) *view { return &view{reviewer: r, p: r.job.Parts[0], q: &plan.PartPlan{}} }
 	type rule = func(r *reviewer)
+	standing := func(r *reviewer, me stand.OnAxis, others ...stand.OnAxis) standingIn {
+		r.machine = stood(append(others, me)...)
+		return standingIn{me, viewOf(r), others}
+	}
 	reaches := func(long, bore float64) rule { // a spigot of 80, 5 long, in a register so deep
 		return func(r *reviewer) {
-			me := ring("cover", 0, 20, 0, 80)
-			r.centres(viewOf(r), step("spigot", 0, 5, 80), me, stack(me, ring("housing", -20, long, bore, 120)))
+			me := standing(r, ring("cover", 0, 20, 0, 80), ring("housing", -20, long, bore, 120))
+			r.centres(me.v, step("spigot", 0, 5, 80), me.Body)
 		}
 	}
-	enters := func(from, to, outer float64, others ...*standingPart) rule { // a bore of 50, 40 long
+	enters := func(from, to, outer float64, others ...stand.OnAxis) rule { // a bore of 50, 40 long
 		return func(r *reviewer) {
-			me := ring("hub", 0, 40, 50, 90)
-			c := step("bore", 0, 40, 50)
-			r.found = append(r.found, Finding{What: string(r.entersFrom(me, c, append(stack(me, ring("shaft", from, to, 0, outer)), others...)))})
+			me := standing(r, ring("hub", 0, 40, 50, 90), append(others, ring("shaft", from, to, 0, outer))...)
+			r.found = append(r.found, Finding{What: string(r.entersFrom(me, step("bore", 0, 40, 50)))})
 		}
 	}
 	cone := func(lo, hi, dir, wide float64) rule { // a seat from 100 to 120, the bearing 20 wide
 		return func(r *reviewer) {
 			r.coneSeat(&plan.JointPlan{Name: "rear", A: plan.JointEnd{Part: "shaft", Copy: 1, Feature: "seat", FromMm: lo, ToMm: hi},
-				Bearing: &plan.BearingPlan{Bearing: "32208", WidthMm: 20, ConeWidthMm: wide, LargeEndMm: 120, LargeEndDir: dir}}, stack(ring("shaft", 0, 200, 0, 40)))
+				Bearing: &plan.BearingPlan{Bearing: "32208", WidthMm: 20, ConeWidthMm: wide, LargeEndMm: 120, LargeEndDir: dir}}, stand.Line{ring("shaft", 0, 200, 0, 40)})
 		}
 	}
-	covers := func(cup float64, all ...*standingPart) rule { // a bearing of 80 in a seat from 100 to 130
+	covers := func(cup float64, all ...stand.OnAxis) rule { // a bearing of 80 in a seat from 100 to 130
 		return func(r *reviewer) {
+			all = append(all, ring("shaft", 0, 300, 0, 40), ring("housing", 0, 130, 80, 120))
+			r.machine = stood(all...)
 			r.openCover(&plan.JointPlan{A: plan.JointEnd{Part: "shaft", Copy: 1}, B: plan.JointEnd{Part: "housing", Copy: 1, FromMm: 100, ToMm: 130},
-				Bearing: &plan.BearingPlan{Bearing: "32208", OutsideMm: 80, CupBackMm: cup}}, append(stack(ring("shaft", 0, 300, 0, 40), ring("housing", 0, 130, 80, 120)), all...))
+				Bearing: &plan.BearingPlan{Bearing: "32208", OutsideMm: 80, CupBackMm: cup}}, all)
 		}
 	}
-	faces := func(face parts.Face, other *standingPart) rule { // a groove of 60 to 70 in an end face
+	faces := func(face parts.Face, other stand.OnAxis) rule { // a groove of 60 to 70 in an end face
 		return func(r *reviewer) {
 			g := plan.GrooveRow{Name: "o", Face: face, FromMm: 0, ToMm: 40, InnerMm: 60, OuterMm: 70}
-			me := ring("cover", 0, 40, 0, 90)
-			r.facesRing(viewOf(r), me, g, stack(me, other))
+			r.facesRing(standing(r, ring("cover", 0, 40, 0, 90), other), g)
 		}
 	}
 	lip := func(outer, from float64) rule { // a seal of 60 outside for 40
 		return func(r *reviewer) {
-			v := viewOf(r)
-			v.inside = sideBy(true, step("seat", 0, 10, 60))
-			me := ring("cover", 0, 20, 60, 90)
-			r.lipOn(v, me, plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 60, InnerMm: 40}, stack(me, ring("shaft", from, 300, 0, outer)))
+			me := standing(r, ring("cover", 0, 20, 60, 90), ring("shaft", from, 300, 0, outer))
+			me.v.inside = sideBy(true, step("seat", 0, 10, 60))
+			r.lipOn(me, plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 60, InnerMm: 40})
 		}
 	}
-	deep := func(a, b *standingPart) rule {
-		return func(r *reviewer) { r.found = append(r.found, Finding{What: fmt.Sprint(overlapped(a, b))}) }
+	deep := func(a, b stand.OnAxis) rule {
+		return func(r *reviewer) {
+			r.machine = stood(a)
+			for p, mm := range r.lyingIn(b.Body) {
+				r.found = append(r.found, Finding{What: p.ID + " " + number(mm)})
+			}
+		}
 	}
 	stands := func(a, b roundEnd) rule {
 		return func(r *reviewer) { r.standsOn(&plan.JointPlan{Name: "seam", Title: "Seam"}, a, b, 0) }
@@ -156,7 +187,7 @@ func TestStandingBounds(t *testing.T) {
 		{"a cover 5 off", covers(100, ring("cover", 135, 145, 85, 120)), "check cover.: cover leaves the bearing 32208 open; its bore is 85 mm, the bearing 80 mm outside (-5)"}, {"farther off is none", covers(100, ring("cover", 135.1, 145, 85, 120)), ""}, {"the back of the cup at 130", covers(130, ring("cover", 90, 100, 85, 120)), "check cover.: cover leaves the bearing 32208 open; its bore is 85 mm, the bearing 80 mm outside (-5)"}, {"and a cover at the other end", covers(130, ring("cover", 130, 140, 85, 120)), ""}, {"another covers", covers(100, ring("cover", 130, 140, 85, 120), ring("plate", 132, 140, 60, 120)), ""}, {"over the housing", covers(100, turned(ring("cover", 120, 140, 85, 120))), "check cover.: cover leaves the bearing 32208 open; its bore is 85 mm, the bearing 80 mm outside (-5)"}, {"inside of it", covers(100, ring("cover", 110, 130, 85, 120)), ""},
 		{"an O-ring half covered: 62.5 to 67.5", faces(parts.Front, ring("p", -20, 0, 62.5, 67.5)), ""}, {"less inside", faces(parts.Front, ring("p", -20, 0, 62.6, 90)), "stop cover.o: the O-ring of o lies where no face of p stands against it; 60 mm to 70 mm; the face is from 62.6 mm to 90 mm"}, {"less outside", faces(parts.Front, ring("p", -20, 0, 0, 67.4)), "stop cover.o: the O-ring of o lies where no face of p stands against it; 60 mm to 70 mm; the face is from 0 mm to 67.4 mm"}, {"at the back", faces(parts.Back, ring("p", 40, 60, 62.5, 67.5)), ""}, {"less there", faces(parts.Back, ring("p", 40, 60, 62.5, 67.4)), "stop cover.o: the O-ring of o lies where no face of p stands against it; 60 mm to 70 mm; the face is from 62.5 mm to 67.4 mm"}, {"nothing there", faces(parts.Back, ring("p", -20, 0, 0, 10)), ""},
 		{"a lip on 40", lip(40, 0), ""}, {"on 40.1", lip(40.1, 0), "stop cover.seat: the seal of seat is not one for shaft; seal on 40.1 mm"}, {"on 39.9", lip(39.9, 0), "stop cover.seat: the seal of seat is not one for shaft; seal on 39.9 mm"}, {"as large as the seal", lip(60, 0), "stop cover.seat: the seal of seat is not one for shaft; seal on 60 mm"}, {"larger is no shaft", lip(60.1, 0), ""}, {"beyond it", lip(39, 6.1), ""},
-		{"an overlap of 1 on radius", deep(ring("a", 0, 20, 30, 50), ring("b", 19, 40, 48, 60)), "19.5 1"}, {"too short to count", deep(ring("a", 0, 20, 30, 50), ring("b", 19.8, 40, 48, 60)), "0 0"}, {"long enough", deep(ring("a", 0, 20, 30, 50), ring("b", 19.75, 40, 48, 60)), "19.875 1"}, {"one in the bore of the other", deep(ring("a", 0, 20, 30, 50), ring("b", 5, 15, 10, 30)), "0 0"}, {"behind one another", deep(ring("a", 0, 20, 30, 50), ring("b", 20, 40, 30, 50)), "0 0"},
+		{"an overlap of 1 on radius", deep(ring("a", 0, 20, 30, 50), ring("b", 19, 40, 48, 60)), "a#1 1"}, {"too short to count", deep(ring("a", 0, 20, 30, 50), ring("b", 19.8, 40, 48, 60)), ""}, {"long enough", deep(ring("a", 0, 20, 30, 50), ring("b", 19.75, 40, 48, 60)), "a#1 0.25"}, {"one in the bore of the other", deep(ring("a", 0, 20, 30, 50), ring("b", 5, 15, 10, 30)), ""}, {"behind one another", deep(ring("a", 0, 20, 30, 50), ring("b", 20, 40, 30, 50)), ""},
 		{"metal on 0.1 of metal", stands(roundEnd{50.1, 47, 0}, roundEnd{60, 50, 0}), ""}, {"on none", stands(roundEnd{50, 47, 0}, roundEnd{60, 50, 0}), "check seam.: Seam: the one stands in the opening of the other and on nothing; outside 50 mm, inside 50 mm (0)"}, {"a ledge of 3", stands(roundEnd{60, 47, 0}, roundEnd{60, 50, 0}), ""}, {"of 3.1", stands(roundEnd{60, 46.9, 0}, roundEnd{60, 50, 0}), "check seam.: Seam: the insides leave a ledge; inside 46.9 mm on 50 mm (3.1)"}, {"on no bore", stands(roundEnd{60, 0, 0}, roundEnd{60, 50, 0}), ""},
 		{"slips in level", slips(50, 0, 54), ""}, {"does not", slips(50, 0, 53.9), "stop seam.: Seam: neither goes into the other; outside 54 mm, inside 53.9 mm (-0.1)"}, {"4 of play", slips(50, 0, 58), ""}, {"4.1 of play", slips(50, 0, 58.1), "check seam.: Seam: too much play to weld; outside 54 mm, inside 58.1 mm (4.1)"}, {"2 a side for a lap of 2", slips(50, 12, 58), ""}, {"less", slips(50, 12, 57.9), "check seam.: Seam: the lapped seam does not go in; 1.95 mm of play on one side, the lap stands out 2 mm (1.95)"},
 		{"32208 of its bore", bearing("32208", 40, 80, 24.75, 0), ""}, {"of another", bearing("32208", 40.1, 80, 24.75, 0), "stop rear.: 32208 has another bore than the joint gives; 40 mm, given 40.1 mm"}, {"30208 of its sizes", bearing("30208", 40, 80, 19.75, 0), ""}, {"of others", bearing("30208", 40, 80, 19.7, 0), "stop rear.: 30208 has other sizes than the joint gives; 80 mm × 19.75 mm, given 80 mm × 19.7 mm"}, {"a cone that stands out of its cup", bearing("LM11949", 19.05, 45.237, 15.494, 16.637), ""}, {"as much wider as any", bearing("LM1", 40, 80, 24, 27.6), ""}, {"wider", bearing("LM1", 40, 80, 24, 27.7), "stop rear.: the cone of LM1 is far wider than the bearing; 27.7 mm of 24 mm, wanted at most 27.6 mm"}, {"three quarters", bearing("LM1", 40, 80, 24, 18), ""}, {"less", bearing("LM1", 40, 80, 24, 17.9), "stop rear.: the cone of LM1 is far narrower than the bearing; 17.9 mm of 24 mm, wanted at least 18 mm"},
