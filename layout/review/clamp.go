@@ -155,9 +155,9 @@ func (v *view) clampWelded(c *plan.ClampRow) {
 	}
 	m, rim := v.machine(), c.OutsideMm/2+1
 	point := func(outMm, headMm, axialMm float64) assembly.Vec {
-		top := farMm(b, b.Pose.Z) - b.Pose.At.Dot(b.Pose.Z) // the front face, along the axis
-		deg := c.ClockDeg + math.Atan2(headMm, outMm)*180/math.Pi
-		return b.Pose.At.Add(b.Pose.Z.Times(top - axialMm)).Add(b.Pose.Turn(assembly.Clock(math.Hypot(outMm, headMm), deg)))
+		at := assembly.Clock(math.Hypot(outMm, headMm), c.ClockDeg+math.Atan2(headMm, outMm)*180/math.Pi)
+		at.Z = -axialMm
+		return b.Pose.Apply(at)
 	}
 	var cut, screw []assembly.Vec
 	for axial := 0.5; axial < v.lengthMm; axial++ {

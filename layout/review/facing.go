@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
@@ -148,12 +149,36 @@ func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
 			other, near, in, to = m.Title(o.ID), off, 2*inner, 2*outer
 		}
 	}
-	if other != "" {
-		v.report(Stop, g.Name, entryPos(v.p, g.Name), Finding{
-			What: "the O-ring of " + g.Name + " lies where no face of " + other + " stands against it", Numbers: r.mm(g.InnerMm) + " to " + r.mm(g.OuterMm) + "; the face is from " + r.mm(in) + " to " + r.mm(to),
-			Rule: "an O-ring in a face is squeezed by the face opposite", Source: "by geometry", Fix: "an O-ring of the diameter of that face",
-		})
+	f := Finding{Rule: "an O-ring in a face is squeezed by the face opposite", Source: "by geometry", Fix: "an O-ring of the diameter of that face"}
+	on, beside := r.facedBy(p, middle/2, face+out*overlapMm/2)
+	switch {
+	case other != "":
+		f.Numbers = "the face is from " + r.mm(in) + " to " + r.mm(to)
+	case on > 0 && on < 1: // of what stands beside its axis
+		other, f.Numbers, f.Fix = beside, number(math.Round(100*on))+" % of it lies on one", "a place where the face goes all round it"
+	default:
+		return
 	}
+	f.What, f.Numbers = "the O-ring of "+g.Name+" lies where no face of "+other+" stands against it", r.mm(g.InnerMm)+" to "+r.mm(g.OuterMm)+"; "+f.Numbers
+	v.report(Stop, g.Name, entryPos(v.p, g.Name), f)
+}
+
+// facedBy is the share of a circle about the axis of a part, so far behind its front face, that lies in the metal of others, and
+// the title of the last of these.
+func (r *reviewer) facedBy(p standingIn, radius, depthMm float64) (share float64, by string) {
+	const rays = 72
+	for k := range rays {
+		at := assembly.Clock(radius, 360*float64(k)/rays)
+		at.Z = -depthMm
+		at = p.Pose.Apply(at)
+		for b := range r.machine().Parts() {
+			if b.ID != p.ID && b.Dist(at) < 0 {
+				share, by = share+1.0/rays, r.machine().Title(b.ID)
+				break
+			}
+		}
+	}
+	return math.Round(share*rays) / rays, by
 }
 
 // entersMm is how far a spigot reaches into a bore at the least, and how much smaller it is at

@@ -430,9 +430,8 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	if b == nil || !wrenchFlats.MatchString(f.Name) || v.screwedIn() {
 		return
 	}
-	m := v.machine()
-	mid := b.Pose.At.Add(b.Pose.Z.Times(farMm(b, b.Pose.Z) - b.Pose.At.Dot(b.Pose.Z) - (f.FromMm+f.ToMm)/2))
-	beside := []assembly.Vec{mid.Add(b.Pose.Turn(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg-20))), mid.Add(b.Pose.Turn(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg+20)))}
+	m, mid := v.machine(), assembly.Vec{Z: -flat.MidMm()}
+	beside := []assembly.Vec{b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg-20))), b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg+20)))}
 	for o := range seq.Refs(m.Bodies) {
 		if o.ID != b.ID && m.Of[o.ID].Part != "" && slices.ContainsFunc(beside, func(at assembly.Vec) bool { return o.Dist(at) < 0 }) {
 			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(f.ToMm - f.FromMm),

@@ -37,16 +37,6 @@ func (r *reviewer) bodyOf(part string) *assembly.Body {
 	return seq.At(m.Bodies, func(b *assembly.Body) bool { return part != "" && m.Of[b.ID].Part == part })
 }
 
-// farMm is how far a body reaches along a direction.
-func farMm(b *assembly.Body, way assembly.Vec) float64 {
-	box := b.Box()
-	var far float64
-	for _, c := range [][3]float64{{box.Low.X, box.High.X, way.X}, {box.Low.Y, box.High.Y, way.Y}, {box.Low.Z, box.High.Z, way.Z}} {
-		far += math.Max(c[0]*c[2], c[1]*c[2])
-	}
-	return far
-}
-
 // reaches are how far down and up a part travels from where it lies; upright is false for one that
 // travels level.
 func (r *reviewer) reaches(e *parts.Loose, b *assembly.Body) (low, high float64, upright bool) {
@@ -151,7 +141,9 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 		if over == nil {
 			continue
 		}
-		is, says := farMm(b, m.Up)+at-farMm(over, m.Up), noteMm(words[1], words[2])
+		_, tip := b.Along(m.Up)
+		_, top := over.Along(m.Up)
+		is, says := tip+at-top, noteMm(words[1], words[2])
 		if math.Abs(is-says) > (travelShare-1)*(high-low) {
 			r.add(Finding{
 				Part: e.Part.Value, Pos: t.Pos, What: "the tip of " + r.called(e) + " stands at another height than the words give it", Numbers: words[0] + "; " + r.mm(is),
@@ -163,13 +155,9 @@ func (r *reviewer) tipOver(e *parts.Loose, b *assembly.Body) {
 
 // carried finds a travelling part that hangs in too little thread: it wears through, or strips.
 func (r *reviewer) carried(e *parts.Loose, b *assembly.Body) {
-	v, m := r.viewOf(e.Part.Value), r.machine()
-	for _, o := range r.all() {
-		if !slices.ContainsFunc(m.Bodies, func(c assembly.Body) bool {
-			return m.Of[c.ID].Part == o.p.Name.Value && stand.SameAxis(b.Pose, c.Pose)
-		}) {
-			continue // it is the nut of another
-		}
+	v := r.viewOf(e.Part.Value)
+	for _, on := range r.machine().Along(b.Pose) { // else it is the nut of another
+		o := r.viewOf(on.Of.Part.Name.Value)
 		for _, c := range o.inside {
 			if c.Size.Thread == nil || !slices.ContainsFunc(v.outside, func(s *cylinder) bool { return s.Drawn.Size.Thread.Value == c.Drawn.Size.Thread.Value }) {
 				continue
@@ -242,8 +230,8 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	}
 	out = out.Times(1 / out.Len())
 	said := (noteMm(w[1], w[3]) + noteMm(w[2], w[3])) / 2
-	axis := on.Pose.At.Dot(out)
-	near, far := -farMm(b, out.Reversed())-axis, farMm(b, out)-axis
+	near, far := b.Along(out)
+	near, far = near-on.Pose.At.Dot(out), far-on.Pose.At.Dot(out)
 	if math.Min(math.Abs(near-said), math.Abs(far-said)) > filedOffMm {
 		r.add(Finding{
 			Part: e.Part.Value, Pos: e.How.Pos, What: "the words for " + r.called(e) + " put its edge elsewhere than it lies", Numbers: w[0] + "; " + r.mm(near) + " and " + r.mm(far),
@@ -295,9 +283,9 @@ func (r *reviewer) pointed(e *parts.Loose) {
 			v.spotsPlain(spots)
 			continue
 		}
-		for c := range seq.Refs(m.Bodies) {
-			if m.Of[c.ID].Part == e.Part.Value {
-				on.meetsSpot(v, b, c, spots)
+		for _, c := range m.Along(b.Pose) {
+			if c.Of.Part == v.p {
+				on.meetsSpot(v, c, spots)
 			}
 		}
 	}
@@ -314,17 +302,13 @@ func (v *view) spotsPlain(spots []spot) {
 	}
 }
 
-// meetsSpot finds a screw with a point in a part round this one that comes down beside all spots.
-func (v *view) meetsSpot(o *view, b, c *assembly.Body, spots []spot) {
-	if !stand.SameAxis(b.Pose, c.Pose) {
-		return
-	}
+// meetsSpot finds a screw with a point in a part round this one, as it stands along its axis, that comes down beside all spots.
+func (v *view) meetsSpot(o *view, stands stand.OnAxis, spots []spot) {
 	for f := range seq.Refs(o.p.Radials) {
 		if !withPoint.MatchString(f.Note.Value) {
 			continue
 		}
-		front := farMm(c, c.Pose.Z) - o.axialMm(f)
-		z := farMm(b, b.Pose.Z) - front*b.Pose.Z.Dot(c.Pose.Z)
+		z := stands.Z(o.axialMm(f))
 		if !slices.ContainsFunc(spots, func(s spot) bool { return math.Abs(s.mm-z) <= spotMm }) {
 			all := seq.Map(spots, func(s spot) float64 { return s.mm })
 			v.report(Check, "", spots[0].pos, Finding{
