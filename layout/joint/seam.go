@@ -69,10 +69,9 @@ func (t *joint) onBarEnd() (bar, on feature, ok bool) {
 // weldedRound tells whether the end of a bar is welded round its section: all of it, or by a seam of a length
 // that no two sides have.
 func (t *joint) weldedRound() bool {
-	bar, _, ok := t.onBarEnd()
+	_, _, ok := t.onBarEnd()
 	if ok && t.in.Weld.Length.Set() {
-		section, _, _ := bar.r.Bar()
-		return t.in.Weld.Sides < 2 && t.in.Weld.Length.Mm > section.SeamMm(0)/2
+		return t.in.Weld.Sides < 2 && t.in.Weld.Length.Mm > t.seamRoundMm()/2
 	}
 	return ok
 }

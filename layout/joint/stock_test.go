@@ -166,3 +166,19 @@ func TestWeldedAtItsCollar(t *testing.T) {
 		t.Errorf("a collar that stands off is welded: %+v", p.Joints[0].Weld)
 	}
 }
+
+// The end of a flat bar of 30 × 10 is welded round where the weld is longer than any two of its sides, 40; a shorter one is a
+// seam, tacked as such.
+func TestFlatBarByALength(t *testing.T) {
+	t.Parallel()
+	const bar = "part: arm\nkind: bar\nmaterial: S235\nbar: {flat: [30, 10], length: 110}\n"
+	const plate = "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {square: 200}\n"
+	for long, round := range map[string]bool{"30": false, "40": false, "50": true} {
+		weld := "{name: on, weld: {part: arm.left, to: base.outline, type: fillet, size: 5, length: " + long + "}, place: {on: front, with: left, at: [30, 0], front: up}}"
+		want, not := "Tack 1 × ", "opposite sides of the section"
+		if round {
+			want, not = not, want
+		}
+		says(t, jointNamed(t, planned(t, jobOf(t, weld, bar, plate)), "on"), []string{want}, []string{not})
+	}
+}
