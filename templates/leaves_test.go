@@ -80,8 +80,8 @@ func TestLeaves(t *testing.T) {
 			}
 		}
 		switch {
-		case i == 0:
-			named = text
+		case i < 2: // the cover goes on
+			named += text
 		case first == 0 && strings.Contains(text, "this side out"):
 			first = i + 1
 		case strings.Contains(text, "the other side is cut out"):

@@ -116,7 +116,7 @@ func (c cards) free() (out []plan.CardLine) {
 			continue
 		} else if part == c.driven() {
 			apart = " parted from the motor, no hand inside,"
-		} else if c.job.Motor != nil && c.driven() == "" {
+		} else if c.job.Motor != nil && c.driven() == "" && !c.onAxle(part) {
 			apart = " before the motor is on it,"
 		}
 		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
@@ -395,6 +395,11 @@ func (c cards) turning() (out []string) {
 		}
 	}
 	return out
+}
+
+// onAxle tells whether what turns does so on an axle that stands, by the outer rings of its bearings: no motor sits on that.
+func (c cards) onAxle(title string) bool {
+	return slices.ContainsFunc(c.bearings(), func(j *plan.JointPlan) bool { return turns(j).Title == title && j.Bearing.Rotating == "outer" })
 }
 
 func minutes(v float64) string { return words.Trim(v, 1) + " min" }

@@ -58,6 +58,7 @@ type joint struct {
 	rel     placement     // then that of A in the coordinates of B
 	dir     float64       // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	fixed   bool          // what it belongs to stands on its anchors
+	through *joint        // of a ball bearing: in the step of that it goes into the housing, before the shaft goes through both
 	outer   bool          // of a ball bearing: another lies between it and the shoulder of its bore
 	beside  *plan.Beside  // the place of bolted parts that do not; else nil
 	stacked []plan.Beside // of the parts between the two, in part A's frame

@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // ballKind is a deep-groove ball bearing on its shaft and in its housing. Its rings do not come apart: it is pressed
@@ -84,6 +85,7 @@ func (ballKind) work(j *making, t *joint) {
 	}
 	j.ballSteps(t, p, m)
 	t.ballFigures(p)
+	j.located(t, p)
 }
 
 // ballLies says in the plan where the bearing stands: on the shoulder of the housing, or else of the shaft, or in
@@ -181,21 +183,30 @@ func (t *joint) judgeBall(p *plan.BearingPlan, m mounting) {
 func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	t.caution("Press only on the ring that is tight, on both at once where both are: a force through the balls dents the raceways.")
 	inner, outer := p.ConeFitUm.Max > 0, p.CupFitUm.Max > 0
-	tight := p.ConeFitUm.Min+p.ConeFitUm.Max > 0
+	tight := tight(p.ConeFitUm)
 	if !p.Sealed {
 		t.greaseStep(p)
 	}
 	_, shut := j.side(t, j.before) // the shaft stands in the housing, and the bearing goes on both at once
+	j.ringsKept(t, t.a, true)
+	j.ringsKept(t, t.b, true)
 	switch {
+	case t.through != nil:
+		j.wentIn(t)
 	case shut:
 		t.bothOn(p, m, inner, outer)
+		j.ringsKept(t, t.b, false)
+		j.ringsKept(t, t.a, false)
 	case tight:
 		p.OnShaft = true
 		t.ballOnShaft(p, m)
-		t.ballInHousing(p, m, outer, t.a.title()+" with its bearing")
+		j.ringsKept(t, t.a, false)
+		t.ballInHousing(t, p, m, t.a.title()+" with its bearing")
+		j.ringsKept(t, t.b, false)
 	default:
-		t.ballInHousing(p, m, outer, "the bearing")
-		t.shaftThrough(p, m)
+		t.ballInHousing(t, p, m, "the bearing")
+		j.ringsKept(t, t.b, false)
+		j.shaftThrough(t, p, m)
 	}
 	j.putIn(t, putNut)
 	j.fitSeals(t)
@@ -203,16 +214,68 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	last.Hold = words.Join(" ", last.Hold, "Turns freely by hand"+words.When(p.Sealed, ", but for the drag of its seals")+".")
 }
 
-// shaftThrough puts the shaft through a bearing that is in its housing, whose inner ring is borne where it may be tight.
-func (t *joint) shaftThrough(p *plan.BearingPlan, m mounting) {
-	p.HeatConeC, p.Sleeve = 0, p.ConeFitUm.Max > 0
-	to := "its place"
-	if m.fixed != nil {
-		to = "the shoulder " + words.Spaced(m.fixed.Name)
+// shaftThrough puts the shaft through a bearing that is in its housing, and first into the same housing the other bearings
+// that it goes through with no shoulder between: an axle that stands still.
+func (j *making) shaftThrough(t *joint, p *plan.BearingPlan, m mounting) {
+	p.HeatConeC, p.Sleeve = 0, false
+	with := j.throughWith(t)
+	for _, o := range with {
+		n, _ := o.ballMount()
+		q := o.ballRings()
+		o.through = t
+		t.ballInHousing(o, q, n, "its bearing")
+		p.Rings = seq.Add(p.Rings, q.Rings...)
+		p.CupsHere = append(p.CupsHere, o.in.Name.Value)
+		if m.fixed == nil {
+			m.fixed, m.coneDir = n.fixed, n.coneDir
+		}
 	}
-	do := "Enter " + t.a.title() + " through the inner ring by hand, straight, to " + to + "; no blow: it goes through the balls."
-	press := words.When(p.Sleeve, "It is "+t.tightness(p.ConeFitUm)+". If it does not go by hand: the inner ring on a sleeve Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, at most Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside, and "+t.a.title()+" pressed through it.")
-	t.step("Shaft through the bearing", do, press)
+	if len(with) > 0 {
+		p.CupsHere = append(p.CupsHere, t.in.Name.Value)
+		p.ConesHere = p.CupsHere
+	}
+	to, rings := j.outOf(t), words.Either(len(with) > 0, "the inner rings", "the inner ring")
+	if m.fixed != nil {
+		to = shoulderOf(words.Spaced(m.fixed.Name))
+	}
+	do := "Enter " + t.a.title() + words.When(m.coneDir != 0, ", its "+faceName(-m.coneDir)+" leading,") + " through " + rings + " by hand, straight, to " + to + "; no blow: it goes through the balls."
+	press := words.When(p.ConeFitUm.Max > 0, "It is "+t.tightness(p.ConeFitUm)+". If it does not go by hand, polish its seat inside its limits until it does: pressed, it dents the raceways.")
+	t.step("Shaft through the bearing"+words.When(len(with) > 0, "s"), do, press)
+	if len(with) == 0 {
+		j.ringsKept(t, t.a, false)
+	}
+}
+
+// outOf says how far a shaft that no shoulder stops goes through its housing: where its front then lies to that of the housing.
+func (j *making) outOf(t *joint) string {
+	out := -j.stands(t).z0
+	return "its place, its front " + words.Either(geom.Alike(out, 0), "level with", t.w.Size(math.Abs(out))+words.Either(out > 0, " before", " behind")) + " the front of " + t.b.title()
+}
+
+// throughWith are the bearings to come of the same shaft and housing that the shaft goes through together with one: no inner ring
+// is tight, and the shaft is nowhere between them thicker than their bores.
+func (j *making) throughWith(t *joint) (with []*joint) {
+	for _, o := range j.later(t) {
+		if o.refused() || !o.is(parts.BearingKind) || !o.in.Bearing.Ball || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() {
+			continue
+		}
+		between := geom.Between(t.a.step.MidMm(), o.a.step.MidMm())
+		thick := slices.ContainsFunc(t.a.r.Side(false), func(s *part.Step) bool {
+			return s.Span().OnMm(between) > 0 && geom.Over(s.Size.NominalMm, min(t.in.Bearing.Bore.Mm, o.in.Bearing.Bore.Mm))
+		})
+		if !thick && !tight(o.ballRings().ConeFitUm) {
+			with = append(with, o)
+		}
+	}
+	return with
+}
+
+// wentIn says of a bearing that it went into the housing with another.
+func (j *making) wentIn(t *joint) {
+	t.out.Bearing.HeatConeC = 0
+	t.step("See that it stands", "It went into "+t.b.text()+" with "+t.through.in.Name.Value+", before "+t.a.title()+" came through both.")
+	j.ringsKept(t.through, t.a, false)
+	j.ringsKept(t, t.a, false)
 }
 
 // ballOnShaft presses the bearing on its shaft by its inner ring, or slips it on hot.
@@ -245,20 +308,53 @@ func (t *joint) tightness(fit plan.Range) string {
 	return t.w.Fine(fit.Min, fit.Max, 0) + " tight"
 }
 
-// ballInHousing puts what comes, the bearing or the shaft with it, into the housing: by a ring on the outer ring where
+// ballInHousing puts what comes, the bearing of a joint or the shaft with it, into the housing: by a ring on the outer ring where
 // that is tight.
-func (t *joint) ballInHousing(p *plan.BearingPlan, m mounting, outer bool, what string) {
+func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what string) {
 	tool, ring := "", "By hand: a blow or a press is not needed."
+	outer := p.CupFitUm.Max > 0
 	if outer {
 		r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
 		p.Rings = append(p.Rings, r)
 		tool, ring = t.ringText(r)+" on the outer ring.", ""
 	}
-	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+t.b.text()+" square, "+what+" "+t.home(m)+t.borne(m)+".", ring)
-	if most := t.cupForceN(p); outer && most > 0 {
+	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+of.home(m)+of.borne(m)+".", ring)
+	if most := of.cupForceN(p); outer && most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: take it out and start again."
 	}
-	t.homeCheck(m)
+	if of == t {
+		t.homeCheck(m)
+	} else {
+		t.depthCheck(of, m)
+	}
+}
+
+// depthCheck has it measured that the outer ring of a bearing stands on its shoulder where another bearing lies behind that and no
+// feeler gets there: by how far it lies under the face of its housing. Nothing where no length says that.
+func (t *joint) depthCheck(of *joint, m mounting) {
+	if m.cupShoulder == nil || m.lid != nil {
+		return
+	}
+	face := faceMm(of.b.r, -m.cupDir)
+	deep := of.b.r.BetweenMm(true, min(face, m.cupBackMm), max(face, m.cupBackMm))
+	wide := of.in.Bearing.Width.Mm
+	if deep.Min < wide {
+		if of == t {
+			t.homeCheck(m)
+		}
+		return
+	}
+	limits := t.w.Read(deep.Min-wide) + " – " + t.w.Read(deep.Max-wide+narrowerMm(of.in.Bearing.Bore.Mm))
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "outer ring in " + words.Spaced(of.b.step.Name) + " on its shoulder", Wanted: "under the " + faceName(-m.cupDir) + " of " + of.b.title(), Limits: limits, Gauge: "depth gauge", Source: lookup.Source{Name: "ISO 492", State: lookup.FromMemory}})
+}
+
+// ballRings are the sizes of a ball bearing and what presses on it, which another joint mounts.
+func (t *joint) ballRings() *plan.BearingPlan {
+	in := t.in.Bearing
+	p := &plan.BearingPlan{Bearing: in.Bearing.Value, BoreMm: in.Bore.Mm, OutsideMm: in.Outside.Mm, WidthMm: in.Width.Mm}
+	t.fits(p)
+	t.ballAbutments(p)
+	return p
 }
 
 // bothOn puts the bearing over a shaft that stands in the housing and into that, by the ring or the rings that are tight.
@@ -283,7 +379,7 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 		on = t.ringText(r) + on
 	}
 	t.step("Bearing on shaft and into the housing", append(do, on)...)
-	if t.homeCheck(m); m.fixed != nil {
+	if t.depthCheck(t, m); m.fixed != nil {
 		t.shoulderCheck("inner ring", "")
 	}
 }

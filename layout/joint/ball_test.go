@@ -48,13 +48,13 @@ func TestBallBearingGoesOnByItsTightRing(t *testing.T) {
 		heatC                             float64
 		first, second                     string
 	}{
-		{"h6", "N7", "outer", "6004-2RS", plan.Range{Min: -13, Max: 10}, plan.Range{Min: -3, Max: 33}, false, 0, "Ø41 on the outer ring", "on both rings at once"},
-		{"g6", "N7", "outer", "6004-2RS", plan.Range{Min: -20, Max: 3}, plan.Range{Min: -3, Max: 33}, false, 0, "If it does not go by hand: the inner ring on a sleeve", "on both rings at once"},
+		{"h6", "N7", "outer", "6004-2RS", plan.Range{Min: -13, Max: 10}, plan.Range{Min: -3, Max: 33}, false, 0, "Shaft through the bearings\nEnter axle through the inner rings by hand, straight, to its place, its front 25 before the front of roller", "went into roller far with near, before axle came through both"},
+		{"g6", "N7", "outer", "6004-2RS", plan.Range{Min: -20, Max: 3}, plan.Range{Min: -3, Max: 33}, false, 0, "push or press it into roller far square, its bearing until it sounds home on its shoulder, roller borne square at its front", "before axle came through both"},
 		{"k6", "H7", "inner", "6004-2RS", plan.Range{Min: 2, Max: 25}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring; it is 2 – 25 µm tight", "on the inner ring alone"},
 		{"js6", "H7", "inner", "6004-2Z", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring", "on the inner ring alone"},
 		{"js6", "H7", "inner", "6004", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 110, "Heat the bearing to 110 °C, in oil", "on the inner ring alone"},
 		{"k6", "N7", "inner", "6004-2RS", plan.Range{Min: 2, Max: 25}, plan.Range{Min: -3, Max: 33}, true, 0, "axle with its bearing", "on both rings at once"},
-		{"f7", "H7", "outer", "6004-2RS", plan.Range{Min: -41, Max: -10}, plan.Range{Min: -36, Max: 0}, false, 0, "by hand, straight", "It slides on both by hand"},
+		{"f7", "H7", "outer", "6004-2RS", plan.Range{Min: -41, Max: -10}, plan.Range{Min: -36, Max: 0}, false, 0, "by hand, straight", "before axle came through both"},
 	} {
 		p := ballJob(t, c.shaft, c.housing, c.rotating, c.bearing)
 		near, far := jointNamed(t, p, "near"), jointNamed(t, p, "far")

@@ -15,8 +15,8 @@ func TestInchJobSpeaksInches(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "gatejack")
 	mm := regexp.MustCompile(`[0-9] mm(/s|²)?`)
-	row := regexp.MustCompile(`over [0-9]+ to [0-9]+ mm`) // of a table, as its standard has it
-	screw := regexp.MustCompile(`M[0-9]+ × [0-9]+ mm`)    // of a metric screw, as it is sold
+	row := regexp.MustCompile(`over [0-9]+ to [0-9]+ mm`)            // of a table, as its standard has it
+	screw := regexp.MustCompile(`(?:M|DIN 471 )[0-9]+ × [0-9.]+ mm`) // of a metric screw or retaining ring, as it is sold
 	for _, j := range p.Joints {
 		text, err := json.Marshal([]any{j.Steps, j.Checks, j.Cautions, j.Problems, j.How, j.Remedies, j.Figures})
 		if err != nil {

@@ -589,9 +589,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		j.putIn(t, putNut)
 		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Ring:
-		s := t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.")
-		s.Caution = "A ring springs off its pliers: eyes protected."
-		s.Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
+		t.ringStep(p.Keeper, words.Spaced(k.Feature)).Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
 	default:
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
 	}
@@ -636,7 +634,37 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 			"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.")
 	}
 	s.Hold = t.b.title() + " turns by hand all round, with no tight place."
+	j.bushKept(t)
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: lookup.NoSource})
+}
+
+// bushKept puts the retaining rings of a shaft beside the bush that it turns in, and has the play measured that they leave the two
+// along where the shaft has its shoulder or another ring at the other end.
+func (j *making) bushKept(t *joint) {
+	wide := t.a.r.LengthMm()
+	if bush, shaft := j.at(t.a.Instance()), j.at(t.b.Instance()); bush == nil || shaft == nil || bush.group != shaft.group {
+		return // only the machine in space knows where they stand
+	}
+	on := j.stands(t).span(geom.Span{ToMm: wide})
+	faces := map[float64]float64{-1: on.FromMm, 1: on.ToMm}
+	long := plan.Range{Min: wide - lessMm(t.a.r, true, 0, wide), Max: wide + moreMm(t.a.r, true, 0, wide)}
+	for _, dir := range []float64{-1, 1} {
+		ring, ok := t.ringStop(t.b, dir, faces[dir], wide)
+		if !ok {
+			continue
+		}
+		t.ringKept(t.b, ring)
+		other, is := t.ringStop(t.b, -dir, faces[-dir], wide)
+		if at := (ballStop{mm: end(t.b.step, -dir), dir: -dir}); shoulder(t.b, -dir) != nil && at.beside(faces[-dir], wide) {
+			other, is = at, true
+		}
+		if is && (other.ring == nil || back(dir)) {
+			room := t.ringRoom(t.b, other, ring, long)
+			limits := t.w.Read(room.Min) + " – " + t.w.Read(room.Max)
+			t.figure("play along", limits, "lengths inside their limits")
+			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: "feeler", Source: lookup.NoSource})
+		}
+	}
 }
 
 // held says what holds a shaft that turns in its bearings while a nut is tightened on it.

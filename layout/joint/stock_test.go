@@ -39,7 +39,7 @@ func TestStockToOrder(t *testing.T) {
 		{mill, "plate 20, laser cut", []plan.CutPiece{{Part: "Die ring", Name: "die-ring", Count: 1, LengthMm: 262, AcrossMm: 262, Round: true}, {Part: "Motor adapter", Name: "motor-adapter", Count: 1, LengthMm: 320, AcrossMm: 314}}},
 		{mill, "plate 6, laser cut", []plan.CutPiece{{Part: "Auger lock plate", Name: "lock-plate", Count: 1, LengthMm: 104, AcrossMm: 90}}}, // 90/cos 30° = 103.9
 		{mill, "sheet 6, plasma cut", []plan.CutPiece{{Part: "Auger flight", Name: "auger-flight", Count: 3, LengthMm: 164, AcrossMm: 163}}},
-		{jack, "plate 0.5 in, laser cut", []plan.CutPiece{{Part: "Pedestal flange", Name: "pedestal-flange", Count: 2, LengthMm: 177.8, AcrossMm: 177.8, Round: true}}},
+		{jack, "plate 0.5 in, laser cut", []plan.CutPiece{{Part: "Pedestal flange", Name: "pedestal-flange", Count: 2, LengthMm: 177.8, AcrossMm: 177.8, Round: true}, {Part: "Cord arm", Name: "cord-arm", Count: 1, LengthMm: 139.7, AcrossMm: 63.5}}},
 		{jack, "sheet 0.06 in", []plan.CutPiece{{Part: "Rain cone", Name: "rain-cone", Count: 1, LengthMm: 10.4375 * 25.4, AcrossMm: 8.3125 * 25.4}}},
 	} {
 		row := stockRow(t, c.p, c.stock)

@@ -18,7 +18,7 @@ func TestGateJackGoesTogether(t *testing.T) {
 	for _, p := range m.Problems {
 		t.Errorf("%s: %s", p.Kind, p.What)
 	}
-	if len(m.Bodies) != 44 || len(m.Floating) != 0 {
+	if len(m.Bodies) != 57 || len(m.Floating) != 0 {
 		t.Errorf("%d bodies, %v float", len(m.Bodies), m.Floating)
 	}
 }

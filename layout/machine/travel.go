@@ -73,7 +73,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 		}
 	}
 	if cup, cone := rings(j); s.of[cup] != nil && j.Bearing.Ball {
-		s.ball(j, cup, cone)
+		s.balls(j)
 	} else if s.of[cup] != nil {
 		s.come(j, *s.of[cup], []int{s.bodies[b]})
 		s.come(j, *s.of[cone], *s.of[a])
@@ -108,9 +108,24 @@ func rings(j *plan.JointPlan) (outer, inner string) {
 	return j.Name + " " + outer, j.Name + " " + inner
 }
 
+// balls brings the ball bearings that a step mounts: its own, where that is not in yet, and those that go in with it.
+func (s *soFar) balls(j *plan.JointPlan) {
+	all := s.m.OfKind(parts.BearingKind)
+	if slices.ContainsFunc(all, func(o *plan.JointPlan) bool { return o != j && slices.Contains(o.Bearing.CupsHere, j.Name) }) {
+		return
+	}
+	s.ball(j)
+	for _, o := range all {
+		if outer, _ := rings(o); o != j && slices.Contains(j.Bearing.CupsHere, o.Name) && s.of[outer] != nil {
+			s.ball(o)
+		}
+	}
+}
+
 // ball brings a ball bearing, whose rings do not come apart, to what it goes on first: shaft or housing, or both where they
 // are together.
-func (s *soFar) ball(j *plan.JointPlan, outer, inner string) {
+func (s *soFar) ball(j *plan.JointPlan) {
+	outer, inner := rings(j)
 	to := j.B.Instance().ID()
 	if j.Bearing.OnShaft {
 		to = j.A.Instance().ID()

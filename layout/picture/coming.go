@@ -47,7 +47,7 @@ func (v *viewed) comings(into assembly.Vec) (all []coming) {
 // ringsComing are the rings of a bearing that come by themselves.
 func (v *viewed) ringsComing(j *plan.JointPlan) (all []coming) {
 	if way, lone := v.ringWay(j, plan.ShapeCup); j.Bearing.Ball {
-		if lone && j == v.j {
+		if lone && v.ringStep(j, plan.ShapeCup) == v.j.N-1 {
 			all = append(all, coming{title: j.Bearing.Bearing, ring: func(plane assembly.Pose) [][]plan.XY {
 				return seq.Flat(ballShapes, func(r ringPart) [][]plan.XY { return v.ringLoops(plane, j, r.shape) })
 			}, into: way})

@@ -33,6 +33,7 @@ var wayTo = map[string]map[string]plan.XY{
 		"lower-bearing LM48548/LM48510 cup": {}, "lower-bearing Drive nut": left, "upper-bearing LM48548/LM48510 cone": right, "upper-bearing Lock collar": right, // both cups, each its way
 		"cap Cap ring": right, "housing Thrust housing": right, "housing Handwheel hub": right, "yoke Pedestal flange 2": right,
 		"yoke-far Drip ring": right, "yoke Rain cone": right, "yoke Stem": left, "yoke Stop collar 2": left, "yoke Stop collar 1": {}, // through a window before or behind the picture
+		"arm-post Yoke plate": left, "arm-bush Arm bush": left, "sheave-axle Cord arm": left, "sheave-lower 6001-2RS": {}, "sheave-lower Sheave axle": left, "arm Arm bush": right, // both bearings, each its way
 	},
 }
 

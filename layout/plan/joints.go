@@ -44,6 +44,7 @@ type JointPlan struct {
 	Problems []Problem       `json:"problems,omitempty"`
 	Unlike   []string        `json:"unlike,omitempty"` // which metal eats which
 	Cautions []string        `json:"cautions,omitempty"`
+	Keepers  []Keeper        `json:"-"`               // the retaining rings beside what the joint puts on
 	Tools    []string        `json:"tools,omitempty"` // names of those the workshop makes for it
 	MassKg   float64         `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
 	Lift     *Lift           `json:"lift,omitempty"`
@@ -51,6 +52,13 @@ type JointPlan struct {
 	Hold     *Hold           `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
 	UpDeg    float64         `json:"-"`              // with Beside: the clock angle there at which the machine's TOP lies, 0 ≤ t < 360; filled by Arrange
 	Pictures []Picture       `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
+}
+
+// Keeper is a retaining ring that comes with a joint: the groove of a part, and the face of that to which the ring is pressed in it.
+type Keeper struct {
+	On     parts.Instance
+	Groove string
+	ToBack bool
 }
 
 // OfKind are those of some joints that are of a kind.
@@ -501,33 +509,34 @@ func (o Off) MarshalText() ([]byte, error) { return []byte(o.Title), nil }
 
 // BearingPlan is the numbers of a bearing.
 type BearingPlan struct {
-	Bearing         string     `json:"bearing"`
-	Ball            bool       `json:"ball,omitempty"` // a ball bearing: cone is its inner ring, cup its outer one
-	Sealed          bool       `json:"sealed,omitempty"`
-	OnShaft         bool       `json:"-"` // of a ball bearing: it goes on the shaft before that goes into the housing
-	Rotating        string     `json:"rotating"`
-	ConeClass       string     `json:"cone_seat"`        // as drawn
-	CupClass        string     `json:"cup_seat"`         // as drawn
-	ConeAdvice      string     `json:"cone_seat_advice"` // recommended classes
-	CupAdvice       string     `json:"cup_seat_advice"`
-	ConeFitUm       Range      `json:"cone_interference_um"` // negative is clearance
-	CupFitUm        Range      `json:"cup_interference_um"`
-	ConeSleeveInMm  float64    `json:"cone_sleeve_inside_mm"`
-	ConeSleeveOutMm float64    `json:"cone_sleeve_outside_mm"`
-	CupRingInMm     float64    `json:"cup_ring_inside_mm"`
-	CupRingOutMm    float64    `json:"cup_ring_outside_mm"`
-	Rings           []PushRing `json:"rings_here,omitempty"`   // for the cups that go in at this step
-	CupsHere        []string   `json:"-"`                      // the joints whose cups go in at this step
-	ConesHere       []string   `json:"-"`                      // and whose cones go on
-	Sleeve          bool       `json:"sleeve_here,omitempty"`  // the cone goes on at this step, and needs its sleeve
-	HeatConeC       float64    `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
-	HeatLeftUm      float64    `json:"heat_left_um,omitempty"` // least play at that temperature
-	EndFloatMm      Range      `json:"end_float_mm"`
-	HasEndFloat     bool       `json:"has_end_float"`
-	ShutBy          []Off      `json:"shut_by,omitempty"` // what comes off before it is set anew, in that order
-	GreaseG         float64    `json:"grease_g"`
-	Grease          string     `json:"grease,omitempty"`
-	Ports           []string   `json:"ports,omitempty"`
+	Bearing         string       `json:"bearing"`
+	Ball            bool         `json:"ball,omitempty"` // a ball bearing: cone is its inner ring, cup its outer one
+	Sealed          bool         `json:"sealed,omitempty"`
+	Leaves          []parts.Face `json:"leaves,omitempty"` // of the last ball bearing of a shaft in its housing: the faces of the shaft by which no shoulder, ring or cover of theirs keeps that in
+	OnShaft         bool         `json:"-"`                // of a ball bearing: it goes on the shaft before that goes into the housing
+	Rotating        string       `json:"rotating"`
+	ConeClass       string       `json:"cone_seat"`        // as drawn
+	CupClass        string       `json:"cup_seat"`         // as drawn
+	ConeAdvice      string       `json:"cone_seat_advice"` // recommended classes
+	CupAdvice       string       `json:"cup_seat_advice"`
+	ConeFitUm       Range        `json:"cone_interference_um"` // negative is clearance
+	CupFitUm        Range        `json:"cup_interference_um"`
+	ConeSleeveInMm  float64      `json:"cone_sleeve_inside_mm"`
+	ConeSleeveOutMm float64      `json:"cone_sleeve_outside_mm"`
+	CupRingInMm     float64      `json:"cup_ring_inside_mm"`
+	CupRingOutMm    float64      `json:"cup_ring_outside_mm"`
+	Rings           []PushRing   `json:"rings_here,omitempty"`   // for the cups that go in at this step
+	CupsHere        []string     `json:"-"`                      // the joints whose cups go in at this step
+	ConesHere       []string     `json:"-"`                      // and whose cones go on
+	Sleeve          bool         `json:"sleeve_here,omitempty"`  // the cone goes on at this step, and needs its sleeve
+	HeatConeC       float64      `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
+	HeatLeftUm      float64      `json:"heat_left_um,omitempty"` // least play at that temperature
+	EndFloatMm      Range        `json:"end_float_mm"`
+	HasEndFloat     bool         `json:"has_end_float"`
+	ShutBy          []Off        `json:"shut_by,omitempty"` // what comes off before it is set anew, in that order
+	GreaseG         float64      `json:"grease_g"`
+	Grease          string       `json:"grease,omitempty"`
+	Ports           []string     `json:"ports,omitempty"`
 
 	// How it sits. The large end of the cone looks away from the cup's back, its
 	// thick side, which stands on the housing's shoulder.

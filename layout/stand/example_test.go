@@ -7,7 +7,7 @@ import (
 	"centrepop/parts/read"
 )
 
-// Where the first screw of the gate jack sits: the middle under its head, and the way out of it.
+// Where a screw of the gate jack sits: the middle under its head, and the way out of it.
 func Example() {
 	job, err := read.Load("../../testdata/gatejack/job.yaml")
 	if err != nil {
@@ -21,7 +21,7 @@ func Example() {
 	}
 	m := work.Machine().Stand
 	for _, b := range m.Bodies {
-		if b.Bought {
+		if b.ID == "yoke-near screw 1" {
 			fmt.Printf("%s at %.2f, %.2f, %.2f in, out along %.0f\n", m.Title(b.ID), b.Pose.At.X/25.4, b.Pose.At.Y/25.4, b.Pose.At.Z/25.4, b.Pose.Z)
 			break
 		}

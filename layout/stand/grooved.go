@@ -1,6 +1,7 @@
 package stand
 
 import (
+	"fmt"
 	"iter"
 	"slices"
 
@@ -51,6 +52,11 @@ func (m *Stand) keepers() {
 			m.kept(j.Name, j.B.Instance(), j.Slide.From == string(parts.Back), func(row *plan.GrooveRow) bool { return row.Name == name })
 		}
 	}
+	for _, j := range m.Joints {
+		for _, k := range j.Keepers {
+			m.kept(j.Name, k.On, k.ToBack, func(row *plan.GrooveRow) bool { return row.Name == k.Groove })
+		}
+	}
 	for b, on := range m.running() {
 		joint := m.Roles[b].Joint
 		m.kept(joint, on.Instance(), m.Driven(on) < 0, func(row *plan.GrooveRow) bool { return row.In == on.Feature })
@@ -72,13 +78,17 @@ func (m *Stand) running() iter.Seq2[string, parts.JointRef] {
 // ringAfter stands after the name of a joint in that of its retaining ring.
 const ringAfter = " ring"
 
-// kept stands the ring of a groove on a shaft, which comes with a joint.
-func (m *Stand) kept(joint string, on parts.Instance, fromBack bool, is func(*plan.GrooveRow) bool) {
+// kept stands the ring of a groove of a part, which comes with a joint and is pressed to the back wall of that or to the front one.
+func (m *Stand) kept(joint string, on parts.Instance, toBack bool, is func(*plan.GrooveRow) bool) {
 	pose, placed := m.Poses[on.ID()]
 	r := m.Model(on.Part)
 	for g := range seq.Refs(r.Grooves) {
-		if solid, ok := solid.Retaining(r, g, fromBack); ok && placed && !g.Row.Inside && is(&g.Row) {
-			b := assembly.Body{ID: joint + ringAfter, Solid: assembly.Of(solid), Pose: pose, DensityKgM3: steelKgM3}
+		if solid, ok := solid.Retaining(r, g, toBack); ok && placed && is(&g.Row) {
+			id := joint + ringAfter
+			for n := 2; m.Roles[id].Kind != 0; n++ {
+				id = fmt.Sprintf("%s%s %d", joint, ringAfter, n)
+			}
+			b := assembly.Body{ID: id, Solid: assembly.Of(solid), Pose: pose, DensityKgM3: steelKgM3}
 			m.add(b, Role{Kind: Ring, What: "retaining ring", Joint: joint, On: on.ID()})
 			m.Allow(b.ID, on.ID(), FitMm)
 		}

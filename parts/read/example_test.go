@@ -16,7 +16,7 @@ func ExampleLoad() {
 	}
 	first := job.Parts[0]
 	fmt.Println(job.Units, len(job.Parts), "parts, first", first.Name.Value, "of", first.Kind)
-	// Output: in 17 parts, first thrust-housing of bearing-housing
+	// Output: in 22 parts, first thrust-housing of bearing-housing
 }
 
 // A fault says where it is.

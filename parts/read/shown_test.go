@@ -16,7 +16,6 @@ func TestDemosShowTheKeys(t *testing.T) {
 	t.Parallel()
 	elsewhere := []string{
 		"against", "moving", // O-rings that seal on the round beside theirs, or slide
-		"ball-bearing", "housing", // a roller on an axle, in layout/joint/ball_test.go, and the case ball of layout/review
 		"bushes", "hole", // a jig without bushes is the demonstration
 		"key", // keyways of the demonstrations are those of their standard
 		"channel", "open", "corners", "punch", "hardness", "other-way-round", "ratio", "square-up",

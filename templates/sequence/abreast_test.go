@@ -123,7 +123,7 @@ func TestNotAbreast(t *testing.T) {
 	t.Parallel()
 	pl := demo(t, "gatejack")
 	runs := equalRuns(pl.Joints)
-	at := slices.IndexFunc(runs, func(run []*plan.JointPlan) bool { return run[0].N == 9 })
+	at := slices.IndexFunc(runs, func(run []*plan.JointPlan) bool { return run[0].N == 10 })
 	if got := halvesOf(pl, papers[0]).abreast(runs[at], runs[at+1]); len(got) != 1 {
 		t.Fatalf("two short steps on %d sheets", len(got))
 	}

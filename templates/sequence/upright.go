@@ -21,6 +21,9 @@ const (
 	planMm   = 13.0
 )
 
+// apartTimes is how much larger the views may become where the list of parts stands on a sheet of its own, before it does.
+const apartTimes = 1.5
+
 // standing draws a machine that stands with its front up on one sheet: cut along its axis
 // with item numbers, beside it from the side, and above or below it the plan, with the list of
 // parts beside that, or on a sheet before where that has no room.
@@ -33,9 +36,8 @@ func (r *arranger) standing() []*draw.Sheet {
 	list, listed := draw.Piece{}, true
 	left := func(s float64) float64 { return sizeMm + 2*columnMm + max(w, wp)/s }
 	row := func(s float64) float64 { return max(hp/s+planMm+4, list.Height+2) }
-	scale := 1.0
-	for {
-		scale = r.scale(func(s float64) bool {
+	fits := func() float64 {
+		return r.scale(func(s float64) bool {
 			wide := body.Width() - left(s)
 			if listed {
 				width := max(wide, leastColumnMm) - 4
@@ -46,10 +48,14 @@ func (r *arranger) standing() []*draw.Sheet {
 			}
 			return max(ws/s+4, leastColumnMm) <= wide && row(s)+h/s+upMm+belowMm+notes.Height <= body.Height()-10
 		})
-		if !listed || list.Height < body.Height()/2 {
-			break
-		}
-		list, listed = draw.Piece{}, false
+	}
+	scale := fits()
+	with, high := list, list.Height >= body.Height()/2
+	list, listed = draw.Piece{}, false
+	if alone := fits(); !high && scale <= apartTimes*alone {
+		list, listed = with, true
+	} else {
+		scale = alone
 	}
 	sheet, room := r.sheet("cut along the axis, from above and from the side", scale)
 	d := &sheet.Draw
