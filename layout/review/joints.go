@@ -114,11 +114,10 @@ func (r *reviewer) trap(j *plan.JointPlan) {
 	if harmless := len(all) - len(list); harmless > 0 {
 		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 	}
-	for _, end := range []plan.JointEnd{j.A, j.B} {
-		if unmarked(end) {
-			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
-			f.Fix = strings.TrimSpace("Mark TOP on " + r.pl.Part(end.Part).Title + ". " + strings.Join(j.Remedies, " "))
-		}
+	if bare := seq.Keep([]plan.JointEnd{j.A, j.B}, unmarked); len(bare) > 0 {
+		titles := seq.Add(nil, seq.Map(bare, func(e plan.JointEnd) string { return r.pl.Part(e.Part).Title })...)
+		f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
+		f.Fix = strings.TrimSpace("Mark TOP on " + words.Join(" and ", titles...) + ". " + strings.Join(j.Remedies, " "))
 	}
 	r.ofJoint(j, f)
 }
