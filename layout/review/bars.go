@@ -93,7 +93,7 @@ func (v *view) freeEnds() {
 }
 
 // placeSides looks for welds whose ends name one side of a part, and whose place another;
-// and for mitred corners of bars that differ in their walls alone.
+// and for mitred corners of bars as wide that are unlike in what else they are.
 func (r *reviewer) placeSides(j *parts.Joint) {
 	say := func(what, numbers, rule, fix string) {
 		r.add(Finding{Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: "by the job", Fix: fix})
@@ -110,9 +110,22 @@ func (r *reviewer) placeSides(j *parts.Joint) {
 	if end := a.BarEnd(j.Weld.Part.Feature); end == nil || !end.Mitred() || b.Kind != parts.BarPart {
 		return
 	}
-	if x, y := a.Bar, b.Bar; x.Section == y.Section && x.Width.Mm == y.Width.Mm && x.Depth.Mm == y.Depth.Mm && x.Wall.Mm != y.Wall.Mm {
-		say(a.Title.Value+" and "+b.Title.Value+" meet in a corner with unlike walls", r.mm(x.Wall.Mm)+" and "+r.mm(y.Wall.Mm), "a frame is of one bar, or its corners are made for two", "one wall, or accept it")
+	x, y := a.Bar, b.Bar
+	if x.Width.Mm != y.Width.Mm { // their cuts differ in length
+		return
 	}
+	unlike := func(what, of, other string) {
+		if of != other {
+			say(a.Title.Value+" and "+b.Title.Value+" meet in a corner with unlike "+what+"s", of+" and "+other, "a frame is of one bar, or its corners are made for two", "one "+what+", or accept it")
+		}
+	}
+	if x.Section != y.Section {
+		unlike("section", string(x.Section), string(y.Section))
+		return
+	}
+	unlike("depth", r.mm(x.Depth.Mm), r.mm(y.Depth.Mm))
+	unlike("wall", r.mm(x.Wall.Mm), r.mm(y.Wall.Mm))
+	unlike("flange", r.mm(x.Flange.Mm), r.mm(y.Flange.Mm))
 }
 
 // copedOver looks for bars that stand on an opening of the round they are coped
