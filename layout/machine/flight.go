@@ -29,14 +29,13 @@ func (m *Machine) FlightGapMm(part string) (in string, mm float64) {
 // flightIn is what is narrowest round a flight, how far off it that is, and how long it is in rounds.
 func (m *Machine) flightIn(b *assembly.Body, f *parts.Flight) (name string, leastMm, inMm float64) {
 	leastMm = inf
-	for o, other := range m.Parts() {
-		if !stand.SameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
+	ends := b.Solid.Box()
+	for _, o := range m.Along(b.Pose) {
+		if m.overlapping[[2]string{o.ID, b.ID}] {
 			continue
 		}
-		ends := b.Box().Moved(o.Pose.Inverse())
-		_, inside := other.Sides()
-		for _, s := range inside {
-			long := s.Span().OnMm(geom.Between(-ends.High.Z, -ends.Low.Z))
+		for _, s := range o.Of.Side(true) {
+			long := o.Span(s.Span()).OnMm(geom.Between(-ends.High.Z, -ends.Low.Z))
 			if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
 				inMm += long
 				if gap < leastMm {

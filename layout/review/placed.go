@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/material"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
@@ -268,23 +269,24 @@ func (r *reviewer) tooLarge(v *view, c *cylinder) bool {
 	})
 }
 
-// registerOffMm is how far the middle of a spigot and of the hole it goes into may be drawn apart.
-const registerOffMm = 0.5
+// takesSpigot tells whether a step of another part lies in a hole of a group as in its register.
+func (v *view) takesSpigot(group string) bool {
+	b := v.bodyOf(v.p.Name.Value)
+	return b != nil && seq.At(v.holes, func(h *hole) bool {
+		axis := b.Pose.Of(assembly.Move(assembly.Vec{X: h.a.XMm, Y: h.a.YMm}))
+		return h.name == group && seq.At(v.machine().Along(axis), h.registers) != nil
+	}) != nil
+}
 
-// registers tells whether a hole of a part, off its middle, takes one of the steps of what a joint
-// bolts there.
-func registers(h *hole, steps []*cylinder, at *plan.Beside) bool {
-	if h.group == nil || h.group.Size.Make != parts.PlainHole || h.group.Size.Size.Fit.Class.Value == "" || math.Hypot(h.a.XMm-at.XMm, h.a.YMm-at.YMm) >= registerOffMm {
+// registers tells whether a hole with a fit takes a step of a part that stands along its axis.
+func (h *hole) registers(p *stand.OnAxis) bool {
+	if h.group == nil || h.group.Size.Make != parts.PlainHole || h.group.Size.Size.Fit.Class.Value == "" {
 		return false
 	}
 	radius := h.group.Size.Size.Nominal.Mm / 2
-	return slices.ContainsFunc(steps, func(c *cylinder) bool { return radius > c.RadiusMm()-overlapMm && radius < c.RadiusMm()*(1+spigotPart) })
-}
-
-// takesSpigot tells whether a group of holes of a part has a register of what is bolted there.
-func (r *reviewer) takesSpigot(v *view, group string) bool {
-	return slices.ContainsFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
-		return j.Beside != nil && j.B.Part == v.p.Name.Value && seq.At(v.holes, func(h *hole) bool { return h.name == group && registers(h, r.viewOf(j.A.Part).outside, j.Beside) }) != nil
+	return slices.ContainsFunc(p.Of.Side(false), func(c *part.Step) bool {
+		own := c.Size.NominalMm / 2
+		return radius > own-overlapMm && radius < own*(1+spigotPart) && p.Span(c.Span()).Meets(h.span())
 	})
 }
 

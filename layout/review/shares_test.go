@@ -4,7 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/machine"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/layout/threads"
@@ -248,10 +250,17 @@ func TestShares(t *testing.T) {
 	sheet := func(thick float64) rule {
 		return func(v *view) { v.p.Stock = parts.Stock{Form: "plate", Size: mm(thick)}; v.thinPlate() }
 	}
-	register := func(off, wide float64) rule { // of a spigot of 40
+	register := func(off, wide, deep float64) rule { // of a spigot of 40 that is 5 in a plate, the hole so far off and from so deep
 		return func(v *view) {
-			h := hole{a: plan.XY{XMm: 30 + off, YMm: -20}, group: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(wide), Fit: parts.Fit{Class: text("H8")}}}}}
-			if !registers(&h, sideBy(false, step("", 0, 5, 40)), &plan.Beside{XMm: 30, YMm: -20}) {
+			disc := func(d float64) *plan.Section {
+				return &plan.Section{LengthMm: 5, Outer: []plan.XY{{YMm: d / 2}, {XMm: 5, YMm: d / 2}}}
+			}
+			spigot := along("spigot", 0, disc(40))
+			spigot.Of.Steps = []part.Step{{Size: part.Sized{NominalMm: 40}, ToMm: 5}}
+			spigot.Pose.At = assembly.Vec{X: 30, Y: -20}
+			v.reviewer.machine = stood(along("p", 0, disc(200)), spigot)
+			v.holes = []hole{{name: "h", a: plan.XY{XMm: 30 + off, YMm: -20}, fromMm: deep, toMm: 10, group: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(wide), Fit: parts.Fit{Class: text("H8")}}}}}}
+			if !v.takesSpigot("h") {
 				v.add(Finding{Numbers: "none"})
 			}
 		}
@@ -364,7 +373,7 @@ func TestShares(t *testing.T) {
 		{"a bearing's seat", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = sideBy(false, step("bearing 6008", 0, 30, 40)) }), "0.06 mm"}, {"another", useful(parts.Requirement{Kind: parts.RunOut, Of: text("s")}, 100, func(v *view) { v.outside = sideBy(false, step("hub", 0, 30, 40)) }), "0.5 mm"},
 		{"a thread as long as its nut", nutOn(9, "oil"), ""}, {"shorter", nutOn(8.9, "oil"), "8.9 mm of M40x1.5, wanted 9 mm"}, {"with a washer of 1.25 and a turn", nutOn(11.75, "lock-washer"), ""}, {"shorter", nutOn(11.7, "lock-washer"), "11.7 mm of M40x1.5, wanted 11.75 mm"},
 		{"plate of 3", sheet(3), ""}, {"thinner", sheet(2.9), "2.9 mm, wanted 3 mm"}, // EN 10029, scope
-		{"a register beside the middle", register(0.49, 40), ""}, {"farther", register(0.5, 40), "none"}, {"0.4 narrower", register(0, 39.61), ""}, {"more", register(0, 39.6), "none"}, {"1.5 % wider", register(0, 40.59), ""}, {"more", register(0, 40.6), "none"},
+		{"a register beside the middle", register(0.99, 40, 0), ""}, {"farther", register(1, 40, 0), "none"}, {"0.4 narrower", register(0, 39.61, 0), ""}, {"more", register(0, 39.6, 0), "none"}, {"1.5 % wider", register(0, 40.59, 0), ""}, {"more", register(0, 40.6, 0), "none"}, {"behind a wider one", register(0, 40, 4.9), ""}, {"beyond its end", register(0, 40, 5), "none"},
 		{"off by 1 of play and 0.25", meets(1.25), ""}, {"more", meets(1.26), "1.26 mm off, with 1 mm of play"},
 	} {
 		v := job()

@@ -14,7 +14,7 @@ import (
 var unused = together(each(everyHole, (*view).idleHole), each(everyRadial, (*view).idleRadial), (*view).idleSteps)
 
 func (v *view) idleHole(h *parts.HoleGroup) {
-	if forOther(h.Size, h.For, h.Through) && h.Note.Value == "" && h.Fitted.Value == "" && !v.takesSpigot(v, h.Name.Value) && !v.jointNames(h.Name.Value) {
+	if forOther(h.Size, h.For, h.Through) && h.Note.Value == "" && h.Fitted.Value == "" && !v.takesSpigot(h.Name.Value) && !v.jointNames(h.Name.Value) {
 		v.idle(h.Name.Value, h.Pos, h.Size, h.For)
 	}
 }
