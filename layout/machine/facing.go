@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -129,11 +130,7 @@ func (m *Machine) closesPart(j *plan.JointPlan, b, other *assembly.Body) (found 
 // freeOf is the share of a mouth that a body leaves free, looked at in rows across it and all along a slot.
 func freeOf(f *stand.Faced, at assembly.Vec, other *assembly.Body) float64 {
 	const rows = 40
-	radius, run := f.Group.Size.FinishedMm/2, f.Run.Len()
-	way := f.Out.Square()
-	if run > 0 {
-		way = f.Run.Times(1 / run)
-	}
+	radius, run, way := f.Group.Size.FinishedMm/2, f.Run.Len(), cmp.Or(f.Run.Unit(), f.Out.Square())
 	across, step, body := f.Out.Cross(way), 2*radius/rows, []assembly.Body{*other}
 	var free, all float64
 	for y := -radius + step/2; y < radius; y += step {

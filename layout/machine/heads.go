@@ -45,7 +45,7 @@ func (m *Machine) headsPass() (found []plan.Problem) {
 // not fixed to the pin meets it on that way.
 func (m *Machine) headPasses(pin *assembly.Body, of func(id string) string) *plan.Problem {
 	steps := m.PartOf(pin.ID).Side(false)
-	for n := range max(0, len(steps)-1) {
+	for n := range len(steps) - 1 {
 		head, shank, toward, at := steps[n], steps[n+1], pin.Pose.Z.Reversed(), steps[n].ToMm
 		if head.Size.NominalMm < shank.Size.NominalMm {
 			head, shank, toward = shank, head, pin.Pose.Z

@@ -101,7 +101,7 @@ func (t *Table) lowest(widths, narrow []float64) {
 			flex = append(flex, i)
 		}
 	}
-	for k := range max(0, len(flex)-1) {
+	for k := range len(flex) - 1 {
 		i, j := flex[k], flex[k+1]
 		room := widths[i] + widths[j]
 		best, at := t.rowsHeight(widths)-0.1, widths[i]
