@@ -27,6 +27,8 @@ func alone(t *testing.T, code, text string) []Finding {
 func TestBounds(t *testing.T) {
 	t.Parallel()
 	const (
+		rod    = "part: p\nkind: bar\nmaterial: S235\nbar: {rectangle: [40, 30], length: 200}\n"
+		apart  = "along: {from: left, first: 60, pitch: 40, count: 2}, size: M8 tap, depth: "
 		plate  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n"
 		flange = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 160}\nbore: {diameter: 60}\n"
 		sleeve = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n  inside: [{name: bore, diameter: 40, length: 100}]\nradial:\n"
@@ -101,6 +103,10 @@ func TestBounds(t *testing.T) {
 		{"opening", sleeve + "  - {name: drain, clock: 180, axial: 50, size: 8, depth: %g}\n", 10, 9.9, "ends in the wall", "9.9 mm deep in a wall of 10 mm"},
 		// A drill of 8 has a point of 8 / 2 / tan 59° = 2.4: 9.6 deep it reaches the 12 of the plate.
 		{"depth", plate + "holes: [{name: h, at: [[0, 0]], size: 8, depth: %g}]\n", 9.5, 9.7, "the point of its drill comes out", "full diameter 9.7 mm deep, with the point 12.1 mm, in 12 mm of metal"},
+		// A blind M8 is drilled 6.2 deeper; 40 from top to bottom, 30 from front to back, and 40 again from below.
+		{"depth", rod + "holes: [{name: h, on: top, " + apart + "%g}]\n", 33.8, 33.9, "their drill comes out at the far side", "full diameter 40.1 mm deep in 40 mm of metal"},
+		{"depth", rod + "holes: [{name: h, on: bottom, " + apart + "%g}]\n", 33.8, 33.9, "their drill comes out at the far side", "full diameter 40.1 mm deep in 40 mm of metal"},
+		{"depth", rod + "holes: [{name: h, " + apart + "%g}]\n", 23.8, 23.9, "their drill comes out at the far side", "full diameter 30.1 mm deep in 30 mm of metal"},
 		// Flanges FF165 (130, four of 12) and FF130 (110, of 10): IEC 60072-1, from memory.
 		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130.2, 130.26, "the bore round the spigot is not that", "130.26 mm, the spigot 130 mm"},
 		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165.2, 165.26, "the pitch circle of m is not that", "165.26 mm, the flange has 165 mm"},

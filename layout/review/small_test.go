@@ -79,6 +79,15 @@ func TestSmallGeometry(t *testing.T) {
 		}
 		return out
 	}
+	nearRound := func(x, y, wanted float64) float64 {
+		v := &view{inside: sideBy(true, cyl("", 0, 10, 40, parts.Step{}), cyl("", 10, 20, 50, parts.Step{})), holes: []hole{{a: p(30, 0), radiusMm: 6, group: &parts.HoleGroup{}}, {a: p(0, 20), radiusMm: 6}}}
+		mm, _ := v.roundAt(p(x, y), wanted)
+		return mm
+	}
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
+	ofForm := func(of parts.Part) []float64 {
+		return (&view{reviewer: &reviewer{job: &parts.Job{}}, p: &of, q: &plan.PartPlan{}}).diameters()
+	}
 	nearest := func(x, y, z float64) assembly.Vec {
 		s := swept{farMm: 50, lowMm: -30, highMm: -10, shaft: assembly.Move(assembly.Vec{X: 100})}
 		return s.nearest(assembly.Vec{X: 100 + x, Y: y, Z: z}).Sub(assembly.Vec{X: 100})
@@ -87,6 +96,8 @@ func TestSmallGeometry(t *testing.T) {
 		what      string
 		got, want any
 	}{
+		{"the round about a place nearest to a size, of two steps and a hole", []float64{nearRound(0, 0, 44), nearRound(0, 0, 46), nearRound(30, 0, 50), nearRound(30.6, 0, 50), nearRound(0, 20, 50)}, []float64{40, 50, 12, 0, 0}},
+		{"diameters of a cone, outside and inside, and of a transition", [][]float64{ofForm(parts.Part{Kind: parts.Cone, Frustum: &parts.Frustum{Large: mm(200), Small: mm(100), Formed: parts.Formed{Thickness: mm(3)}}}), ofForm(parts.Part{Kind: parts.TransitionPiece, Transition: &parts.Transition{Diameter: mm(150)}})}, [][]float64{{200, 100, 194, 94}, {150}}},
 		{"turns of a circle, of a square, of a rectangle, of a slot, of a hexagon, of a free shape", [][]bool{outline(parts.CircleOutline, 0, 17), outline(parts.SquareOutline, 0, 90, 270, 45), outline(parts.RectangleOutline, 0, 180, 90), outline(parts.SlotOutline, 0, 180, 90), outline("regular", 6, 60, 180, 90, 59.9), outline("polygon", 0, 180, 360)}, [][]bool{{true}, {true, true, false}, {true, false}, {true, false}, {true, true, false, false}, {false, true}}},
 		{"next to a round of 50 from 10 to 30 behind the front", []assembly.Vec{nearest(60, 80, 0), nearest(-3, 4, -20), nearest(0, -100, -40)}, []assembly.Vec{{X: 30, Y: 40, Z: -10}, {X: -3, Y: 4, Z: -20}, {Y: -50, Z: -30}}},
 		{"two lines: crossing, beside, end on, one at the other's end", []float64{geom.Apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), geom.Apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), geom.Apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), geom.Apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), geom.Apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), geom.Apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
