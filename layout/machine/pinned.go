@@ -139,13 +139,13 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 	_, bores := on.Sides()
 	at := stand.On(hub.Pose, shaft, of)
 	for _, bore := range bores {
-		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.Inside && k.In == bore.Name })
+		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.In == bore.Name })
 		for _, s := range outside {
 			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*at.Span(s.Span()).OnMm(bore.Span()) < bore.LengthMm() {
 				continue
 			}
 			key := slices.ContainsFunc(of.Out.Keyways, func(k plan.KeywayRow) bool {
-				return !k.Inside && k.In == s.Name && at.Span(k.Key()).Meets(bore.Span())
+				return k.In == s.Name && at.Span(k.Key()).Meets(bore.Span())
 			})
 			if key == keyed {
 				continue

@@ -147,6 +147,36 @@ func TestLinesOfMixed(t *testing.T) {
 	}
 }
 
+// TestMixedLinesAreFull: at any width the lines of bold and plain text say all of it in order, none is wider, and none had
+// room for the next word.
+func TestMixedLinesAreFull(t *testing.T) {
+	t.Parallel()
+	text := "Turn the seat to " + Bold("Ø60 h6 over all of it, feed 0.12") + " , then part it off " + Bold("at 104") + " mm"
+	plain := strings.Join(strings.Fields(strings.ReplaceAll(text, BoldMark, "")), " ")
+	for _, bold := range []bool{false, true} {
+		for width := TextWidth("feed 0.12", 3, true); width < TextWidth(plain, 3, true)+5; width += 0.37 {
+			lines := wrapMixed(text, 3, bold, width)
+			if got := strings.ReplaceAll(strings.Join(lines, " "), BoldMark, ""); got != plain {
+				t.Fatalf("%v mm: %q", width, lines)
+			}
+			for i, line := range lines {
+				if w := mixedWidth(line, 3, bold); w > width+1e-9 {
+					t.Errorf("%v mm: %q is %v wide", width, line, w)
+				}
+				if i+1 == len(lines) {
+					continue
+				}
+				next := lines[i+1]
+				heavy := bold || strings.HasPrefix(next, BoldMark)
+				word := strings.Fields(strings.ReplaceAll(next, BoldMark, " "))[0]
+				if w := mixedWidth(line, 3, bold) + TextWidth(" ", 3, heavy) + TextWidth(word, 3, heavy); w < width-0.1 { // kerning
+					t.Errorf("%v mm: %q is on the next line, and %v would do", width, word, w)
+				}
+			}
+		}
+	}
+}
+
 // TestBlocksOfRows: a single row in blocks has empty ones beside it, and rows fill whole blocks.
 func TestBlocksOfRows(t *testing.T) {
 	t.Parallel()

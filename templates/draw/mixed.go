@@ -32,15 +32,10 @@ func wrapMixed(text string, sizeMm float64, bold bool, widthMm float64) []string
 	l := mixedLines{widthMm: widthMm}
 	heavy := false
 	for run := range strings.SplitSeq(text, BoldMark) {
-		space := TextWidth(" ", sizeMm, bold || heavy)
+		thick := bold || heavy
 		for word := range strings.FieldsSeq(run) {
-			w := TextWidth(word, sizeMm, bold || heavy)
-			if w <= widthMm {
-				l.add(word, heavy, space, w)
-				continue
-			}
-			for _, piece := range Wrap(word, sizeMm, bold || heavy, widthMm) {
-				l.add(piece, heavy, space, TextWidth(piece, sizeMm, bold || heavy))
+			for _, piece := range Wrap(word, sizeMm, thick, widthMm) {
+				l.add(piece, heavy, TextWidth(" ", sizeMm, thick), TextWidth(piece, sizeMm, thick))
 			}
 		}
 		heavy = !heavy
