@@ -36,11 +36,36 @@ func (l *loader) joints() {
 			l.faultf(j.Name.Pos, "a name of its own for each joint", "the joint %s is already in line %d", j.Name.Value, job.Joints[i].Pos.Line)
 			continue
 		}
+		meetAsBefore(job.Joints, j)
 		job.Joints = append(job.Joints, j)
 	}
 	l.whole = l.sound(l.n, "joints") // what a joint names in vain hides no other's fault
 	for _, j := range job.Joints {
 		l.jointRefs(j)
+	}
+}
+
+// meetAsBefore has two parts that are bolted once more, with nothing said of their faces, meet as the first joint of the two has
+// it that says so.
+func meetAsBefore(before []*parts.Joint, j *parts.Joint) {
+	if j.Bolt == nil || j.Meet.Set() || j.OtherWay {
+		return
+	}
+	through, into := j.Bolt.Through.Instance(), j.Bolt.Into.Instance()
+	for _, o := range before {
+		if o.Bolt == nil || !o.Meet.Set() {
+			continue
+		}
+		m := o.Meet
+		switch m.Pos = j.Pos; {
+		case o.Bolt.Through.Instance() == through && o.Bolt.Into.Instance() == into:
+		case o.Bolt.Through.Instance() == into && o.Bolt.Into.Instance() == through && !m.Level:
+			m.First, m.Second = m.Second, m.First
+		default:
+			continue
+		}
+		j.Meet = m
+		return
 	}
 }
 

@@ -2,6 +2,7 @@ package read
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -79,6 +80,26 @@ func TestJoints(t *testing.T) {
 	}
 	if b := four.Bearing; b.Rotating != "outer" || b.Load != "normal" || len(b.EndFloat) != 2 || b.EndFloat[0].Mm != -0.02 {
 		t.Errorf("bearing %+v", b)
+	}
+}
+
+// Two parts that are bolted once more meet as they met, the faces changed over where the other is named first; another copy,
+// and what says its own faces or "other-way-round", do not follow.
+func TestBoltedOnceMore(t *testing.T) {
+	t.Parallel()
+	const more = ", bolt: {through: plate#%s.bolts, into: plate#%s.bolts, bolt: M8 8.8, nut: yes}%s}\n"
+	text := "\n  - {name: first" + fmt.Sprintf(more, "1", "2", ", face: front-on-back")
+	for i, c := range [][3]string{{"1", "2", ""}, {"2", "1", ""}, {"1", "2", ", face: back-on-back"}, {"1", "2", ", other-way-round: yes"}} {
+		text += fmt.Sprintf("  - {name: more-%d", i) + fmt.Sprintf(more, c[0], c[1], c[2])
+	}
+	j, err := loadJoints(t, text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"front on back", "front on back", "back on front", "back on back", " on "} {
+		if m := j.Joints[i].Meet; string(m.First)+" on "+string(m.Second) != want {
+			t.Errorf("%s: %+v, want %s", j.Joints[i].Name.Value, m, want)
+		}
 	}
 }
 

@@ -71,7 +71,7 @@ var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; 
 	{Name: "bearing", Type: KeysType, Means: "a tapered roller bearing between shaft and housing", Group: bearingGroup},
 	{Name: ballKey, Type: KeysType, Means: "a deep-groove ball bearing between shaft and housing", Group: ballGroup},
 	{Name: "slide", Type: KeysType, Means: "a hub that slides on a shaft with a key and is kept at a shoulder", Group: slideGroup},
-	{Name: "face", Type: WordType, Means: "which face of the first touches which of the second", Words: meetingWords("-on-")},
+	{Name: "face", Type: WordType, Means: "which face of the first touches which of the second; two parts that are bolted once more meet as before where nothing is said", Words: meetingWords("-on-")},
 	{Name: "level", Type: WordType, Means: "which faces lie level and look the same way; not with face, nor beside the place of a weld", Words: meetingWords("-with-")},
 	{Name: "below", Type: DistanceType, Means: "with level: how far the inner part's end lies under the outer part's face, of what stands out of it place says the gap; of a flight, how far its end lies behind that of what it stands on"},
 	{Name: "rotate", Type: AngleType, Means: "of the first part's TOP from the second's, clockwise seen from the second's front; for holes on a flange TOP is its free edge, on a side of a bar its back, on the bottom its front", Default: "0"},
