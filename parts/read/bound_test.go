@@ -75,6 +75,7 @@ func TestOnTheBound(t *testing.T) {
 		{hole, "-82.499", "-82.5", "on the outline or outside it"},
 		{hole, "45", "44.999", "in the bore of 90"},
 		{deep, "depth: 7.999", "depth: 8", "8 deep in a part of 8 mm"},
+		{strings.Replace(deep, "8 mm", "0.8 mm", 1), "depth: 0.799", "depth: 0.8", "0.8 deep in a part of 0.8 mm"},
 		{deep, "counterbore: {diameter: 9, depth: 7.999}", "counterbore: {diameter: 9, depth: 8}", "the counterbore is 8 deep"},
 		{slot, "7.999", "8", "the slot is 8 deep"},
 		{disc + "bore: {diameter: %s}\n", "164.999", "165", "as large as the outline"},

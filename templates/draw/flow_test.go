@@ -163,3 +163,33 @@ func TestBlocks(t *testing.T) {
 		t.Errorf("two notes: %d pieces, %v high", len(n), HeightMm(n...))
 	}
 }
+
+// TestRoomiest: the first way of the fewest pages, of as many pages that with the least rest; none is tried after one page
+// with no rest.
+func TestRoomiest(t *testing.T) {
+	t.Parallel()
+	type cost struct {
+		pages int
+		rest  float64
+	}
+	for _, c := range []struct {
+		ways        []cost
+		best, tried int
+	}{
+		{[]cost{{3, 0}, {2, 0}, {2, 0}}, 1, 3}, {[]cost{{1, 0.5}, {1, 0.2}, {1, 0}, {1, 0}}, 2, 3}, {[]cost{{1, 0}, {1, -1}}, 0, 1}, {[]cost{{2, 1}, {2, 0.5}}, 1, 2},
+		{[]cost{{2, 0}, {1, 9}}, 1, 2}, {[]cost{{2, 0}, {3, -1}}, 0, 2}, {[]cost{{1, 2}, {2, 0}, {1, 3}}, 0, 3}, {[]cost{{2, 0}, {2, 0}, {2, -1}}, 2, 3}, {[]cost{{1, 0.5}, {1, 0.5}}, 0, 2}, {nil, 0, 0},
+	} {
+		numbers := make([]int, len(c.ways))
+		for i := range numbers {
+			numbers[i] = i
+		}
+		tried := 0
+		best, way := Roomiest(numbers, func(i int) cost { tried++; return c.ways[i] }, func(w cost) (int, float64) { return w.pages, w.rest })
+		if best != c.best || tried != c.tried || len(c.ways) > 0 && way != c.ways[best] {
+			t.Errorf("%v: %d after %d, %v", c.ways, best, tried, way)
+		}
+	}
+	if pages, rest := PagesOf(make([]*Sheet, 3)); pages != 3 || rest != 0 {
+		t.Errorf("three sheets are %d pages and %v", pages, rest)
+	}
+}

@@ -57,3 +57,18 @@ func TestKindsHaveNumbers(t *testing.T) {
 		}
 	}
 }
+
+// TestRingFor: what a press ring of a ball bearing bears on, whose outer ring is 55 inside; of another bearing the ring that is
+// pressed.
+func TestRingFor(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		ball    bool
+		in, out float64
+		want    string
+	}{{true, 32, 54.9, "Ring for the inner ring"}, {true, 32, 55, "Ring for both rings"}, {true, 54.9, 62, "Ring for both rings"}, {true, 55, 62, "Ring for the cup"}, {false, 32, 50, "Ring for the cup"}} {
+		if got := ringFor(&plan.BearingPlan{Ball: c.ball, CupRingInMm: 55}, plan.PushRing{InMm: c.in, OutMm: c.out}, "cup"); got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
