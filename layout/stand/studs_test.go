@@ -82,6 +82,30 @@ func TestRoundInABore(t *testing.T) {
 	}
 }
 
+// TestGapBetween: how far a collar of 50 stands behind the plate of 12 with a bore of 40, to 0.2; nothing of what stands nowhere.
+func TestGapBetween(t *testing.T) {
+	t.Parallel()
+	models := []*part.Model{
+		layouttest.Model(t, "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {rectangle: [100, 60]}\nbore: {diameter: 40}\n"),
+		layouttest.Model(t, "part: rod\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 40}\nprofile:\n  outside: [{name: collar, diameter: 50, length: 30}]\n"),
+	}
+	plate, rod := plan.JointEnd{Part: "plate", Copy: 1}, plan.JointEnd{Part: "rod", Copy: 1}
+	for _, c := range []struct {
+		front, want float64
+		a, b        plan.JointEnd
+		tied        bool
+	}{
+		{12, 0, rod, plate, true}, {13, 1, rod, plate, true}, {52, 40, rod, plate, true}, {52, 40, plate, rod, true}, {-40, 10, plate, rod, true},
+		{52, 0, plate, plan.JointEnd{Part: "rod", Copy: 2}, false}, {52, 0, plan.JointEnd{Part: "rod", Copy: 2}, plate, false}, {1e6, 0, rod, plate, false},
+	} {
+		joints := []*plan.JointPlan{{Name: "j", Placed: []plan.Placed{{Part: "plate", Copy: 1}, {Part: "rod", Copy: 1, FrontMm: c.front}}}, {Name: "k", A: c.a, B: c.b}}
+		s := stand.NewSeams(&parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "j"}}, {Name: parts.Text{Value: "k"}}}}, models)
+		if mm, tied := s.GapMm(joints); math.Abs(mm-c.want) > 0.2 || tied != c.tied {
+			t.Errorf("its front at %g: %g, %v", c.front, mm, tied)
+		}
+	}
+}
+
 // TestTubeInABore: a round of 40 stands out of a plate with metal 1 within the bore, where its own bore is no wider than 38.
 func TestTubeInABore(t *testing.T) {
 	t.Parallel()
