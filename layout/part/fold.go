@@ -2,7 +2,6 @@ package part
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"centrepop/layout/bend"
@@ -138,7 +137,7 @@ func (o fold) checks(r *record) {
 	b := &o.f.blank.Folds[o.i]
 	r.checkLength(r.ref(o), o.name()+" height", b.HeightMm)
 	angle := plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Gauge: o.gauge()}
-	if angle.Limits, angle.Source = r.angleLimits(b.HeightMm); b.AngleDeg == 90 && (o.f.made.Folds[o.i].AngleDeg < 90 || b.HeightMm > squareMm) {
+	if angle.Limits, angle.Source = r.angleLimits(o.legMm()); b.AngleDeg == 90 && (o.f.made.Folds[o.i].AngleDeg < 90 || b.HeightMm > squareMm) {
 		angle.What, angle.Wanted, angle.Gauge = o.name()+", free edge out of square", "0", "square inside, rule at the edge"
 		angle.Limits, angle.Source = "±"+r.W.Said(b.HeightMm*byHandPart), lookup.NoSource
 	}
@@ -167,12 +166,41 @@ func (o fold) checks(r *record) {
 
 // baseChecks are the sizes of the base over its flanges.
 func (f *folded) baseChecks(r *record) {
-	over := map[bool]string{true: " over the flanges", false: ""}
-	has := func(sides ...parts.Side) bool {
-		return slices.ContainsFunc(sides, func(s parts.Side) bool { return f.in.On(s) != nil })
+	r.checkLength(0, "width"+f.measuredOver(parts.LeftSide, parts.RightSide), f.Outline.Width.Mm)
+	r.checkLength(0, "height"+f.measuredOver(parts.TopSide, parts.BottomSide), f.Outline.Height.Mm)
+}
+
+// measuredOver says what a size of the base is measured over: flanges that stand square on it, bends past that, or the corners in which
+// the outside of a flange that leans out would meet its own; nothing where it has no flange there.
+func (f *folded) measuredOver(sides ...parts.Side) string {
+	over := ""
+	for _, s := range sides {
+		switch a := f.in.On(s); {
+		case a == nil:
+		case a.Angle.Deg < 90:
+			return " of the base, to where straight edges along its outside and a flange's meet"
+		case a.Angle.Deg > 90:
+			over = " over the bends"
+		case over == "":
+			over = " over the flanges"
+		}
 	}
-	r.checkLength(0, "width"+over[has(parts.LeftSide, parts.RightSide)], f.Outline.Width.Mm)
-	r.checkLength(0, "height"+over[has(parts.TopSide, parts.BottomSide)], f.Outline.Height.Mm)
+	return over
+}
+
+// legMm is the shorter of the two legs of a bend's angle: of its flange, and of what that stands on, across the bend.
+func (o fold) legMm() float64 {
+	b := &o.f.blank.Folds[o.i]
+	under := o.f.Outline.Width.Mm
+	if b.Side%2 == 0 {
+		under = o.f.Outline.Height.Mm
+	}
+	for _, q := range o.f.blank.Folds {
+		if q.Side == b.Side && q.Nth == b.Nth-1 {
+			under = q.HeightMm
+		}
+	}
+	return min(b.HeightMm, under)
 }
 
 // where says where the holes of a group are on their flange.

@@ -142,7 +142,7 @@ func TestFoldedOperations(t *testing.T) {
 		rows = append(rows, c.What+" "+c.Wanted+" "+c.Limits)
 	}
 	for _, want := range []string{"top flange height 40 39.7 – 40.3", "gland, hole 2 from the base 20 19.8 – 20.2", "adjust, hole 3 from the base 17 16.8 – 17.2",
-		"width over the flanges 200 199.5 – 200.5", "height over the flanges 120 119.7 – 120.3", "bottom flange angle 60° turned ±0.5°", "thickness 2 as bought"} {
+		"width over the flanges 200 199.5 – 200.5", "height of the base, to where straight edges along its outside and a flange's meet 120 119.7 – 120.3", "bottom flange angle 60° turned ±0.5°", "thickness 2 as bought"} {
 		if !slices.Contains(rows, want) {
 			t.Errorf("no row %q in %q", want, rows)
 		}
@@ -405,6 +405,26 @@ func TestFoldPunch(t *testing.T) {
 		}
 		if !strings.Contains(got, c.want) || c.want == "" && got != "" {
 			t.Errorf("%q: %q, want %q", c.new, got, c.want)
+		}
+	}
+}
+
+// What a base with leaning flanges is measured over, and the limits of their angles: ISO 2768-m gives ±30' to a shorter leg of
+// 10 to 50, ±20' to one of 50 to 120. The flange of 160 stands on one of 100, that on a base 100 wide; past square the bend is widest.
+func TestFoldedLeaning(t *testing.T) {
+	t.Parallel()
+	const trough = "part: trough\nkind: folded\nmaterial: S235\nstock: {sheet: 3, cut: laser}\noutline: {rectangle: [100, 400]}\nbends: {radius: 3, flanges: [{side: left, height: 100, angle: LEFT}, {side: right, height: 100}, {side: left-2, height: 160, angle: 45}, {side: left-3, height: 40, angle: 60, toward: front}]}\n"
+	for _, c := range []struct{ left, width string }{
+		{"45", "width of the base, to where straight edges along its outside and a flange's meet"}, {"90", "width over the flanges"}, {"100", "width over the bends"},
+	} {
+		var rows []string
+		for _, k := range work(t, "mm", strings.Replace(trough, "LEFT", c.left, 1)).Out.Checks {
+			rows = append(rows, k.What+" "+k.Limits)
+		}
+		for _, want := range []string{c.width + " 99.7 – 100.3", "height 399.5 – 400.5", "left 2 flange angle ±0.33°", "left 3 flange angle ±0.5°"} {
+			if !slices.Contains(rows, want) {
+				t.Errorf("left turned %s: no row %q in %q", c.left, want, rows)
+			}
 		}
 	}
 }
