@@ -117,10 +117,14 @@ func (r *reviewer) weldEnds(j *plan.JointPlan) []weldEnd {
 	}
 	out, in := outer.Span(outerEnd.Span()), inner.Span(innerEnd.Span())
 	radius := min(outerEnd.DiameterMm, innerEnd.DiameterMm) / 2 // of a shoulder the weld runs further out
-	return []weldEnd{
+	ends := []weldEnd{
 		newWeldEnd(-1, radius, surfaceEnd{*outer, out.FromMm}, surfaceEnd{*inner, in.FromMm}),
 		newWeldEnd(1, radius, surfaceEnd{*outer, out.ToMm}, surfaceEnd{*inner, in.ToMm}),
 	}
+	if j.Weld.Type == "fillet" { // the chamfer of its edge leads in, and is no groove
+		ends = seq.Map(ends, func(e weldEnd) weldEnd { e.rank = min(e.rank, 1); return e })
+	}
+	return ends
 }
 
 // meant are the ends that a weld is made at: both of one on two sides, the one of
