@@ -43,7 +43,8 @@ func (t *joint) ballMount() (m mounting, held bool) {
 			m.coneDir, m.coneBackMm, m.fixed = dir, end(t.a.step, dir), s
 		}
 	}
-	if l := t.lid; m.cupShoulder == nil && l.lid != nil {
+	floats := m.fixed != nil && (t.in.Place != nil || t.in.Meet.Set()) // its place is said, and the cover only shuts its bore
+	if l := t.lid; m.cupShoulder == nil && l.lid != nil && !floats {
 		m.cupDir, m.cupBackMm, m.cupShoulder, m.lid = l.cupDir, l.cupBackMm, l.cupShoulder, l.lid
 	}
 	return m, m.cupShoulder != nil
@@ -193,7 +194,10 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	switch {
 	case t.through != nil:
 		j.wentIn(t)
-	case shut:
+	case shut, j.comesThrough(t, m):
+		if p.Last = !shut; p.Last {
+			t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(m.cupDir)+" of "+t.b.title()+", straight, through "+words.Spaced(m.cupShoulder.Name)+" to its place, and hold it there: the bearing goes on last, from the "+faceName(-m.cupDir)+".")
+		}
 		t.bothOn(p, m, inner, outer)
 		j.ringsKept(t, t.b, false)
 		j.ringsKept(t, t.a, false)
@@ -212,6 +216,22 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	j.fitSeals(t)
 	last := &t.out.Steps[len(t.out.Steps)-1]
 	last.Hold = words.Join(" ", last.Hold, "Turns freely by hand"+words.When(p.Sealed, ", but for the drag of its seals")+".")
+}
+
+// comesThrough tells whether the shaft has to stand in the housing before a bearing whose two shoulders lie on one side of it: what
+// is behind that of the shaft is too wide for that of the housing, and so is on the side that the bearing does not come from.
+func (j *making) comesThrough(t *joint, m mounting) bool {
+	if m.fixed == nil || m.cupShoulder == nil || m.lid != nil || t.sense()*m.coneDir != m.cupDir {
+		return false
+	}
+	shaft := j.at(t.a.Instance()).at
+	from, dir := shaft.z0+shaft.s*m.coneBackMm, shaft.s*m.coneDir
+	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool {
+		q := j.at(i)
+		return q != nil && slices.ContainsFunc(q.r.Side(false), func(s *part.Step) bool {
+			return geom.Over(dir*(q.at.z0+q.at.s*s.MidMm()), dir*from) && geom.Over(s.Size.NominalMm, m.cupShoulder.Size.NominalMm)
+		})
+	})
 }
 
 // shaftThrough puts the shaft through a bearing that is in its housing, and first into the same housing the other bearings

@@ -123,3 +123,38 @@ func TestBallBearingsOfOneBore(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// Both shoulders of a bearing look to the back, 5 from the front of its housing: a shaft whose head of 60 does not pass the lip of 44
+// stands in the housing before it; one of 40 may bring it. The ring of that one, in a groove at the end of its 15, is sprung in last. Floating in a
+// bore that only the spigot of a cover shuts, it stands on the shoulder of the shaft where the joint has a place: its end 55 in from the
+// front of the housing and 45 beyond the shoulder, so from 10 to 25, and not against the spigot at 30.
+func TestBallBearingGoesOnLast(t *testing.T) {
+	t.Parallel()
+	const housing = "part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}]\n  inside: [{name: lip, diameter: LIP, length: 5}, {name: bore, diameter: 52, fit: H7, length: 35}]\nholes: [{name: taps, face: back, circle: {pcd: 66, count: 4}, size: M6 tap, depth: 12}]\n"
+	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 65, length: 84, cut: saw}\nprofile:\n  outside: [{name: head, diameter: HEAD, length: 15}, {name: neck, diameter: 31, length: 20}, {name: seat, diameter: 25, fit: k6, length: 45}]\ngrooves: [{name: clip, in: seat, axial: 50.1, for: retaining-ring}]\n"
+	const cover = "part: cover\nkind: flange\nmaterial: S235\nstock: {round: 85, length: 24, cut: saw}\nprofile:\n  outside: [{name: spigot, diameter: 52, fit: f7, length: 10}, {name: rim, diameter: 80, length: 10}]\n  inside: [{name: bore, diameter: 40, length: 20}]\nholes: [{name: holes, face: back, circle: {pcd: 66, count: 4}, size: M6 clearance}]\n"
+	const covered = "\n  - {name: cover, bolt: {through: cover.holes, into: housing.taps, bolt: M6 8.8}, face: front-on-back}"
+	for _, c := range []struct {
+		head, lip, place string
+		last, onShaft    bool
+		first            string
+		atMm             float64
+	}{
+		{"60", "44", "", true, false, "Shaft into the housing", 5}, {"40", "44", "", false, true, "Bearing on the shaft", 5},
+		{"60", "52.4", ", place: {on: front, with: back, at: [0, 0], top: up, gap: -55 mm}", false, true, "Bearing on the shaft", 10},
+	} {
+		edit := strings.NewReplacer("HEAD", c.head, "LIP", c.lip)
+		p := planned(t, jobOf(t, "{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}"+c.place+"}"+covered, edit.Replace(housing), edit.Replace(shaft), cover))
+		one := jointNamed(t, p, "one")
+		b, steps := one.Bearing, one.Steps
+		if b.Last != c.last || b.OnShaft != c.onShaft || steps[0].Title != c.first || c.last && !strings.Contains(strings.Join(steps[len(steps)-1].Do, " "), "into clip of shaft") {
+			t.Errorf("head %s: last %v, on the shaft %v: %s", c.head, b.Last, b.OnShaft, stepText(one))
+		}
+		for _, q := range one.Placed {
+			from, to := math.Abs(b.CupBackMm-q.FrontMm), math.Abs(b.LargeEndMm-q.FrontMm)
+			if q.Part == "housing" && math.Abs(min(from, to)-c.atMm) > 1e-9 {
+				t.Errorf("head %s: bearing from %g to %g of the housing", c.head, from, to)
+			}
+		}
+	}
+}

@@ -73,6 +73,10 @@ func (s *soFar) join(j *plan.JointPlan) {
 		}
 	}
 	if cup, cone := rings(j); s.of[cup] != nil && j.Bearing.Ball {
+		if j.Bearing.Last && s.of[a] != s.of[b] {
+			s.come(j, *s.of[a], *s.of[b])
+			s.unite(a, b)
+		}
 		s.balls(j)
 	} else if s.of[cup] != nil {
 		s.come(j, *s.of[cup], []int{s.bodies[b]})

@@ -69,7 +69,7 @@ func (v *viewed) moverComing(into assembly.Vec) coming {
 	movers, fixed := v.BodiesOf(v.j.N-1, v.mover.ID), v.BodiesOf(v.j.N-1, v.still.ID)
 	for _, id := range with[2:] {
 		switch b := v.BodyOf[id]; {
-		case b == nil:
+		case b == nil, v.j.Bearing != nil && v.j.Bearing.Last && v.Roles[id].Kind != 0:
 		case v.Roles[id].Kind == stand.Cup && !v.withMover(), v.Roles[id].Kind == stand.Cone && v.j.Bearing.Ball && !v.withMover():
 			fixed = append(fixed, *b)
 		case v.Roles[id].Kind == stand.Cup:

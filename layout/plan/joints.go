@@ -514,6 +514,7 @@ type BearingPlan struct {
 	Sealed          bool         `json:"sealed,omitempty"`
 	Leaves          []parts.Face `json:"leaves,omitempty"` // of the last ball bearing of a shaft in its housing: the faces of the shaft by which no shoulder, ring or cover of theirs keeps that in
 	OnShaft         bool         `json:"-"`                // of a ball bearing: it goes on the shaft before that goes into the housing
+	Last            bool         `json:"-"`                // of a ball bearing: the shaft goes into the housing before it
 	Rotating        string       `json:"rotating"`
 	ConeClass       string       `json:"cone_seat"`        // as drawn
 	CupClass        string       `json:"cup_seat"`         // as drawn

@@ -138,6 +138,8 @@ func (v *view) seatWidth(c *cylinder) (mm float64, rule string, known bool) {
 		switch b := j.Bearing; {
 		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name && b.ConeWidth.Set():
 			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width", true
+		case b.Ball && b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name:
+			return b.Width.Mm, "a bearing's ring lies on its seat over its whole width", true
 		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.Name:
 			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width", true
 		}

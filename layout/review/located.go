@@ -30,26 +30,33 @@ func (v *view) located(c *cylinder) {
 // ringOffMm is how far a retaining ring may stand off what it keeps: washers take up so much. Common practice, no source.
 const ringOffMm = 2.0
 
-// ringKeeps looks for the retaining ring of a step that something turns on which lies under that, or under another part, and
-// does not get in, or which stands off it and keeps nothing. What a joint has kept by a ring, it looks at itself.
+// ringKeeps looks for the retaining ring of a step that a ball bearing sits on or something turns on which lies under that, or
+// under another part, and does not get in, or which stands off it and keeps nothing. What a joint has kept by a ring, it looks at itself.
 func (v *view) ringKeeps(g plan.GrooveRow) {
-	if g.EdgeMm == 0 || g.Inside || slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool {
+	if g.EdgeMm == 0 || slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool {
 		return j.Slide != nil && j.Slide.KeptBy.Part == v.p.Name.Value && j.Slide.KeptBy.Feature == g.Name
 	}) {
 		return
 	}
-	for _, j := range v.planned(parts.SlideKind) {
+	for _, j := range append(v.planned(parts.SlideKind), v.planned(parts.BearingKind)...) {
+		on := j.B
+		switch ball := j.Bearing != nil && j.Bearing.Ball; {
+		case ball && !g.Inside:
+			on = j.A
+		case !ball && (j.Bearing != nil || g.Inside || !v.job.Runs(v.job.Joint(j.Name))):
+			continue
+		}
 		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
-		if j.B.Part == v.p.Name.Value && j.B.Feature == g.In && v.job.Runs(v.job.Joint(j.Name)) && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, g) {
+		if on.Part == v.p.Name.Value && on.Feature == g.In && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(on, g) {
 			return
 		}
 	}
 }
 
-// ringOf is the same for one joint, and tells whether it is so.
-func (v *view) ringOf(j *plan.JointPlan, g plan.GrooveRow) bool {
+// ringOf is the same for one end of a joint, and tells whether it is so.
+func (v *view) ringOf(on plan.JointEnd, g plan.GrooveRow) bool {
 	m, pos := v.machine(), entryPos(v.p, g.Name)
-	shaft := m.At(j.B)
+	shaft := m.At(on)
 	if shaft == nil {
 		return false
 	}
