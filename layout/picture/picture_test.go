@@ -207,8 +207,8 @@ func TestSmallDrawing(t *testing.T) {
 	}
 	bar := cuboid(v(-50, -10, -20), v(50, 10, 0), v(100, 0, 0)) // from 50 to 150
 	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
-	sling := func(a, b float64) assembly.Sling {
-		return assembly.Sling{Points: [2]assembly.Vec{assembly.AxisY.Times(a), assembly.AxisY.Times(b)}}
+	sling := func(a, b float64) []assembly.Vec {
+		return []assembly.Vec{assembly.AxisY.Times(a), assembly.AxisY.Times(b)}
 	}
 	tall := func(centre float64) *hung {
 		return &hung{drawing: &drawing{Stage: &machine.Stage{Machine: &machine.Machine{Stand: &stand.Stand{Up: assembly.AxisY}}}}, Group: assembly.Group{Centre: assembly.AxisY.Times(centre)}}

@@ -88,7 +88,7 @@ func (h *hung) made(found plan.Sling) *plan.Sling {
 			if eyes[name] = append(eyes[name], f.At...); !h.astride(eyes[name]) {
 				continue
 			}
-			found.Holes, found.On[0], found.OverMm = words.Spaced(f.Group.Group.Name), r.Out.Title, math.Ceil(max(0, -seq.Min(inf, eyes[name], func(at assembly.Vec) float64 { return at.Sub(h.Centre).Dot(h.Up) })))
+			found.Holes, found.On[0], found.OverMm = words.Spaced(f.Group.Group.Name), r.Out.Title, h.overMm(eyes[name])
 			switch thread := f.Group.Size.Thread; {
 			case thread != nil && len(own) == 1 && f.Out.Dot(h.Up) > machine.Steep && h.free(f.At):
 				found.Eyes, found.Through, found.For = thread.Designation, f.Group.Through, true
@@ -135,7 +135,7 @@ func (h *hung) straps(found plan.Sling, longMm float64) (best *plan.Sling) {
 			continue
 		}
 		place := found
-		place.StrapMm, place.HalfMm, place.HookMm, place.OverMm = h.strapMm, half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), h.overMm(at)
+		place.StrapMm, place.HalfMm, place.HookMm, place.OverMm = h.strapMm, half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), h.overMm(at.Points[:])
 		place.On = [2]string{h.Title(at.IDs[1]), h.Title(at.IDs[0])} // front or right first
 		if place.OverMm == 0 {
 			return &place
@@ -230,9 +230,7 @@ func (h *hung) eyes(found plan.Sling) *plan.Sling {
 				continue
 			}
 			if h.astride(f.At) && h.free(f.At) {
-				heightMm := f.At[len(f.At)-1].Sub(h.Centre).Dot(h.Up)
-				found.Eyes, found.Holes, found.OverMm = thread.Designation, words.Spaced(f.Group.Group.Name), math.Ceil(max(0, -heightMm))
-				found.Through = f.Group.Through
+				found.Eyes, found.Holes, found.OverMm, found.Through = thread.Designation, words.Spaced(f.Group.Group.Name), h.overMm(f.At), f.Group.Through
 				found.On = [2]string{h.Title(b.ID), h.Title(b.ID)}
 				return &found
 			}
@@ -257,11 +255,10 @@ func (s *drawing) endmost(bodies []assembly.Body, outward assembly.Vec) (title s
 	return title
 }
 
-// overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
-// 0 where it hangs below both.
-func (h *hung) overMm(at assembly.Sling) float64 {
-	low := min(at.Points[0].Dot(h.Up), at.Points[1].Dot(h.Up))
-	return math.Ceil(max(0, h.Centre.Dot(h.Up)-low))
+// overMm is how far the centre of gravity lies above the lowest place of a sling, whole mm;
+// 0 where it hangs below all.
+func (h *hung) overMm(at []assembly.Vec) float64 {
+	return math.Ceil(max(0, -seq.Min(inf, at, func(p assembly.Vec) float64 { return p.Sub(h.Centre).Dot(h.Up) })))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of
