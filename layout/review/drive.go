@@ -270,16 +270,30 @@ func lockNutOf(t threads.Thread) lockNut {
 	return lockNut{t.PitchMm, leastNutOver * t.MajorMm, 0.15*t.MajorMm + 3, 1.25}
 }
 
-// lockNuts looks for metric threads that adjust a bearing and that no locking nut
+// leftHanded is in the words of what is ordered with a left-hand thread.
+var leftHanded = regexp.MustCompile(`(?i)\b(?:LH|left[- ]hand(?:ed)?)\b`)
+
+// lockNuts looks for metric threads, and left-hand ones in inches, that adjust a bearing and that no locking nut
 // fits, made or bought.
 func (r *reviewer) lockNuts(j *plan.JointPlan) {
 	b := j.Bearing
 	t, err := threads.Parse(b.HeldBy)
-	if !b.Adjusted || b.HeldBy == "" || err != nil || t.TPI > 0 {
+	if !b.Adjusted || b.HeldBy == "" || err != nil {
+		return
+	}
+	made := slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) })
+	if t.TPI > 0 {
+		ordered := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return e.As == parts.ANut && leftHanded.MatchString(e.Item.Value) })
+		if t.LeftHand && !made && !ordered {
+			r.ofJoint(j, Finding{
+				What: "no locking nut has the left-hand thread " + t.Designation + " that adjusts " + b.Bearing,
+				Rule: "locking nuts of the series are right-hand: their tongued washer holds them either way", Source: "ABMA 8.2, from memory", Fix: "a right-hand thread, or a nut among the parts or ordered as left-hand",
+			})
+		}
 		return
 	}
 	r.nutRoom(j, t)
-	if lockNuts[t.MajorMm].pitchMm == t.PitchMm && !t.LeftHand || slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) }) {
+	if lockNuts[t.MajorMm].pitchMm == t.PitchMm && !t.LeftHand || made {
 		return
 	}
 	fits := math.Floor(b.BoreMm + geom.CloseMm)

@@ -2,6 +2,7 @@ package review
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -176,6 +177,32 @@ func TestShortWeldOnARound(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%s: %q, want %q", long, got, want)
+		}
+	}
+}
+
+// A bearing that is adjusted on a left-hand thread in inches has no locking nut of a series: one is made, or ordered as such.
+func TestLeftHandLockNut(t *testing.T) {
+	t.Parallel()
+	a, err := txtar.ParseFile("testdata/lock-nut.txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		thread, loose string
+		found         bool
+	}{
+		{"3/4-16 UNF", "", false}, {"3/4-16 UNF LH", "", true},
+		{"3/4-16 UNF LH", "loose: [{item: nut 3/4-16 LH, how: on the nut of the axle, after: bad}]\n", false},
+		{"3/4-16 UNF LH", "loose: [{item: nut 3/4-16, how: on the nut of the axle, after: bad}]\n", true},
+	} {
+		files := map[string]string{}
+		for _, f := range a.Files {
+			files[f.Name] = strings.Replace(string(f.Data), "M18x1.5", c.thread, 1)
+		}
+		files["job.yaml"] += c.loose
+		if got := slices.ContainsFunc(reviewOf(t, files), func(f Finding) bool { return strings.HasPrefix(f.What, "no locking nut has the left-hand thread") }); got != c.found {
+			t.Errorf("%+v: found %v", c, got)
 		}
 	}
 }

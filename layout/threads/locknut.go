@@ -14,8 +14,11 @@ var kmThreads = []string{
 }
 
 // LockNut is the name of the bearing lock nut that runs on a thread: KM6 on M30x1.5 (ISO 2982-2), N-06 on
-// 1.173-18 (ABMA 8.2); empty where none does.
+// 1.173-18 (ABMA 8.2); empty where none does, as on any left-hand one.
 func LockNut(t Thread) string {
+	if t.LeftHand {
+		return ""
+	}
 	if n := slices.Index(kmThreads, t.Designation); n >= 0 {
 		return "KM" + strconv.Itoa(n)
 	}
