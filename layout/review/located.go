@@ -47,14 +47,15 @@ func (v *view) ringKeeps(g plan.GrooveRow) {
 			continue
 		}
 		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
-		if on.Part == v.p.Name.Value && on.Feature == g.In && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(on, g) {
+		if on.Part == v.p.Name.Value && on.Feature == g.In && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, on, g) {
 			return
 		}
 	}
 }
 
-// ringOf is the same for one end of a joint, and tells whether it is so.
-func (v *view) ringOf(on plan.JointEnd, g plan.GrooveRow) bool {
+// ringOf is the same for one end of a joint, and tells whether it is so. What a ring has of room beside a ball bearing its joint
+// looks at; one farther off than the bearing is wide keeps something else.
+func (v *view) ringOf(j *plan.JointPlan, on plan.JointEnd, g plan.GrooveRow) bool {
 	m, pos := v.machine(), entryPos(v.p, g.Name)
 	shaft := m.At(on)
 	if shaft == nil {
@@ -76,6 +77,9 @@ func (v *view) ringOf(on plan.JointEnd, g plan.GrooveRow) bool {
 				}
 			}
 		}
+		if under[b.ID] > rays/2 && j.Bearing != nil {
+			return false
+		}
 		if under[b.ID] > rays/2 {
 			v.report(Stop, g.Name, pos, Finding{
 				What: "the retaining ring of " + g.Name + " lies under " + m.Title(b.ID), Numbers: v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face",
@@ -84,7 +88,7 @@ func (v *view) ringOf(on plan.JointEnd, g plan.GrooveRow) bool {
 			return true
 		}
 	}
-	if math.IsInf(off, 1) || !geom.Over(off, ringOffMm) {
+	if math.IsInf(off, 1) || !geom.Over(off, ringOffMm) || j.Bearing != nil && geom.Over(off, j.Bearing.WidthMm) {
 		return false
 	}
 	v.report(Check, g.Name, pos, Finding{
