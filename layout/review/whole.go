@@ -16,30 +16,33 @@ import (
 // separate looks for assemblies that no joint connects to one that has more than
 // half of the parts. Parts that stand in no joint at all are left out.
 func separate(r *reviewer) {
-	group := map[string]string{}
-	var root func(string) string
-	root = func(s string) string {
-		if up := group[s]; up != "" && up != s {
-			return root(up)
+	group := map[parts.Instance]parts.Instance{}
+	root := func(i parts.Instance) parts.Instance {
+		for group[i] != i {
+			i = group[i]
 		}
-		return s
+		return i
 	}
-	var order []string
+	var order []parts.Instance
+	first := map[parts.Instance]*parts.Joint{}
 	for _, j := range r.job.Joints {
 		a, _ := j.Ends()
-		refs := seq.Map(j.Refs(), func(ref parts.JointRef) string { return ref.Part })
+		all := append([]parts.Instance{a.Instance()}, seq.Map(j.Refs(), parts.JointRef.Instance)...)
 		if j.Stud() != "" {
-			refs = append(refs, j.Stud())
+			all = append(all, parts.Instance{Part: j.Stud(), Copy: 1})
 		}
-		for _, s := range refs {
-			order = seq.Add(order, s)
-			group[root(s)] = root(a.Part)
+		for _, i := range all {
+			if first[i] == nil {
+				first[i], group[i], order = j, i, append(order, i)
+			}
+			group[root(i)] = root(all[0])
 		}
 	}
-	count, main := map[string]int{}, ""
-	for _, s := range order {
-		g := root(s)
-		if count[g]++; main == "" || count[g] > count[main] {
+	count := map[parts.Instance]int{}
+	var main parts.Instance
+	for _, i := range order {
+		g := root(i)
+		if count[g]++; count[g] > count[main] {
 			main = g
 		}
 	}
@@ -47,11 +50,12 @@ func separate(r *reviewer) {
 		return // a job of several machines
 	}
 	delete(count, main)
-	for _, s := range order {
-		if g := root(s); count[g] > 0 {
+	for _, i := range order {
+		if g := root(i); count[g] > 0 {
 			delete(count, g)
+			its := seq.Keep(order, func(o parts.Instance) bool { return root(o) == g })
 			r.add(Finding{
-				Part: s, Pos: r.job.Joints[0].Pos, What: "no joint connects " + few(seq.Keep(order, func(o string) bool { return root(o) == g })) + " to the rest",
+				Part: i.Part, Pos: first[i].Pos, What: "no joint connects " + few(seq.Map(its, func(o parts.Instance) string { return copyTitle(r.job.Part(o.Part), o.Copy) })) + " to the rest",
 				Rule: "the joints put one machine together", Fix: "add the joint that is missing, or give the other assembly a job of its own",
 			})
 		}
