@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -99,26 +100,15 @@ func (f *file) fault(at int64, format string, args ...any) error {
 
 // faultIn is an error in the value of an attribute, off bytes into it.
 func (f *file) faultIn(e *element, name string, off int, format string, args ...any) error {
-	tag := f.src[e.from:e.to]
-	at := e.from
-	for i := 0; i < len(tag); {
-		k := bytes.Index(tag[i:], []byte(name))
-		if k < 0 {
-			break
+	tag, at := f.src[e.from:e.to], e.from
+	value, _ := e.attr(name)
+	for _, m := range regexp.MustCompile(`\s`+regexp.QuoteMeta(name)+`\s*=\s*["']`).FindAllIndex(tag, -1) {
+		switch start := e.from + int64(m[1]); {
+		case bytes.HasPrefix(tag[m[1]:], []byte(value)):
+			return f.fault(start+int64(off), format, args...)
+		case at == e.from:
+			at = start // written differently from how it reads
 		}
-		i += k
-		after := i + len(name)
-		rest := bytes.TrimLeft(tag[after:], " \t\r\n")
-		if i > 0 && strings.ContainsRune(" \t\r\n", rune(tag[i-1])) && len(rest) > 0 && rest[0] == '=' {
-			rest = bytes.TrimLeft(rest[1:], " \t\r\n")
-			start := len(tag) - len(rest) + 1 // past the quote
-			if value, _ := e.attr(name); strings.ContainsAny(value, "&<>\"'") || start+off >= len(tag) {
-				off = 0 // written differently from how it reads
-			}
-			at = e.from + int64(start+off)
-			break
-		}
-		i = after
 	}
 	return f.fault(at, format, args...)
 }
