@@ -313,6 +313,9 @@ func (t *joint) slides() *plan.SlidePlan {
 		t.refuse(t.in.Pos, plan.SlideSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
 		return nil
 	}
+	if t.turns() && hub.Class != "" && shaft.Class != "" && !geom.Alike(hub.NominalMm, shaft.NominalMm) {
+		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
+	}
 	t.out.Slide = &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
 	for _, f := range []feature{t.a, t.b} {
 		if !f.step.Size.Fitted() {
@@ -657,6 +660,7 @@ func (j *making) bushKept(t *joint) {
 		other, is := t.ringStop(t.b, -dir, faces[-dir], wide)
 		if at := (ballStop{mm: end(t.b.step, -dir), dir: -dir}); shoulder(t.b, -dir) != nil && at.beside(faces[-dir], wide) {
 			other, is = at, true
+			t.shouldered(t.b, -dir, t.a, -dir*j.stands(t).s)
 		}
 		if is && (other.ring == nil || back(dir)) {
 			room := t.ringRoom(t.b, other, ring, long)

@@ -1,11 +1,14 @@
 package machine
 
 import (
+	"slices"
 	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // ballsLeft finds shafts that may leave their housings by an end: no shoulder, ring or cover stands against the rings of their
@@ -28,7 +31,7 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 		}
 		var open []string
 		for _, face := range j.Bearing.Leaves {
-			if _, _, gap := m.nearest(shaft, turning, others, face == parts.Back); gap == inf {
+			if _, _, gap := m.nearest(shaft, turning, others, face == parts.Back); gap == inf && !m.cheekBefore(shaft, housing, turning, face) {
 				open = append(open, "its "+string(face))
 			}
 		}
@@ -37,4 +40,21 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 		}
 	}
 	return found
+}
+
+// cheekBefore tells whether something that is fixed to a shaft and does not lie on its axis, as a cheek, stands before the housing on the side
+// from which a shaft that leaves by a face would bring it along, where the two meet as they are seen along the axis.
+func (m *Machine) cheekBefore(shaft, housing *assembly.Body, fixed []assembly.Body, face parts.Face) bool {
+	own, h := shaft.Pose.Inverse(), housing.Box().Moved(shaft.Pose.Inverse())
+	return slices.ContainsFunc(fixed, func(b assembly.Body) bool {
+		if stand.SameAxis(shaft.Pose, b.Pose) {
+			return false
+		}
+		box := b.Box().Moved(own) // z falls from the front of the shaft to its back
+		clear := box.High.Z <= h.Low.Z+geom.CloseMm
+		if face == parts.Back {
+			clear = box.Low.Z >= h.High.Z-geom.CloseMm
+		}
+		return clear && box.Low.X < h.High.X && box.High.X > h.Low.X && box.Low.Y < h.High.Y && box.High.Y > h.Low.Y
+	})
 }

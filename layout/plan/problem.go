@@ -198,6 +198,7 @@ const (
 	SlideShoulderLow ProblemKind = "slide-shoulder-low"
 	SlideLoose       ProblemKind = "slide-loose"
 	SlideNutUndercut ProblemKind = "slide-nut-undercut"
+	SlideUnlike      ProblemKind = "slide-unlike"
 	SlideNoRoom      ProblemKind = "slide-no-room"
 	SlideFar         ProblemKind = "slide-far" // the ring is off its hub, by the second argument, at all limits
 	SlideNutRoom     ProblemKind = "slide-nut-room"

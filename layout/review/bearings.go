@@ -53,6 +53,9 @@ func (r *reviewer) besideBearing(j *parts.Joint) {
 		say(j.Name.Value+" and "+like.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was,
 			"a designation has one bore, outside and width", "by the job", "the maker's sizes in both places")
 	}
+	if greased := r.job.Upkeep != nil && slices.ContainsFunc(r.job.Upkeep.Ports, func(p parts.Port) bool { return p.Bearing.Value == j.Name.Value }); b.Ball && !b.Sealed() && b.Grease.Value == "" && !greased {
+		say(b.Bearing.Value+" is open on a side, and nothing says what grease goes into it", "", "an open bearing is filled with grease, and kept from dirt", practice, "2RS for a sealed one, or grease: and a cover or a seal beside it")
+	}
 	shaft := seq.Keep(all, func(o *parts.Joint) bool { return o.Bearing.Cone.Part == b.Cone.Part })
 	one := shaft[0].Bearing
 	if one == b && !b.Ball && !slices.ContainsFunc(shaft, func(o *parts.Joint) bool { return len(o.Bearing.EndFloat) == 2 }) {
