@@ -54,9 +54,20 @@ var setLong = regexp.MustCompile(bareLength + ` long\b`)
 // source: what stands out of a part that turns or slides catches.
 const standsOutShare = 0.5
 
+// inPlain looks for set screws in holes without a thread.
+func (v *view) inPlain(name, fitted parts.Text, size parts.HoleSize) {
+	if parts.SetScrew(fitted.Value) && size.Make != parts.TappedHole {
+		v.report(Check, name.Value, fitted.Pos, Finding{
+			What: "the set screw of " + name.Value + " has no thread in " + v.p.Title.Value, Numbers: string(size.Make),
+			Rule: "a set screw holds in the thread of its hole", Fix: "a tapped hole, or what is really fitted there",
+		})
+	}
+}
+
 // setScrew looks for set screws that no key comes to, that come down in a slot, or that stand out of
 // a wall, where their length stands beside their hole.
 func (v *view) setScrew(f *parts.Radial) {
+	v.inPlain(f.Name, f.Fitted, f.Size)
 	t, m := radialThread(f), setLong.FindStringSubmatch(f.Fitted.Value)
 	if t == nil || !parts.SetScrew(f.Fitted.Value) {
 		return
