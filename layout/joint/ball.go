@@ -293,7 +293,7 @@ func (j *making) throughWith(t *joint) (with []*joint) {
 // wentIn says of a bearing that it went into the housing with another.
 func (j *making) wentIn(t *joint) {
 	t.out.Bearing.HeatConeC = 0
-	t.step("See that it stands", "It went into "+t.b.text()+" with "+t.through.in.Name.Value+", before "+t.a.title()+" came through both.")
+	t.step("See that it stands", "It went into "+t.b.text()+" when the other went into "+t.through.b.text()+", before "+t.a.title()+" came through both.")
 	j.ringsKept(t.through, t.a, false)
 	j.ringsKept(t, t.a, false)
 }
