@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/solid"
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -27,7 +28,7 @@ const (
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() (looks []look) {
 	for _, j := range m.OfKind(parts.WeldKind) {
-		looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.beyond(j), m.bracesOne(j)) })
+		looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.otherSide(j), m.beyond(j), m.bracesOne(j)) })
 	}
 	return looks
 }
@@ -44,6 +45,26 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID))}
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), stand.Rounded(mm, 0))}
+}
+
+// otherSide finds welds that name another side of a part than that to which what they weld on it reaches. What a
+// place: says of the sides is held against their names elsewhere.
+func (m *Machine) otherSide(j *plan.JointPlan) []plan.Problem {
+	if m.Joint(j.Name).Place != nil {
+		return nil
+	}
+	for _, pair := range [][2]plan.JointEnd{{j.A, j.B}, {j.B, j.A}} {
+		on, other, side := m.At(pair[0]), m.At(pair[1]), pair[0].Feature
+		if on == nil || other == nil || on == other || !slices.Contains(solid.Faces, side) || m.Mitred(pair[0].Instance(), side) {
+			continue
+		}
+		out := on.Pose.Turn(solid.OutOf(side))
+		_, face := on.Along(out)
+		if _, reach := other.Along(out); face-reach > bridgedMm {
+			return []plan.Problem{m.Fault(j.Name, plan.WeldOtherSide, m.Named(other.ID), plan.Named(words.Spaced(side)), m.Named(on.ID), stand.Rounded(face-reach, 0))}
+		}
+	}
+	return nil
 }
 
 // beyond finds plates that stand on edge and are welded along more than lies on what

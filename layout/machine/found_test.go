@@ -282,6 +282,27 @@ func TestWeldPast(t *testing.T) {
 	}
 }
 
+// Between two legs of 40 on a rail, 460 apart, lies a tie that meets the second at its bottom: said
+// to be welded to the top it ends 40 short of that.
+func TestWeldOtherSide(t *testing.T) {
+	t.Parallel()
+	bar := func(name string, long string, quantity string) string {
+		return "part: " + name + "\ntitle: The " + name + "\nkind: bar\nquantity: " + quantity + "\nmaterial: S235\nbar: {square: 40, wall: 4, length: " + long + "}\n"
+	}
+	leg := func(n, left string) string {
+		return "  - {name: leg-" + n + ", weld: {part: leg#" + n + ".left, to: rail.back, type: fillet}, place: {on: back, with: left, from-left: " + left + ", from-bottom: 0, front: up}}\n"
+	}
+	for to, want := range map[string]string{"bottom": "", "front": "", "top": "weld-other-side The tie top The leg 2 40"} {
+		files := map[string]string{"rail.yaml": bar("rail", "600", "1"), "leg.yaml": bar("leg", "300", "2"), "tie.yaml": bar("tie", "460", "1"),
+			"job.yaml": "job: J\nunits: mm\nparts: [rail.yaml, leg.yaml, tie.yaml]\njoints:\n" + leg("1", "0") + leg("2", "500") +
+				"  - {name: near, weld: {part: tie.left, to: leg#1.top, type: fillet}, place: {on: top, with: left, from-left: 200, from-bottom: 0, front: up}}\n" +
+				"  - {name: far, weld: {part: tie.right, to: leg#2." + to + ", type: fillet}}\n"}
+		if got := found(t, files, plan.WeldOtherSide); got != want {
+			t.Errorf("to its %s: %q, want %q", to, got, want)
+		}
+	}
+}
+
 // Two plates of 10 face on face: a has holes of 9 in its front, b of 12 in its back, 20 apart
 // along their axes, and 10 from those in the back of a; 3 and 4
 // beside one another are 5. What lies before the mouths of b's holes is a, as far off as is

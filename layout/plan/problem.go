@@ -260,6 +260,7 @@ const (
 	OneBush        ProblemKind = "one-bush"        // what turns has its centre of gravity beside the one bush that carries it
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
+	WeldOtherSide  ProblemKind = "weld-other-side" // named, but it is not where the two meet
 	FlightWide     ProblemKind = "flight-wide"
 	PartsFloat     ProblemKind = "parts-float"
 	BodyUnknown    ProblemKind = "body-unknown"

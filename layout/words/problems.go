@@ -229,6 +229,7 @@ var Problems = []About{
 	{plan.FlightLacking, "floats", plan.StopSeverity, nil, "nothing says where {0} stands on {1}: its hand, its room and its length are not looked at", "level: front-with-front and below: how far its end lies behind that of the shaft", "a flight has a place", byGeometry},
 	{plan.PlaceOpen, "floats", plan.NoteSeverity, nil, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
 	{plan.PlaceMisses, "place", plan.CheckSeverity, more(1), "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part has one place", byGeometry},
+	{plan.WeldOtherSide, "place", plan.CheckSeverity, more(3), "{0} is welded to the {1} of {2}, and ends {3} short of that side", "the side where the two meet", "a part is welded where it touches", byGeometry},
 	{plan.LoopLength, "place", plan.CheckSeverity, nil, "{0} from {1} to {2}", "a length that agrees", "a part has one place", byGeometry},
 	{plan.LoopTurn, "place", plan.CheckSeverity, nil, "and {0}, by their faces, turns and places", "faces and turns that agree", "a part has one place", byGeometry},
 	{plan.PlaceTurned, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part lies one way round", byGeometry},
