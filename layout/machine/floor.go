@@ -201,6 +201,64 @@ func (m *Machine) legsUneven() []plan.Problem {
 	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
 }
 
+// standing is a plate at the end of a leg, and the way that it looks, away from that.
+type standing struct {
+	*assembly.Body
+	down assembly.Vec
+}
+
+// offMm is how far a foot's underside reaches out of the plane of another's.
+func (f standing) offMm(o standing) float64 {
+	low, high := f.Along(o.down)
+	_, level := o.Along(o.down)
+	back, under := f.Along(f.down)
+	return max(math.Abs(high-level), high-low-(under-back))
+}
+
+// feetApart finds the foot of three or more that lies furthest out of the plane of the one that most share, by StandsMm
+// or more, in a machine whose legs stand to its axes at any angle; of upright legs legsUneven says it.
+func (m *Machine) feetApart() []plan.Problem {
+	feet := m.feet()
+	if len(m.Joints) < len(m.Job.Joints) || len(feet) < 3 || len(m.legsUneven()) > 0 {
+		return nil
+	}
+	share := func(o standing) int {
+		return len(seq.Keep(feet, func(f standing) bool { return f.offMm(o) < StandsMm }))
+	}
+	most := slices.MaxFunc(feet, func(a, b standing) int { return cmp.Compare(share(a), share(b)) })
+	odd := slices.MaxFunc(feet, func(a, b standing) int { return cmp.Compare(a.offMm(most), b.offMm(most)) })
+	off := odd.offMm(most)
+	if off < StandsMm || !NewStage(m).Together(len(m.Joints), most.ID)[odd.ID] {
+		return nil
+	}
+	return []plan.Problem{stand.Problem(m.between(odd.ID, ""), plan.FeetApart, m.PartOf(odd.ID).Part.Title.Pos, m.Named(odd.ID), stand.Rounded(off, 1), m.Named(most.ID))}
+}
+
+// feet are the plates that are joined to one leg alone, a bar.
+func (m *Machine) feet() (feet []standing) {
+	for b, r := range m.Parts() {
+		if r.Part.For != parts.Leg || !r.Part.Flat() || m.hangs(b) {
+			continue
+		}
+		var on []string
+		for _, j := range m.Joints {
+			on = seq.Add(on, m.heldBy(j.Name, b.ID)...)
+		}
+		if len(on) != 1 || m.FormOf(on[0]) != parts.BarPart || m.PartOf(on[0]).Part.For != parts.Leg {
+			continue
+		}
+		leg, down := m.Standing(m.Of[on[0]]), b.Pose.Z
+		if leg == nil {
+			continue
+		}
+		if leg.Box().Centre().Sub(b.Box().Centre()).Dot(down) > 0 {
+			down = down.Times(-1)
+		}
+		feet = append(feet, standing{b, down})
+	}
+	return feet
+}
+
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {

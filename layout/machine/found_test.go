@@ -249,6 +249,35 @@ func TestLegsUneven(t *testing.T) {
 	}
 }
 
+// Under a rail three legs mitred by 25° lean by that, 400 apart, each 400 sin 25° = 169.05 longer than the one before:
+// their feet lie in one plane. One 5 longer lies 5 out of it, one mitred by 20° turns its foot of 100 by 5°, 8.7 from edge to edge; on two feet nothing rocks.
+func TestFeetApart(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ length, mitre, to, want string }{
+		{"538.095", "25, long: top", "leg-3", ""}, {"543.095", "25, long: top", "leg-3", "feet-apart foot 3 5 foot 1"}, {"538.5", "25, long: top", "leg-3", ""}, {"538.595", "25, long: top", "leg-3", "feet-apart foot 3 0.5 foot 1"},
+		{"538.095", "20, long: top", "leg-3", "feet-apart foot 3 8.7 foot 1"}, {"543.095", "25, long: top", "leg-2", ""},
+	} {
+		bar := func(name, length, mitre string) string {
+			return "part: " + name + "\nkind: bar\nfor: leg\nmaterial: S235\nbar: {square: 50, wall: 4, length: " + length + ", right: {mitre: " + mitre + "}}\n"
+		}
+		files := map[string]string{
+			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 1200}\n", "foot.yaml": "part: foot\nkind: plate\nquantity: " + c.to[4:] + "\nfor: leg\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {square: 100}\n",
+			"leg-1.yaml": bar("leg-1", "200", "25, long: top"), "leg-2.yaml": bar("leg-2", "369.047", "25, long: top"), "leg-3.yaml": bar("leg-3", c.length, c.mitre),
+		}
+		job := "job: J\nunits: mm\nparts: [rail.yaml, foot.yaml, leg-1.yaml, leg-2.yaml, leg-3.yaml]\njoints:\n"
+		for i, leg := range []string{"leg-1", "leg-2", "leg-3"} {
+			job += fmt.Sprintf("  - {name: l%d, weld: {part: %s.right, to: rail.bottom, type: fillet}, place: {on: bottom, with: right, from-left: %d, from-bottom: 0, front: up}}\n", i, leg, 1000-400*i)
+			if leg <= c.to {
+				job += fmt.Sprintf("  - {name: f%d, weld: {part: foot#%d.outline, to: %s.left, type: fillet}, place: {on: left, with: front, from-left: -25, from-bottom: -25, top: up}}\n", i, i+1, leg)
+			}
+		}
+		files["job.yaml"] = job
+		if got := found(t, files, plan.FeetApart); got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // A foot of 12 on a base of 15 tapped through for M12: with its washer of 2.5 (ISO 7089) a bolt of 30 comes 0.5 out
 // under the base, which stands on the floor. A base of 20 holds it, and a thread that ends inside ends there.
 func TestTipsUnder(t *testing.T) {

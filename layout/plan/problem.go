@@ -245,6 +245,7 @@ const (
 	LegsShort      ProblemKind = "legs-short"
 	LegHigh        ProblemKind = "leg-high" // than the others end
 	LegLow         ProblemKind = "leg-low"
+	FeetApart      ProblemKind = "feet-apart"
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
