@@ -142,7 +142,7 @@ func (boltKind) work(j *making, t *joint) {
 		}
 		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
 		p.GripMm = geom.Clean(p.GripMm + thick)
-		if f.soft() {
+		if f.r.Soft() {
 			p.Soft = &p.Grip[len(p.Grip)-1]
 		}
 		return true
@@ -821,12 +821,6 @@ func (t *joint) closing(p *plan.BoltPlan) closing {
 		c.shut = "Joint closed: a " + c.limits + "."
 	}
 	return c
-}
-
-// soft tells whether a part is a gasket of no metal that is known, or of rubber.
-func (f feature) soft() bool {
-	n := f.r.Nonmetal
-	return f.r.Material == nil && (f.r.Part.For == parts.Gasket || n != nil && n.Kind == material.Rubber)
 }
 
 // creeps tells whether a part is of a plastic.

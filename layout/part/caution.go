@@ -22,6 +22,7 @@ var (
 	punching     = caution{"eyes", "Eye protection when punching; a mushroomed punch head splinters."}
 	deburring    = caution{"sharp edges", "Turned and drilled edges cut: gloves off near rotating stock, on for handling."}
 	grinding     = caution{"face shield, sparks", "Grinding: face shield, guard on, sparks away from people and from what burns. Cut edges are sharp and hot."}
+	blade        = caution{"the hand behind the blade", "A knife slips: steel rule with an edge, the holding hand never before the blade."}
 	sheetEdges   = caution{"sharp edges", "Sheet edges cut: gloves."}
 	pressBrake   = caution{"fingers", "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
 	risingSheet  = caution{"hands clear of die and sheet", "Press brake: hands out of the die and clear of the rising sheet; one person at the pedal."}

@@ -34,7 +34,7 @@ func (s *Sizes) mates(f parts.Face) []mate {
 			if p == nil || known[r.Part] {
 				continue
 			}
-			if other, errs := newSizes(s.Job, p); len(errs) == 0 && other.hasGroup(r.Feature, f) {
+			if other, errs := newSizes(s.Job, p); len(errs) == 0 && other.hasGroup(r.Feature, f) && !other.knifed() {
 				known[r.Part] = true
 				other.oneTemplate()
 				out = append(out, mate{other, other.face(f, false)})
@@ -62,7 +62,7 @@ func (s *Sizes) owner(f *plan.Face) *Sizes {
 
 // share says of a face which other part's template serves it, or which it serves.
 func (s *Sizes) share(f *plan.Face) {
-	if f.NoTemplate != "" || !f.Round || len(f.Cuts) > 0 {
+	if f.NoTemplate != "" || !f.Round || len(f.Cuts) > 0 || s.knifed() { // soft sheet is cut on a template of its own
 		return
 	}
 	if o := s.owner(f); o != nil {

@@ -44,6 +44,10 @@ type bench struct {
 
 func operations(n *Numbered, jigs ...Jigged) *bench {
 	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, worked: map[workedTo]bool{}}
+	if n.knifed() {
+		b.knife()
+		return b
+	}
 	n.form.operations(b)
 	b.markTop()
 	for _, it := range n.items() {
