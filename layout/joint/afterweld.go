@@ -77,6 +77,8 @@ func (j *making) finishLater(t *joint) {
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
 					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
 				}
+			} else {
+				j.longLater(t, i, body)
 			}
 		}
 		ends = ends || r.TwoEnds() != ""
@@ -89,6 +91,19 @@ func (j *making) finishLater(t *joint) {
 	if len(what) > 0 {
 		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis" + words.When(ends, " that a tool reaches from one end") + ": " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
+}
+
+// longLater finds what is to be turned or bored after the weld in a weldment that is longer than the lathe takes.
+func (j *making) longLater(t *joint, i parts.Instance, body []parts.Instance) {
+	most := j.job.Shop.BetweenMm
+	if long := j.longMm(t, i, body); most.Set() && geom.Over(long, most.Mm) {
+		t.problem(plan.WeldedLong, plan.Named(copyTitle(j.model(i.Part), i.Copy)), plan.Of(plan.Read, words.Round(long, 0)), plan.Of(plan.Read, most.Mm))
+	}
+}
+
+// longMm is how long a weldment is along the axis of one of its parts, as it is after a weld.
+func (j *making) longMm(t *joint, along parts.Instance, body []parts.Instance) float64 {
+	return j.seams.LongMm(j.with(t), endOf(along), seq.Map(body, endOf))
 }
 
 // facingHead is the tool that cuts the undercuts of what is bored on the mill; empty where there are none.
@@ -106,7 +121,7 @@ func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []
 	if len(r.LaterHeld) == 0 {
 		return nil
 	}
-	long := j.seams.LongMm(j.with(t), endOf(i), seq.Map(body, endOf)) > longOver*r.LengthMm()
+	long := j.longMm(t, i, body) > longOver*r.LengthMm()
 	return seq.Map(r.LaterHeld, func(h part.Held) string {
 		as := "as in operation " + strconv.Itoa(h.Operation) + " of its sheet"
 		if long {

@@ -294,6 +294,32 @@ func TestWeldmentOverTheSwing(t *testing.T) {
 	}
 }
 
+// A tube of 400 with a plug of 100 that stands 60 out of it is 460 long: what a lathe of 450 does not take is not turned
+// after the weld.
+func TestWeldmentOverTheCentres(t *testing.T) {
+	t.Parallel()
+	const tube = "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 60, wall: 5, length: 405}\ntube: {outside: 60, wall: 5, length: 400}\n"
+	const plug = "part: plug\nkind: shaft\nmaterial: S355\nstock: {round: 55, length: 105}\nprofile:\n  outside: [{name: seat, diameter: 40, %slength: 60}, {name: in, diameter: 49.9, length: 40}]\n"
+	const weld = "{name: on, weld: {part: plug.in, to: tube.bore, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up, gap: -40}}\nshop: {lathe: {%sbetween: %d}}"
+	for _, c := range []struct {
+		seat, swing string
+		between     int
+		want        string
+	}{
+		{"fit: k6, after-weld: yes, ", "", 450, "plug 460 450"}, {"fit: k6, after-weld: yes, ", "", 460, ""}, {"fit: k6, ", "", 450, ""}, {"fit: k6, after-weld: yes, ", "swing: 50, ", 450, ""},
+	} {
+		p, got := planned(t, jobOf(t, fmt.Sprintf(weld, c.swing, c.between), tube, fmt.Sprintf(plug, c.seat))), ""
+		for _, q := range jointNamed(t, p, "on").Problems {
+			if q.Kind == plan.WeldedLong {
+				got = fmt.Sprint(q.Args[0].Text, " ", q.Args[1].Value, q.Args[2].Value)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // A plate that is clamped between two comes with what was pressed into it before: 10 of plate, 20 of it,
 // so that its bush stands 10 behind the cover's front.
 func TestStackComesWithItsOwn(t *testing.T) {

@@ -177,6 +177,7 @@ const (
 	StockShort   ProblemKind = "stock-short"
 	WeldMixed    ProblemKind = "weld-mixed"
 	WeldedSwings ProblemKind = "welded-swings"
+	WeldedLong   ProblemKind = "welded-long"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideTapers      ProblemKind = "slide-tapers"       // a hub and its seat that are not one cone

@@ -166,17 +166,22 @@ func swing(v *view) {
 	})
 }
 
-// between looks for shafts that are longer than the lathe. A part up to four
+// between looks for shafts that are longer than the lathe, and for tubes that it faces. A part up to four
 // times as long as thick is held in the chuck alone.
 func between(v *view) {
 	most := v.job.Shop.BetweenMm
-	if !v.turned() || v.p.Kind == parts.Tube || !most.Set() || !geom.Over(v.lengthMm, most.Mm) {
+	if !v.turned() && (v.p.Kind != parts.Tube || v.latheMm() == 0) || !most.Set() || !geom.Over(v.lengthMm, most.Mm) {
 		return
 	}
-	v.report(Stop, "", v.p.Name.Pos, Finding{
+	f := Finding{
 		What: v.p.Title.Value + " is longer than the lathe takes between centres", Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres",
 		Rule: "a shaft is turned between centres", Source: "shop: lathe: between", Fix: "make it in two, or have it turned elsewhere",
-	})
+	}
+	severity := Stop
+	if v.p.Kind == parts.Tube {
+		severity, f.Rule, f.Fix = Check, "what is faced goes on the lathe", "have it cut and faced elsewhere; where it goes through the spindle, accept it"
+	}
+	v.report(severity, "", v.p.Name.Pos, f)
 }
 
 // counterpart looks for light presses whose mate cannot be measured when the bore is

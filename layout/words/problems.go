@@ -307,6 +307,7 @@ var Problems = []About{
 	{plan.CornerUnlike, "mitre", plan.CheckSeverity, more(2), "the cuts of {0} and {1} differ by {2} in length: the mitres are not those of their corner", "{3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one; of equal bars it is half of the corner", byGeometry},
 	{plan.CornerSections, "mitre", plan.CheckSeverity, more(2), "the cuts of {0} and {1} differ by {2} in length: one bar is {5} wide there, and the other {6}", "one section for both; where unlike ones are meant, {3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one", byGeometry},
 	{plan.WeldedSwings, "swing", plan.StopSeverity, nil, "{0} is finished after the weld, and what is welded then turns {1} across; the lathe takes {2}", "finish it before, with a fine size far enough from the weld, or weld less to it before", "what is turned swings over the bed", "shop: lathe: swing"},
+	{plan.WeldedLong, "between", plan.StopSeverity, nil, "{0} is turned or bored after the weld, and what is welded then is {1} long; the lathe takes {2} between centres", "finish it before, with a fine size far enough from the weld, or have it turned elsewhere", "what is turned goes between the centres", "shop: lathe: between"},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, nil, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }
 
