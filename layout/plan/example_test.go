@@ -23,5 +23,5 @@ func Example() {
 	p := worked.Plan
 	text, err := json.Marshal(p.Part("cap-ring").Faces[0].Groups[0].Chords[0])
 	fmt.Println(len(p.Parts), string(text), err)
-	// Output: 17 {"from":1,"to":2,"kind":"neighbours","centre_mm":44.45,"over_mm":51.5874,"between_mm":37.3126} <nil>
+	// Output: 22 {"from":1,"to":2,"kind":"neighbours","centre_mm":44.45,"over_mm":51.5874,"between_mm":37.3126} <nil>
 }
