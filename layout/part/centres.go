@@ -23,7 +23,7 @@ type centreHole struct {
 func (s *shaper) centreHoles() {
 	in := s.Part.Centres
 	outside := s.Side(false)
-	needed := s.Part.Turned() && len(s.Side(true)) == 0 && s.LengthMm() > chatterDias*s.widest().Size.NominalMm
+	needed := s.Part.Turned() && len(s.Side(true)) == 0 && anyTurned(outside) && s.LengthMm() > chatterDias*s.widest().Size.NominalMm
 	if in == nil && !needed {
 		return
 	}

@@ -41,7 +41,7 @@ func (b *bench) lineBore(s *Step) {
 // inLine is how near the outside of a part that lies still is set to the centres: the wall of what is as
 // bought is no rounder than it came, and only opposite places are compared (common practice, no source).
 func (b *bench) inLine() string {
-	if b.anyTurned(b.Side(false)) {
+	if anyTurned(b.Side(false)) {
 		return "its outside in line with the centres within " + b.W.Near(truedMm)
 	}
 	return "its outside, as bought, swept by an indicator on the bar, opposite places alike within " + b.W.Near(boughtTrueMm)

@@ -284,6 +284,6 @@ func (s *Sizes) allCentral(f parts.Face) bool {
 // heldCentral is how the lathe holds the part for a central hole: on what is finished, over copper.
 func (b *bench) heldCentral(m *Group) string {
 	on := "in the chuck"
-	on += words.When(b.anyTurned(b.Side(false)), " over copper, on no thread,")
+	on += words.When(anyTurned(b.Side(false)), " over copper, on no thread,")
 	return "set true at the " + string(m.Face) + " end, " + on + " or a steady; drill in the tailstock"
 }

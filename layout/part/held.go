@@ -47,7 +47,7 @@ func (b *bench) holding(set setting) string {
 		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
 	}
 	if b.onCentres {
-		on := words.Either(!set.first() && b.anyTurned(set.before), "the end turned before, over a split sleeve or copper sheet", "the end not turned")
+		on := words.Either(!set.first() && anyTurned(set.before), "the end turned before, over a split sleeve or copper sheet", "the end not turned")
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
 			on += "; or in the chuck with a centre at the free end"
 		}
@@ -58,7 +58,7 @@ func (b *bench) holding(set setting) string {
 	case set.first():
 	case !slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }): // the front is only sawn
 		text = "chuck on the front end, set true"
-	case !b.anyTurned(set.steps) && len(b.rest()) == 0:
+	case !anyTurned(set.steps) && len(b.rest()) == 0:
 		text = "turned round, set true"
 	default:
 		text = b.truedOn(set)

@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Made is the finished size of a hole and how to get there.
@@ -86,6 +87,9 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 		return z.plainHole(h)
 	}
 	t, err := threads.Parse(h.Thread)
+	if coarse, no := threads.Parse(h.Thread + " UNC"); err != nil && no == nil && h.Make == parts.ClearanceHole && strings.Contains(h.Thread, "/") {
+		t, err = coarse, nil // what a screw of so many inches passes through is the same for every pitch
+	}
 	if err != nil {
 		z.fault(h.Pos, "thread "+h.Thread+" is not known", z.W.Refused(err))
 		return Made{}
@@ -304,7 +308,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	if m.Dowel != nil {
 		size = m.guided()
 	}
-	_, depth := b.DrillMm(m)
+	depth, apart := b.drilledMm(m)
 	way := b.holeWay(size, depth, !m.Through)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {
@@ -318,7 +322,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	default:
 		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
-	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
+	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+"."+apart)
 	if seat := seatMm(m); seat > 0 && centred {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
 	}
@@ -333,6 +337,28 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	if o.Limits != nil && m.Size.DrillMm != m.Size.FinishedMm {
 		o.Gauge = plugGauge
 	}
+}
+
+// flangedMm is the air between two walls from which each is drilled as a hole of its own: less, and the drill does not
+// leave the one before it is in the next. Common practice, no source.
+const flangedMm = 5.0
+
+// drilledMm is how deep a drill cuts for a group: through all that it meets, or where air lies between, the thickest
+// of the walls, with what the sheet says of them.
+func (b *bench) drilledMm(m *Group) (depthMm float64, apart string) {
+	_, depthMm = b.DrillMm(m)
+	walls, air := []geom.Span{}, 0.0
+	if m.Through && b.Part.Turned() {
+		walls = b.MetalAt(geom.Distance(m.Points[0], plan.XY{}))
+	}
+	for i := 1; i < len(walls); i++ {
+		air = max(air, geom.Clean(walls[i].FromMm-walls[i-1].ToMm))
+	}
+	if air < flangedMm {
+		return depthMm, ""
+	}
+	thick := seq.Max(0, walls, geom.Span.LengthMm)
+	return thick, " Air of " + b.W.Said(air) + " lies between the walls: each is drilled through by itself, the near one first, those behind through its holes with a drill that reaches " + b.W.Said(depthMm) + "."
 }
 
 // largestDrillMm is the biggest drill the shop drives; 30 mm where the job does

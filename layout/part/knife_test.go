@@ -35,3 +35,44 @@ func TestKnife(t *testing.T) {
 		}
 	}
 }
+
+// TestWallsApart: holes through two flanges with air between are drilled wall by wall, as deep as the thicker is.
+func TestWallsApart(t *testing.T) {
+	lantern := func(waist string) string {
+		return "part: lantern\nkind: turned\nmaterial: S235\nstock: {casting: lantern}\ntop: punch\nprofile:\n  outside: [{name: outer, diameter: 180, length: 12}, {name: barrel, diameter: " + waist + ", length: 90}, {name: inner, diameter: 180, length: 12}]\n  inside: [{name: bore, diameter: 100, length: 114}]\nholes: [{name: rim, circle: {pcd: 150, count: 6}, size: M10 clearance}]\n"
+	}
+	const apart = "Air of 90 mm lies between the walls: each is drilled through by itself, the near one first, those behind through its holes with a drill that reaches 114 mm"
+	for waist, air := range map[string]bool{"120": true, "180": false} {
+		text := lines(work(t, "mm", lantern(waist)))
+		if strings.Contains(text, apart) != air || strings.Contains(text, "half from each end") == air {
+			t.Errorf("barrel %s: air %v\n%s", waist, air, text)
+		}
+	}
+}
+
+// TestUnturnedRound: a round that is turned nowhere needs no centres, one that is turned does.
+func TestUnturnedRound(t *testing.T) {
+	for dia, centred := range map[string]bool{"25": false, "24": true} {
+		m := work(t, "mm", "part: boss\nkind: turned\nmaterial: S235\nstock: {round: 25 mm}\nprofile: {outside: [{name: body, diameter: "+dia+", length: 110}]}\n")
+		if text := lines(m); strings.Contains(text, "entre-drill") != centred {
+			t.Errorf("Ø%s, centred %v:\n%s", dia, centred, text)
+		}
+	}
+}
+
+// TestClearanceOfNoPitch: a fraction of an inch alone says what passes; what is tapped needs its pitch.
+func TestClearanceOfNoPitch(t *testing.T) {
+	plate := func(size string) string {
+		return "part: p\nkind: plate\nmaterial: A36\nstock: {plate: 0.5, cut: laser}\noutline: {rectangle: [4, 4]}\nholes: [{name: h, at: [[0, 0]], size: " + size + "}]\n"
+	}
+	for _, size := range []string{"3/8 clearance", "3/8 clearance fine", "1-1/8 clearance"} {
+		thread := strings.Fields(size)[0]
+		pitched := strings.Replace(size, thread, thread+" UNC", 1)
+		if a, b := work(t, "in", plate(size)).Groups[0].Size, work(t, "in", plate(pitched)).Groups[0].Size; a.FinishedMm != b.FinishedMm || a.FinishedMm == 0 {
+			t.Errorf("%s: Ø%v, %s: Ø%v", size, a.FinishedMm, pitched, b.FinishedMm)
+		}
+	}
+	if job := load(t, "in", plate("3/8 tap")); len(Work(job, job.Parts[0]).Errs) == 0 {
+		t.Error("3/8 tap is taken")
+	}
+}

@@ -15,7 +15,7 @@ import (
 // narrowest as far as any of them goes, then wider ones to their own depth.
 func (b *bench) openLines(set setting) []string {
 	_, inside := b.Sides()
-	if b.Part.Stock.Form == "tube" || b.Part.Kind == parts.Tube || b.cut.boreCut || !b.anyTurned(inside) {
+	if b.Part.Stock.Form == "tube" || b.Part.Kind == parts.Tube || b.cut.boreCut || !anyTurned(inside) {
 		return nil
 	}
 	if b.Part.Stock.Form == "casting" {

@@ -106,7 +106,7 @@ type held struct{ gripMm, jawsMm, freeMm, outMm float64 }
 func (b *bench) heldIn(set setting) held {
 	length := b.LengthMm()
 	switch {
-	case !b.anyTurned(set.steps):
+	case !anyTurned(set.steps):
 		return held{cutting.JawMm, length - cutting.JawMm, 0, length - cutting.JawMm}
 	case set.first():
 		grip, behind := b.grip(set.steps), b.backAllowanceMm()+b.moreMm
@@ -133,7 +133,7 @@ func (b *bench) heldIn(set setting) held {
 // letGo notes that the jaws have hardly anything to hold a part by: of the stock behind it, or of what
 // was turned before.
 func (b *bench) letGo(set setting, h held) {
-	if h.gripMm >= leastHeldMm-geom.CloseMm || !b.anyTurned(set.steps) || !set.first() && b.thinWallMm(set.before) > 0 {
+	if h.gripMm >= leastHeldMm-geom.CloseMm || !anyTurned(set.steps) || !set.first() && b.thinWallMm(set.before) > 0 {
 		return
 	}
 	p := plan.Problem{Kind: plan.JawsShort, Pos: cmp.Or(b.Part.Stock.Pos, b.Part.Pos), Args: []plan.Arg{plan.Of(plan.Mm, h.gripMm), plan.Of(plan.Mm, h.outMm), plan.Of(plan.Mm, b.W.Up(b.jawStockMm(set.steps), 1, 1.0/16))}}
@@ -146,7 +146,7 @@ func (b *bench) letGo(set setting, h held) {
 // chuckSupport is what holds up what sticks out of the chuck in a setting.
 func (b *bench) chuckSupport(set setting, h held) string {
 	weak := math.Min(h.gripMm, cutting.JawMm) < gripShare*h.outMm || h.gripMm < math.Min(gripDias*b.widest().Size.NominalMm, h.outMm)
-	if !b.anyTurned(set.steps) {
+	if !anyTurned(set.steps) {
 		return words.When(weak, "; steady near the end that is faced, "+b.W.Near(h.outMm)+" sticks out")
 	}
 	text := ""

@@ -127,7 +127,7 @@ func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }
 // onlySawn tells whether an end needs no lathe: it gets a saddle and the tube
 // is not turned there.
 func (b *bench) onlySawn(set setting) bool {
-	return b.saddledEnd(set.face) && !b.anyTurned(set.steps) &&
+	return b.saddledEnd(set.face) && !anyTurned(set.steps) &&
 		!slices.ContainsFunc(b.bevels, func(c *chamfer) bool { return b.reached(c, set) }) &&
 		!slices.ContainsFunc(b.Grooves, func(g Groove) bool { return g.at(set) })
 }

@@ -182,7 +182,7 @@ func (t *turned) features(n *Numbered) {
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
 	settings := b.settings()
-	b.onCentres = len(b.Side(true)) == 0 && b.slender()
+	b.onCentres = len(b.Side(true)) == 0 && b.slender() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
 	if b.shortInJaws(settings[0].steps) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
@@ -211,6 +211,6 @@ func (t *turned) operations(b *bench) {
 
 // shortInJaws tells whether stock that is sawn for the part may be too short for the jaws when its first steps are turned.
 func (b *bench) shortInJaws(first []*Step) bool {
-	free := !b.onCentres && b.Part.Stock.Form != "casting" && !b.Part.Stock.Length.Set() && b.cut.outline == nil && b.anyTurned(first)
+	free := !b.onCentres && b.Part.Stock.Form != "casting" && !b.Part.Stock.Length.Set() && b.cut.outline == nil && anyTurned(first)
 	return free && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(first, b.whole))
 }

@@ -80,7 +80,7 @@ type phase struct {
 func (b *bench) turnSetting(set setting) {
 	b.face = set.face
 	o := plan.Operation{Machine: plan.Lathe, Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool"}
-	if !b.anyTurned(set.steps) {
+	if !anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
 	}
 	o.Holding = b.holding(set)
@@ -273,7 +273,8 @@ func (b *bench) namesTogether(steps []*Step) string {
 	return words.Join(", ", seq.Map(together, func(s *Step) string { return words.Spaced(s.Name) })...)
 }
 
-func (b *bench) anyTurned(steps []*Step) bool {
+// anyTurned tells whether a tool turns any of some steps, which are not all as bought.
+func anyTurned(steps []*Step) bool {
 	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.Size.AsBought })
 }
 
