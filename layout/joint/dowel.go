@@ -7,6 +7,8 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -33,8 +35,24 @@ func (j *making) dowel(t *joint, g *part.Group, guide, other feature) {
 	if guide.r.Part.Quantity > 1 || other.r.Part.Quantity > 1 {
 		pair = "Stamp both alike: reamed so, they fit no others."
 	}
+	ends := "no end stands over a face"
+	if outMm := j.pinOutMm(t, g, [2]feature{guide, other}); outMm > 0 {
+		out := t.w.Read(outMm) + words.When(t.w.Units != parts.Inches, " mm")
+		ends = words.Either(o.Through, "none stands over "+guide.title()+", and each stands "+out+" out of "+other.title(), "each is on the ground of its hole, and stands "+out+" out of "+guide.title())
+	}
 	t.step("Dowels", "Once all lies true and its bolts are tight: drill "+guide.r.DowelDrill(g)+" through the holes "+words.Spaced(g.Group.Name)+" of "+guide.title()+" into "+other.title()+", "+deep+". Clear the chips.",
 		"Ream "+t.w.Dia(size.NominalMm)+words.When(size.Class != "", " "+size.Class)+" through both parts in one pass.",
-		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + strconv.Itoa(g.Group.Count) + " pins are in, and no end stands over a face."
+		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + strconv.Itoa(g.Group.Count) + " pins are in, and " + ends + "."
 	t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(g.Group.Name) + ", through both", Wanted: pins + t.w.Dia(size.NominalMm), Limits: t.w.Limits(size.MinMm, size.MaxMm), MinMm: size.MinMm, MaxMm: size.MaxMm, Gauge: "plug gauge", Source: size.Source})
+}
+
+// pinOutMm is how much longer a dowel pin is than its holes in the part that guides the drill and in the other, and what
+// lies between them: what stands out at one end. It is 0 where the words of the pin have no length.
+func (j *making) pinOutMm(t *joint, g *part.Group, in [2]feature) float64 {
+	o := in[1].r.GroupNamed(g.Dowel.Group)
+	_, longMm := parts.PinSizes(g.Pin(o, t.w), t.w.Units)
+	_, guideMm := in[0].r.DrillMm(g)
+	_, otherMm := in[1].r.DrillMm(o)
+	betweenMm := seq.Sum(j.stack(t), func(f feature) float64 { _, thick, _ := f.plane(parts.Front); return thick })
+	return max(0, geom.Clean(longMm-guideMm-otherMm-betweenMm))
 }

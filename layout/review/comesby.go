@@ -18,7 +18,7 @@ import (
 )
 
 // bareLength is a length in words whose unit may be that of the job.
-const bareLength = `(\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: ?(mm|in)\b)?`
+const bareLength = parts.BareLength
 
 // comesThrough are words that bring a part through an opening.
 var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each )?([a-z][a-z ]*)`)

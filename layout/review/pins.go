@@ -89,28 +89,18 @@ func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm
 	}
 }
 
-// pinWords are the diameter and the length of a pin as it is ordered.
-var pinWords = regexp.MustCompile(`(?i)\bpins?\b(?:[^/]*?[^/\d.])` + bareLength + `(?: ?[a-z]\d+)? ?[x×] ?` + bareLength)
-
 // standsWords say how far a pin goes into a hole that goes through.
 var standsWords = regexp.MustCompile(`(?i)\b(level|flush|deep|stands? out|out of|past)\b`)
 
 // pinOf is the pin that words name, 0 where they name none; of a pin that is ordered the diameter alone counts too.
 func (r *reviewer) pinOf(words string, ordered bool) (acrossMm, longMm float64) {
-	m := pinWords.FindStringSubmatch(words)
-	if m == nil && ordered {
-		m = pinsNamed.FindStringSubmatch(words)
+	if acrossMm, longMm = parts.PinSizes(words, r.job.Units); acrossMm > 0 || !ordered {
+		return acrossMm, longMm
 	}
-	if m == nil {
-		return 0, 0
+	if m := pinsNamed.FindStringSubmatch(words); m != nil {
+		return parts.BareMm(m[1], m[2], r.job.Units), parts.BareMm(m[3], m[4], r.job.Units)
 	}
-	mm := func(number, unit string) float64 {
-		if unit == "" && strings.Contains(number, "/") {
-			unit = "in"
-		}
-		return r.itemMm(number + " " + unit)
-	}
-	return mm(m[1], m[2]), mm(m[3], m[4])
+	return 0, 0
 }
 
 // pinOutShare is how far a pin stands out of its hole at the least, as a share of its
