@@ -22,8 +22,12 @@ func (r *reviewer) standingSeals(p standingIn) {
 	}
 	r.lipAway(p)
 	for _, g := range p.v.q.Grooves {
-		if g.ORing != nil && g.Face != "" {
+		switch {
+		case g.ORing == nil:
+		case g.Face != "":
 			r.facesRing(p, g)
+		default:
+			r.roundRing(p, g)
 		}
 	}
 }
@@ -161,6 +165,39 @@ func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
 	}
 	f.What, f.Numbers = "the O-ring of "+g.Name+" lies where no face of "+other+" stands against it", r.mm(g.InnerMm)+" to "+r.mm(g.OuterMm)+"; "+f.Numbers
 	v.report(Stop, g.Name, entryPos(v.p, g.Name), f)
+}
+
+// roundRing looks for an O-ring in a round that lies beyond the bore or the outside that it seals against, of a part that
+// is joined to its own, as they stand.
+func (r *reviewer) roundRing(p standingIn, g plan.GrooveRow) {
+	var lands []geom.Span
+	on := ""
+	for _, o := range p.along {
+		other := r.viewOf(o.Of.Part.Name.Value)
+		if other == nil || !other.p.NamedIn(p.v.step(g.In).Seat) && !p.v.joinedWith(other.p) {
+			continue
+		}
+		for _, c := range other.steps() {
+			if c.Inside != g.Inside && math.Abs(2*c.RadiusMm()-g.AgainstMm) < againstMm {
+				lands, on = append(lands, o.Span(geom.Between(c.FromMm+other.p.BevelMm(c.Name+"-front"), c.ToMm-other.p.BevelMm(c.Name+"-back")))), c.Name+" of "+r.machine().Title(o.ID)
+			}
+		}
+	}
+	held := func(z float64) bool {
+		return slices.ContainsFunc(lands, func(s geom.Span) bool { return s.Holds(z) })
+	}
+	middle, half := (g.FromMm+g.ToMm)/2, pressedShare*(g.ToMm-g.FromMm)/2
+	if len(lands) == 0 || held(middle-half) && held(middle+half) {
+		return
+	}
+	last, severity, lies := lands[len(lands)-1], Stop, " lies beyond "
+	if held(middle) {
+		severity, lies = Check, " lies partly beyond "
+	}
+	p.v.report(severity, g.Name, entryPos(p.v.p, g.Name), Finding{
+		What: "the O-ring of " + g.Name + lies + on + ", which it seals against", Numbers: r.mm(g.FromMm) + " to " + r.mm(g.ToMm) + " from the front; that is from " + r.mm(last.FromMm) + " to " + r.mm(last.ToMm) + " without its bevels",
+		Rule: "an O-ring lies on the round that it seals against", Source: "by geometry", Fix: "move the groove, or a longer " + on,
+	})
 }
 
 // facedBy is the share of a circle about the axis of a part, so far behind its front face, that lies in the metal of others, and

@@ -176,6 +176,9 @@ func (v *view) oring(g plan.GrooveRow) {
 	if o.SqueezeMin < leastSqueeze-1e-9 || o.SqueezeMax > mostSqueeze+1e-9 {
 		say(Check, "is squeezed too little or too much", percent(o.SqueezeMin)+" to "+percent(o.SqueezeMax)+", wanted "+percent(leastSqueeze)+" to "+percent(mostSqueeze), "another section")
 	}
+	if g.Face == "" {
+		v.oringBevel(g)
+	}
 	gap := g.AgainstMm - g.DiameterMm
 	if g.Inside {
 		gap = -gap
@@ -191,6 +194,26 @@ func (v *view) oring(g plan.GrooveRow) {
 	}
 }
 
+// againstMm is how far the diameter that an O-ring seals against may be off that of its counterpart.
+const againstMm = 0.5
+
+// oringBevel looks for the groove of an O-ring that is cut into the bevel of an edge.
+func (v *view) oringBevel(g plan.GrooveRow) {
+	c := v.step(g.In)
+	front, back := c.Name+"-front", c.Name+"-back"
+	for _, end := range []struct {
+		edge string
+		left float64
+	}{{front, g.FromMm - c.FromMm}, {back, c.ToMm - g.ToMm}} {
+		if bevel := v.p.BevelMm(end.edge); geom.Over(bevel, end.left) {
+			v.report(Stop, g.Name, entryPos(v.p, g.Name), Finding{
+				What: "the O-ring groove " + g.Name + " is cut into the bevel of " + end.edge, Numbers: v.mm(end.left) + " from the edge, bevel " + v.mm(bevel),
+				Rule: "a groove has a wall at both sides", Source: "by geometry", Fix: "move the groove, or a smaller bevel",
+			})
+		}
+	}
+}
+
 // The angle to the axis of a lead-in that an O-ring is pushed over.
 const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is drawn
 
@@ -201,7 +224,7 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 		if p == v.p || !p.NamedIn(v.step(g.In).Seat) && !v.joinedWith(p) {
 			continue
 		}
-		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, 0.5, !g.Inside)
+		edges := v.viewOf(p.Name.Value).edges(g.AgainstMm, againstMm, !g.Inside)
 		if len(edges) == 0 || slices.ContainsFunc(p.Chamfers, func(c parts.Chamfer) bool {
 			return slices.Contains(edges, c.Edge.Value) && !geom.Over(g.LeadInMm, c.Size.Mm) && c.Angle.Deg >= oringMinDeg && c.Angle.Deg <= oringMaxDeg
 		}) {
