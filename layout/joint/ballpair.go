@@ -201,16 +201,16 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 	}
 }
 
-// locating are the bearings of a shaft that hold it along both ways, and those that leave it free both ways, by their joints.
+// locating are the bearings of a shaft that hold it along both ways, and those that leave it free both ways, by their seats in the housing.
 func (j *making) locating(all []*joint) (held, free []string) {
 	for _, o := range all {
 		_, _, one := j.holds(o, 1)
 		_, _, other := j.holds(o, -1)
 		switch {
 		case one && other:
-			held = append(held, o.in.Name.Value)
+			held = append(held, o.b.text())
 		case !one && !other:
-			free = append(free, o.in.Name.Value)
+			free = append(free, o.b.text())
 		}
 	}
 	return held, free
