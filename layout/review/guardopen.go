@@ -22,12 +22,21 @@ type gate struct {
 	round, anyWay bool           // anyWay: a hand comes from either side
 }
 
-// guardGates are the openings of a guard that is flat, or a tube, that no joint and nothing fitted fills.
+// sheetMm is how long a hole through a guard is: the sheet of a folded one, whose flanges stand off it.
+func (v *view) sheetMm() float64 {
+	if v.p.Kind == parts.Folded {
+		return v.p.Thickness.Mm
+	}
+	return v.lengthMm
+}
+
+// guardGates are the openings of a guard that is flat or a tube, or in the base of a folded one, that no joint and nothing fitted fills.
 func (v *view) guardGates(b *assembly.Body) (out []gate) {
-	middle, along := -v.lengthMm/2, b.Pose.Z
+	folded := v.p.Kind == parts.Folded
+	middle, along := -v.sheetMm()/2, b.Pose.Z
 	in := func(x, y, z float64) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: x, Y: y, Z: z}) }
 	for h := range seq.Refs(v.holes) {
-		if !h.through || h.thread != nil || v.jointNames(h.name) || h.group != nil && h.group.Fitted.Value != "" {
+		if !h.through || h.thread != nil || v.jointNames(h.name) || folded && v.m.GroupNamed(h.name).On != "" || h.group != nil && h.group.Fitted.Value != "" {
 			continue
 		}
 		g := gate{h.name, h.pos, []assembly.Vec{in(h.a.XMm, h.a.YMm, middle)}, along, 2 * h.radiusMm, 2 * h.radiusMm, h.slot == nil, true}
@@ -36,6 +45,9 @@ func (v *view) guardGates(b *assembly.Body) (out []gate) {
 			g.at = append(g.at, in(h.middle().XMm, h.middle().YMm, middle), in(h.b.XMm, h.b.YMm, middle))
 		}
 		out = append(out, g)
+	}
+	if folded {
+		return out
 	}
 	ends := map[string]float64{"bore": middle}
 	if !v.p.Flat() {
@@ -53,13 +65,13 @@ func (v *view) guardGates(b *assembly.Body) (out []gate) {
 	return out
 }
 
-// gates looks for openings of flat guards, and for open ends of tubes, that a hand or a finger gets through to what turns
+// gates looks for openings of guards, in the sheet that folded ones have their flanges on, and for open ends of tubes, that a hand or a finger gets through to what turns
 // with the shaft.
 func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 	turns := r.turnsWith(drives.Instance())
 	var sweeps []swept
 	for b, v := range r.tiedTo(shaft) {
-		if v.p.For != parts.Guarding || v.p.Kind == parts.Folded || turns[r.machine().Of[b.ID]] {
+		if v.p.For != parts.Guarding || turns[r.machine().Of[b.ID]] {
 			continue
 		}
 		if sweeps == nil {
@@ -67,7 +79,7 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 		}
 		l := lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
 		for _, g := range v.guardGates(b) {
-			l.tooOpen(g)
+			l.tooOpen(l.ringed(g))
 		}
 	}
 }
@@ -81,6 +93,34 @@ type lookOut struct {
 	others []assembly.Body // all but the guard
 }
 
+// ringed is an opening that what turns comes through the middle of as the ring that is left open round it: a slot, by
+// its middles at eight places.
+func (l *lookOut) ringed(g gate) gate {
+	const spokes = 8
+	if !g.round || !g.anyWay {
+		return g
+	}
+	frame, turned := assembly.Frame(g.at[0], g.along, g.along.Square()), 0.0
+	round := func(r float64) (out []assembly.Vec) {
+		for k := range spokes {
+			out = append(out, frame.Apply(assembly.Clock(r, 360*float64(k)/spokes)))
+		}
+		return out
+	}
+	for s := range seq.Refs(l.sweeps) {
+		for _, to := range round(1) {
+			in := seq.Keep(assembly.Crossings([]assembly.Body{*s.Body}, g.at[0], to.Sub(g.at[0]).Unit()), func(c assembly.Crossing) bool { return c.FromMm < geom.CloseMm })
+			turned = seq.Max(turned, in, func(c assembly.Crossing) float64 { return c.ToMm })
+		}
+	}
+	if turned == 0 || turned >= g.wideMm/2 {
+		return g
+	}
+	middle := (g.wideMm/2 + turned) / 2
+	g.at, g.wideMm, g.ofMm, g.round = round(middle), g.wideMm/2-turned, 2*math.Pi*middle, false
+	return g
+}
+
 // tooOpen looks whether an opening is too near to what turns.
 func (l *lookOut) tooOpen(g gate) {
 	r, v := l.r, l.v
@@ -90,7 +130,7 @@ func (l *lookOut) tooOpen(g gate) {
 			to := s.nearest(at).Sub(at)
 			outward, way := g.along, to.Dot(g.along)
 			switch {
-			case to.Len() >= off || g.anyWay && math.Abs(way) < v.lengthMm/2 || !g.anyWay && way > geom.CloseMm:
+			case to.Len() >= off || g.anyWay && math.Abs(way) < v.sheetMm()/2 || !g.anyWay && way > geom.CloseMm:
 				continue // it is far, turns in the opening itself, or outside of the tube
 			case way > 0:
 				outward = outward.Reversed()

@@ -74,3 +74,30 @@ func TestGuardSides(t *testing.T) {
 		}
 	}
 }
+
+// TestGuardRings: of a hole that a shaft of 30 comes out of, the ring round it is what a finger gets through, 42 before a
+// disc: 15 wide it is a slot that wants 120 off, 2 wide one that wants 2 (ISO 13857 table 4).
+func TestGuardRings(t *testing.T) {
+	t.Parallel()
+	const disc = "part: disc\nkind: turned\nmaterial: S235\nstock: {round: 210}\nprofile: {outside: [{name: rim, diameter: 200, length: 20}], inside: [{name: bore, diameter: 34, fit: H7, length: 20}]}\n"
+	for hole, want := range map[string]string{"60": "a finger gets through bore of bad cover guard to disc, which turns: 15 mm x 141.37 mm open, 42 mm off", "34": "", "29": ""} {
+		edit := strings.NewReplacer("    - {name: disc, diameter: 200, length: 20}", "    - {name: nose, diameter: 30, length: 90}\n    - {name: seat, diameter: 34, fit: r6, length: 20}", "round: 210, length: 86", "round: 40, length: 176",
+			"shaft.yaml, ", "shaft.yaml, disc.yaml, ", "joints:\n", "joints:\n  - {name: disc, press: {shaft: shaft.seat, bore: disc.bore}, level: front-with-front}\n",
+			"bore: {diameter: 6}", "bore: {diameter: "+hole+"}", "  - {name: look, at: [[0, -60]], size: 40}\n", "", "  - {name: view, at: [[0, 60]], size: 60}\n", "")
+		if got := caseSays(t, "guard.flat", "guard", edit, map[string]string{"disc.yaml": disc}); got != want {
+			t.Errorf("hole of %s: %q", hole, got)
+		}
+	}
+}
+
+// TestFoldedGuardHoles: a hole in the sheet of a folded guard is held against the end of the shaft that turns behind it;
+// one in a flange is not looked at.
+func TestFoldedGuardHoles(t *testing.T) {
+	t.Parallel()
+	for hole, want := range map[string]string{"at: [[0, 0]], size: 30": "a hand gets through eye of bad belt guard to shaft, which turns: ", "at: [[0, 0]], size: 4": "", "on: left, at: [[0, 40]], size: 30": ""} {
+		edit := strings.NewReplacer(", rotate: 180", "", "[[-100, 120], [100, 120]]", "[[-100, 140], [100, 140]]", "height: 80", "height: 130", "holes: [{name: feet", "holes: [{name: eye, "+hole+"}, {name: feet")
+		if got := caseSays(t, "guard.beside", "guard", edit, nil); !strings.HasPrefix(got, want) || want == "" && got != "" {
+			t.Errorf("%s: %q", hole, got)
+		}
+	}
+}
