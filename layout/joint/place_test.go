@@ -320,6 +320,28 @@ func TestWeldmentOverTheCentres(t *testing.T) {
 	}
 }
 
+// The round end of a transition is butted on a tube of 150 of the same sheet of 2: half of that, 1, may one stand inside the
+// other, so 148 does and 147.9 does not. What goes over the other with a fillet may differ.
+func TestButtSteps(t *testing.T) {
+	t.Parallel()
+	const tube = "part: tube\nkind: tube\nmaterial: S235\nstock: {sheet: 2}\ntube: {outside: 150, wall: 2, length: 80, seam: 90}\n"
+	const piece = "part: piece\nkind: transition\nmaterial: S235\nstock: {sheet: 2, cut: laser}\ntransition: {width: 200, depth: 200, diameter: %s, height: 120, thickness: 2}\n"
+	const weld = "{name: on, weld: {part: piece.round-end, to: tube.outside, type: %s}, place: {on: front, with: back, at: [0, 0], top: up}}"
+	for _, c := range []struct{ diameter, kind, want string }{
+		{"150", "square", ""}, {"148", "square", ""}, {"147.9", "square", "1.05 1"}, {"152.2", "square", "1.1 1"}, {"140", "fillet, size: 3", ""},
+	} {
+		p, got := planned(t, jobOf(t, fmt.Sprintf(weld, c.kind), tube, fmt.Sprintf(piece, c.diameter))), ""
+		for _, q := range jointNamed(t, p, "on").Problems {
+			if q.Kind == plan.ButtSteps {
+				got = fmt.Sprint(words.Round(q.Args[0].Value, 3), q.Args[1].Value)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // A plate that is clamped between two comes with what was pressed into it before: 10 of plate, 20 of it,
 // so that its bush stands 10 behind the cover's front.
 func TestStackComesWithItsOwn(t *testing.T) {

@@ -308,11 +308,30 @@ func (t *joint) prep(thickMm float64) (weld.Prep, error) {
 	return prep, err
 }
 
+// Shells that are butted stand in steps of buttStepShare of the thinner, buttStepMm at the most: ISO 5817 no. 5072,
+// level C (from memory).
+const buttStepShare, buttStepMm = 0.5, 3.0
+
+// buttSteps finds two ends of rolled sheet or tube that are butted and differ in diameter.
+func (t *joint) buttSteps(p *plan.WeldPlan) {
+	for _, f := range []feature{t.a, t.b} {
+		kind := f.r.Part.Kind
+		if f.radial != nil || f.roundMm() == 0 || f.step != nil && f.step.Inside || kind != parts.Tube && kind != parts.Cone && kind != parts.TransitionPiece {
+			return
+		}
+	}
+	step, most := math.Abs(t.a.roundMm()-t.b.roundMm())/2, min(buttStepShare*p.ThinnerMm, buttStepMm)
+	if geom.Over(step, most) {
+		t.problem(plan.ButtSteps, plan.Of(plan.Mm, step), plan.Of(plan.Mm, most))
+	}
+}
+
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	if t.enters() {
 		return t.pressedGroove(p)
 	}
+	t.buttSteps(p)
 	c, on := weldChamfer(t)
 	prep, err := t.prep(p.ThinnerMm)
 	if err != nil {

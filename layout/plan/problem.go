@@ -150,6 +150,7 @@ const (
 	FilletSmall       ProblemKind = "fillet-small"
 	FilletGap         ProblemKind = "fillet-gap"
 	SquareTooThick    ProblemKind = "square-too-thick"
+	ButtSteps         ProblemKind = "butt-steps"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
 	FloatUnset        ProblemKind = "float-unset"
 	FloatEarly        ProblemKind = "float-early"

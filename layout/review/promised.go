@@ -212,14 +212,21 @@ func (v *view) anchorage(feature string, pos parts.Pos, what, numbers, fix strin
 	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: fix})
 }
 
-// freeAnchors looks for holes for anchors in a part that no step anchors, where one anchors others.
+// freeAnchors looks at holes for anchors in a part that no step anchors: at what lies over them, and, where a step anchors
+// others, that none anchors it.
 func (v *view) freeAnchors() {
 	fixed := v.fixed()
-	if _, is := fixed[v.p.Name.Value]; is || len(fixed) == 0 {
+	if _, is := fixed[v.p.Name.Value]; is {
 		return
 	}
 	for _, g := range v.holesAndSlots() {
-		if anchors.MatchString(g.Name.Value) {
+		if !anchors.MatchString(g.Name.Value) {
+			continue
+		}
+		if !v.jointNames(g.Name.Value) {
+			v.anchorRoom(&g)
+		}
+		if len(fixed) > 0 {
 			v.anchorage(g.Name.Value, g.Pos, g.Name.Value+" of "+v.p.Title.Value+" are for anchors, and no step anchors it", "", "anchored: "+v.p.Name.Value)
 		}
 	}
