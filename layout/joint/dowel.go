@@ -37,6 +37,7 @@ func (j *making) dowel(t *joint, g *part.Group, guide, other feature) {
 	}
 	ends := "no end stands over a face"
 	if outMm := j.pinOutMm(t, g, [2]feature{guide, other}); outMm > 0 {
+		t.problem(plan.PinsLong, plan.Named(words.Spaced(g.Group.Name)), plan.Of(plan.Read, outMm))
 		out := t.w.Read(outMm) + words.When(t.w.Units != parts.Inches, " mm")
 		ends = words.Either(o.Through, "none stands over "+guide.title()+", and each stands "+out+" out of "+other.title(), "each is on the ground of its hole, and stands "+out+" out of "+guide.title())
 	}

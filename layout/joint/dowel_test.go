@@ -100,6 +100,10 @@ func TestDowelsThatStandOut(t *testing.T) {
 			plates, stack = append(plates, c.between), ", stack: [g.h]"
 		}
 		p := filed(t, "{name: j, bolt: {through: a.h"+stack+", into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}", plates...)
+		long := func(q plan.Problem) bool { return q.Kind == plan.PinsLong }
+		if found := slices.ContainsFunc(p.Joints[0].Problems, long); found == strings.Contains(c.says, "no end") {
+			t.Errorf("%+v: found %v", c, found)
+		}
 		if text := stepText(p.Joints[0]); !strings.Contains(text, "All 2 pins are in, and "+c.says) {
 			t.Errorf("%+v:\n%s", c, text)
 		}

@@ -124,6 +124,7 @@ const (
 	PressFramed       ProblemKind = "press-framed"
 	CupFramed         ProblemKind = "cup-framed"
 	GasketIn          ProblemKind = "gasket-in"
+	PinsLong          ProblemKind = "pins-long"
 	BarShort          ProblemKind = "bar-short"
 	PressTooHot       ProblemKind = "press-too-hot"
 	PressTooCold      ProblemKind = "press-too-cold"
