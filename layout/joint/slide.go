@@ -314,7 +314,7 @@ func (t *joint) slides() *plan.SlidePlan {
 		return nil
 	}
 	if t.turns() && hub.Class != "" && shaft.Class != "" && !geom.Alike(hub.NominalMm, shaft.NominalMm) {
-		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
+		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm), plan.Of(plan.Mm, words.Round(math.Abs(hub.NominalMm-shaft.NominalMm), 3)))
 	}
 	t.out.Slide = &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
 	for _, f := range []feature{t.a, t.b} {
