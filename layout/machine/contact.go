@@ -28,7 +28,9 @@ const (
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() (looks []look) {
 	for _, j := range m.OfKind(parts.WeldKind) {
-		looks = append(looks, func() []plan.Problem { return slices.Concat(m.apart(j), m.otherSide(j), m.beyond(j), m.bracesOne(j)) })
+		looks = append(looks, func() []plan.Problem {
+			return slices.Concat(m.apart(j), m.otherSide(j), m.beyond(j), m.mouthPast(j), m.bracesOne(j))
+		})
 	}
 	return looks
 }
@@ -93,6 +95,41 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 		return nil
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.Named(a.ID), stand.Rounded(on, 1))}
+}
+
+// mouthEveryMm is how far apart the rim of a mouth is looked at, mouthOffMm how far it is off what it stands on where no
+// fillet closes that. Common practice, no source.
+const mouthEveryMm, mouthOffMm = 5.0, 3.0
+
+// mouthPast finds the square mouth of a transition that is welded on and stands partly in the air, beside what is flat
+// there: how far off it is at the most.
+func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
+	a, b := m.At(j.A), m.At(j.B)
+	if a == nil || b == nil || j.A.Feature != "mouth" {
+		return nil
+	}
+	in := m.PartOf(a.ID).Part.Transition
+	wide, deep, others := in.Width.Mm-in.Thickness.Mm, in.Depth.Mm-in.Thickness.Mm, m.others(a.ID)
+	worst, on, all := 0.0, 0, 0
+	for _, side := range []struct{ from, to assembly.Vec }{
+		{assembly.Vec{X: -wide / 2, Y: -deep / 2}, assembly.Vec{X: wide / 2, Y: -deep / 2}}, {assembly.Vec{X: -wide / 2, Y: deep / 2}, assembly.Vec{X: wide / 2, Y: deep / 2}},
+		{assembly.Vec{X: -wide / 2, Y: -deep / 2}, assembly.Vec{X: -wide / 2, Y: deep / 2}}, {assembly.Vec{X: wide / 2, Y: -deep / 2}, assembly.Vec{X: wide / 2, Y: deep / 2}},
+	} {
+		along := side.to.Sub(side.from)
+		n := math.Ceil(along.Len() / mouthEveryMm)
+		for k := range int(n) + 1 {
+			at := a.Pose.Apply(side.from.Add(along.Times(float64(k) / n)))
+			off := seq.Min(inf, others, func(o assembly.Body) float64 { return o.Dist(at) })
+			if all++; off < mouthOffMm {
+				on++
+			}
+			worst = max(worst, off)
+		}
+	}
+	if on == 0 || on == all {
+		return nil
+	}
+	return []plan.Problem{m.Fault(j.Name, plan.MouthPast, m.Named(a.ID), m.Named(b.ID), stand.Rounded(worst, 1))}
 }
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.

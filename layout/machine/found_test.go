@@ -296,6 +296,22 @@ func TestTipsUnder(t *testing.T) {
 	}
 }
 
+// A mouth of 200 × 200 of sheet of 2 on a plate: the middle of its rim is 99 off the middle, so that on one of 190 it
+// stands 4 in the air at two sides, and on one of 193 2.5, which a fillet closes.
+func TestMouthPast(t *testing.T) {
+	t.Parallel()
+	for wide, want := range map[string]string{"300": "", "193": "", "190": "mouth-past piece base 4", "180": "mouth-past piece base 9"} {
+		files := map[string]string{
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [" + wide + ", 300]}\n",
+			"piece.yaml": "part: piece\nkind: transition\nmaterial: S235\nstock: {sheet: 2 mm}\ntransition: {width: 200, depth: 200, diameter: 150, height: 120, thickness: 2}\n",
+			"job.yaml":   "job: J\nunits: mm\nparts: [base.yaml, piece.yaml]\njoints:\n  - {name: j, weld: {part: piece.mouth, to: base.outline, type: fillet, size: 3, length: 700}, place: {on: front, with: front, at: [0, 0], top: up}}\n",
+		}
+		if got := found(t, files, plan.MouthPast); got != want {
+			t.Errorf("%s wide: %q, want %q", wide, got, want)
+		}
+	}
+}
+
 // A flight of 330 on a step of 400 is welded past its end by what it reaches beyond.
 func TestWeldPast(t *testing.T) {
 	t.Parallel()

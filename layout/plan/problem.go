@@ -152,6 +152,7 @@ const (
 	FilletGap         ProblemKind = "fillet-gap"
 	SquareTooThick    ProblemKind = "square-too-thick"
 	ButtSteps         ProblemKind = "butt-steps"
+	MouthPast         ProblemKind = "mouth-past"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
 	FloatUnset        ProblemKind = "float-unset"
 	FloatEarly        ProblemKind = "float-early"
