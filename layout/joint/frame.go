@@ -680,7 +680,7 @@ func (j *making) overEnd(o *joint, bar feature) bool {
 func (f feature) reachMm() (mm float64) {
 	var middle geom.Point
 	for _, p := range f.group.Points {
-		middle = middle.Plus(geom.Point{XMm: p.XMm, YMm: p.YMm}.Times(1 / float64(len(f.group.Points))))
+		middle = middle.Plus(geom.Point(p).Times(1 / float64(len(f.group.Points))))
 	}
 	box := f.r.OutlinePath().Bounds()
 	for _, x := range []float64{box.X0, box.X1} {
