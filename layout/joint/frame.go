@@ -66,19 +66,22 @@ func (t *joint) stands() (end, on feature, ok bool) {
 		return end, on, false
 	}
 	onTop := on.ref.Feature == "top" || on.ref.Feature == "bottom"
-	if p := t.in.Place; p != nil {
-		// Their fronts look the same way. A bar that is laid on the end of the other one has that end for its ground.
-		mine, ground, looks, level := end, on, map[string]string{"top": "down", "bottom": "up"}, frontsLevel(p)
-		if !first {
-			mine, ground, looks = on, end, map[string]string{"right": "left", "left": "right"}
-			level = p.At != nil && p.At.X.Mm == 0 || p.FromLeft.Set() && p.FromLeft.Mm == 0 || p.FromRight.Set() && p.FromRight.Mm == 0
-		}
-		if p.Looks != looks[ground.ref.Feature] || p.Gap.Mm != 0 || p.With != mine.ref.Feature || p.On != ground.ref.Feature || !level {
-			return end, on, false
-		}
+	if p := t.in.Place; p != nil && !onSide(p, end, on, first) {
+		return end, on, false
 	}
 	cut := func(e *parts.BarEnd) bool { return e.Mitred() || e.Coped() }
 	return end, on, onTop && !slices.ContainsFunc([]*parts.BarEnd{stands, &bar.Left, &bar.Right}, cut)
+}
+
+// onSide tells whether a place lays the end of a bar on the side of another without a gap, their fronts level and looking the
+// same way. Where the bar is laid on the end instead, that is its ground.
+func onSide(p *parts.Place, end, on feature, first bool) bool {
+	mine, ground, looks, level := end, on, map[string]string{"top": "down", "bottom": "up"}, frontsLevel(p)
+	if !first {
+		mine, ground, looks = on, end, map[string]string{"right": "left", "left": "right"}
+		level = p.At != nil && p.At.X.Mm == 0 || p.FromLeft.Set() && p.FromLeft.Mm == 0 || p.FromRight.Set() && p.FromRight.Mm == 0
+	}
+	return level && p.Looks == looks[ground.ref.Feature] && p.Gap.Mm == 0 && p.With == mine.ref.Feature && p.On == ground.ref.Feature
 }
 
 // frontsLevel tells whether a place on the top or the bottom of a bar keeps what is as deep level with it.

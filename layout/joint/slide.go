@@ -279,9 +279,7 @@ func (slideKind) work(j *making, t *joint) {
 		return
 	}
 	pressed := seq.First(j.before, func(o *joint) bool { return o.is(parts.PressKind) && o.a.Instance() == t.a.Instance() })
-	if known := t.turns() && pressed != nil && p.PlayMm.Max >= 0; p.PlayMm.Min < 0 && !known { // the machine asks how a pressed bush closes
-		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
-	}
+	t.bindsHub(p, pressed)
 	switch {
 	case t.turns():
 		j.turnSteps(t, p, pressed)
@@ -303,6 +301,13 @@ func (slideKind) work(j *making, t *joint) {
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
+	}
+}
+
+// bindsHub notes a hub that may be too tight for its shaft. How a pressed bush closes that has play before, the machine asks.
+func (t *joint) bindsHub(p *plan.SlidePlan, pressed *joint) {
+	if known := t.turns() && pressed != nil && p.PlayMm.Max >= 0; p.PlayMm.Min < 0 && !known {
+		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
 	}
 }
 

@@ -39,18 +39,23 @@ func (v *view) ringKeeps(g plan.GrooveRow) {
 		return
 	}
 	for _, j := range append(v.planned(parts.SlideKind), v.planned(parts.BearingKind)...) {
-		on := j.B
-		switch ball := j.Bearing != nil && j.Bearing.Ball; {
-		case ball && !g.Inside:
-			on = j.A
-		case !ball && (j.Bearing != nil || g.Inside || !v.job.Runs(v.job.Joint(j.Name))):
-			continue
-		}
 		spaced := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == j.Name }
-		if on.Part == v.p.Name.Value && on.Feature == g.In && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, on, g) {
+		if on, ok := v.ringed(j, g.Inside); ok && on.Part == v.p.Name.Value && on.Feature == g.In && !slices.ContainsFunc(v.job.Loose, spaced) && v.ringOf(j, on, g) {
 			return
 		}
 	}
+}
+
+// ringed is the end of a joint that a retaining ring in a bore or on a shaft keeps: of a ball bearing its seat there, else the
+// shaft that the hub of a slide turns on.
+func (v *view) ringed(j *plan.JointPlan, inside bool) (on plan.JointEnd, ok bool) {
+	switch ball := j.Bearing != nil && j.Bearing.Ball; {
+	case ball && !inside:
+		return j.A, true
+	case ball:
+		return j.B, true
+	}
+	return j.B, j.Bearing == nil && !inside && v.job.Runs(v.job.Joint(j.Name))
 }
 
 // ringOf is the same for one end of a joint, and tells whether it is so. What a ring has of room beside a ball bearing its joint
