@@ -646,6 +646,9 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: lookup.NoSource})
 }
 
+// feelerMm is the widest gap that the leaves of a feeler gauge measure. Common practice, no source.
+const feelerMm = 1.0
+
 // bushKept puts the retaining rings of a shaft beside the bush that it turns in, and has the play measured that they leave the two
 // along where the shaft has its shoulder or another ring at the other end.
 func (j *making) bushKept(t *joint) {
@@ -671,7 +674,7 @@ func (j *making) bushKept(t *joint) {
 			room := t.ringRoom(t.b, other, ring, long)
 			limits := t.w.Read(room.Min) + " – " + t.w.Read(room.Max)
 			t.figure("play along", limits, "lengths inside their limits")
-			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: "feeler", Source: lookup.NoSource})
+			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: words.Either(room.Max > feelerMm, "calipers", "feeler"), Source: lookup.NoSource})
 		}
 	}
 }

@@ -70,3 +70,24 @@ func TestShaftTurnsInBush(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// The play along that a retaining ring leaves a bush is felt with a feeler gauge, and measured with calipers where no leaf is so
+// thick: the groove 1.6 mm further out, on a longer journal, leaves that much more than 0.001 – 0.03 in.
+func TestPlayAlongGauge(t *testing.T) {
+	t.Parallel()
+	for length, want := range map[string]string{"7/8,": "feeler 0.001 in – 0.03 in", "15/16,": "calipers 0.063 in – 0.092 in"} {
+		p, err := draft(editedDemo(t, "gatejack", "arm-post.yaml", "length: 7/8,", "length: "+length))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, c := range jointNamed(t, p, "arm").Checks {
+			if c.What == "play along" {
+				got = c.Gauge + " " + c.Limits
+			}
+		}
+		if got != want {
+			t.Errorf("%s %q, want %q", length, got, want)
+		}
+	}
+}
