@@ -25,7 +25,7 @@ func TestKnife(t *testing.T) {
 	} {
 		m := work(t, "mm", c.part)
 		text := strings.Join(strings.Fields(lines(m)), " ")
-		if got := strings.Contains(text, knife); got != c.knife {
+		if got := strings.Contains(text, knife); got != c.knife || m.Out.Knifed != c.knife {
 			t.Errorf("%s: knife %v, want %v:\n%s", name, got, c.knife, text)
 		}
 		for _, s := range []string{"Drill", "Centre-drill", "Deburr"} {

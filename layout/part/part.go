@@ -267,7 +267,7 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		Keyways: seq.Map(n.Keyways, func(k Keyway) plan.KeywayRow { return k.Row }),
 		Grooves: seq.Map(n.Grooves, func(g Groove) plan.GrooveRow { return g.Row }),
 		Flats:   seq.Map(n.Flats, func(f Flats) plan.FlatsRow { return f.Row }),
-		Radials: n.rows(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(m.work.ops), Problems: n.problems(),
+		Radials: n.rows(), Knifed: n.knifed(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(m.work.ops), Problems: n.problems(),
 	}
 	if len(m.Errs) == 0 {
 		n.form.show(n, m.Out)

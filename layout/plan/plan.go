@@ -75,6 +75,7 @@ type PartPlan struct {
 	Checks     []Check     `json:"checks"`
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
+	Knifed     bool        `json:"-"` // of soft sheet, cut and punched to its template
 	Shown      []RadialRow `json:"-"` // Radials as a drawing shows them, with the holes of branches
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	Grooves    []GrooveRow `json:"grooves,omitempty"`

@@ -183,9 +183,13 @@ func TestNotPopped(t *testing.T) {
 		"Pop in the open middle of each cross but 9–12 (cut already). ": {{Name: "a", First: 1, Count: 8}, {Name: "b", First: 9, Count: 4, Placed: plan.ByCutter}},
 		"Pop nothing: 1–6 (by jig T10), 7 (cut already). ":              {{Name: "a", First: 1, Count: 6, Placed: "T10"}, {Name: "b", First: 7, Count: 1, Placed: plan.ByCutter}},
 	} {
-		p := punch{face: &plan.Face{}, marked: marked{groups: groups}}
+		p := punch{part: &plan.PartPlan{}, face: &plan.Face{}, marked: marked{groups: groups}}
 		if got := p.how(); !strings.HasPrefix(got, want) {
 			t.Errorf("%q, want %q", got, want)
+		}
+		p.part.Knifed = true // a gasket: nothing is popped and drilled
+		if got := p.how(); got != "Punch each hole in the middle of its cross, to the dashed ring." {
+			t.Errorf("of soft sheet: %q", got)
 		}
 	}
 }

@@ -181,6 +181,9 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 
 // how says what is popped, and what is not: the cutter or a jig makes it.
 func (p *punch) how() string {
+	if p.part.Knifed {
+		return "Punch each hole in the middle of its cross, to the dashed ring."
+	}
 	const ring = " The dashed ring is the drilled size: check by it after drilling."
 	var not []string
 	for _, g := range p.groups {
