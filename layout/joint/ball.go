@@ -50,9 +50,14 @@ func (t *joint) ballMount() (m mounting, held bool) {
 	return m, m.cupShoulder != nil
 }
 
+// pairs tells whether a joint is of a ball bearing and between the same two parts as another.
+func (t *joint) pairs(o *joint) bool {
+	return t.is(parts.BearingKind) && t.in.Bearing.Ball && t.joins(o)
+}
+
 // behind tells whether another bearing of the shaft lies in the same bore, nearer to its shoulder.
 func (t *joint) behind(o *joint) bool {
-	if o == t || !t.is(parts.BearingKind) || !t.in.Bearing.Ball || t.refused() || o.refused() || o.a.step == nil || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() || o.b.step != t.b.step {
+	if o == t || t.refused() || o.refused() || o.a.step == nil || !t.pairs(o) || o.b.step != t.b.step {
 		return false
 	}
 	return slices.ContainsFunc([]float64{1, -1}, func(dir float64) bool {
@@ -276,7 +281,7 @@ func (j *making) outOf(t *joint) string {
 // is tight, and the shaft is nowhere between them thicker than their bores.
 func (j *making) throughWith(t *joint) (with []*joint) {
 	for _, o := range j.later(t) {
-		if o.refused() || !o.is(parts.BearingKind) || !o.in.Bearing.Ball || o.a.Instance() != t.a.Instance() || o.b.Instance() != t.b.Instance() {
+		if o.refused() || !o.pairs(t) {
 			continue
 		}
 		between := geom.Between(t.a.step.MidMm(), o.a.step.MidMm())
@@ -364,7 +369,7 @@ func (t *joint) depthCheck(of *joint, m mounting) {
 		}
 		return
 	}
-	limits := t.w.Read(deep.Min-wide) + " – " + t.w.Read(deep.Max-wide+narrowerMm(of.in.Bearing.Bore.Mm))
+	limits := t.reads(plan.Range{Min: deep.Min - wide, Max: deep.Max - wide + narrowerMm(of.in.Bearing.Bore.Mm)})
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "outer ring in " + words.Spaced(of.b.step.Name) + " on its shoulder", Wanted: "under the " + faceName(-m.cupDir) + " of " + of.b.title(), Limits: limits, Gauge: "depth gauge", Source: lookup.Source{Name: "ISO 492", State: lookup.FromMemory}})
 }
 

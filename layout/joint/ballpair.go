@@ -145,9 +145,7 @@ func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 
 // pairOf are the ball bearings of one shaft in one housing that are made so far, this one last.
 func (j *making) pairOf(t *joint) []*joint {
-	return seq.Keep(ofKind(j.made(t), parts.BearingKind), func(o *joint) bool {
-		return o.in.Bearing.Ball && o.out != nil && o.out.Bearing != nil && o.a.Instance() == t.a.Instance() && o.b.Instance() == t.b.Instance()
-	})
+	return seq.Keep(j.made(t), func(o *joint) bool { return o.pairs(t) && o.out != nil && o.out.Bearing != nil })
 }
 
 // located says at the last bearing of a shaft in its housing which of them holds the shaft along, and judges the play that they leave it.
@@ -194,12 +192,15 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 	if !set {
 		return
 	}
-	limits := t.w.Read(play.Min) + " – " + t.w.Read(play.Max)
+	limits := t.reads(play)
 	t.figure("play along between the bearings", limits, "lengths inside their limits; widths of rings by ISO 492, from memory")
 	if len(held) == 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "play of " + words.Either(t.in.Bearing.Rotating == "outer", t.b.title(), t.a.title()) + " along", Wanted: "some, no bearing pushes the other", Limits: limits, Gauge: "dial", Source: lookup.NoSource})
 	}
 }
+
+// reads are two limits as they are read on a gauge.
+func (t *joint) reads(mm plan.Range) string { return t.w.Read(mm.Min) + " – " + t.w.Read(mm.Max) }
 
 // locating are the bearings of a shaft that hold it along both ways, and those that leave it free both ways, by their seats in the housing.
 func (j *making) locating(all []*joint) (held, free []string) {

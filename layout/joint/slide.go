@@ -672,7 +672,7 @@ func (j *making) bushKept(t *joint) {
 		}
 		if is && (other.ring == nil || back(dir)) {
 			room := t.ringRoom(t.b, other, ring, long)
-			limits := t.w.Read(room.Min) + " – " + t.w.Read(room.Max)
+			limits := t.reads(room)
 			t.figure("play along", limits, "lengths inside their limits")
 			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: words.Either(room.Max > feelerMm, "calipers", "feeler"), Source: lookup.NoSource})
 		}

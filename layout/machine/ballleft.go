@@ -20,15 +20,7 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 		if len(j.Bearing.Leaves) == 0 || shaft == nil || housing == nil {
 			continue
 		}
-		var turning, others []assembly.Body
-		for b := range m.Parts() {
-			switch of(b.ID) {
-			case of(shaft.ID):
-				turning = append(turning, *b)
-			case of(housing.ID):
-				others = append(others, *b)
-			}
-		}
+		turning, others := m.fixedWith(of, shaft.ID), m.fixedWith(of, housing.ID)
 		var open []string
 		for _, face := range j.Bearing.Leaves {
 			if _, _, gap := m.nearest(shaft, turning, others, face == parts.Back); gap == inf && !m.cheekBefore(shaft, housing, turning, face) {
@@ -45,7 +37,8 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 // cheekBefore tells whether something that is fixed to a shaft and does not lie on its axis, as a cheek, stands before the housing on the side
 // from which a shaft that leaves by a face would bring it along, where the two meet as they are seen along the axis.
 func (m *Machine) cheekBefore(shaft, housing *assembly.Body, fixed []assembly.Body, face parts.Face) bool {
-	own, h := shaft.Pose.Inverse(), housing.Box().Moved(shaft.Pose.Inverse())
+	own := shaft.Pose.Inverse()
+	h := housing.Box().Moved(own)
 	return slices.ContainsFunc(fixed, func(b assembly.Body) bool {
 		if stand.SameAxis(shaft.Pose, b.Pose) {
 			return false

@@ -111,14 +111,12 @@ func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
 	in := m.PartOf(a.ID).Part.Transition
 	wide, deep, others := in.Width.Mm-in.Thickness.Mm, in.Depth.Mm-in.Thickness.Mm, m.others(a.ID)
 	worst, on, all := 0.0, 0, 0
-	for _, side := range []struct{ from, to assembly.Vec }{
-		{assembly.Vec{X: -wide / 2, Y: -deep / 2}, assembly.Vec{X: wide / 2, Y: -deep / 2}}, {assembly.Vec{X: -wide / 2, Y: deep / 2}, assembly.Vec{X: wide / 2, Y: deep / 2}},
-		{assembly.Vec{X: -wide / 2, Y: -deep / 2}, assembly.Vec{X: -wide / 2, Y: deep / 2}}, {assembly.Vec{X: wide / 2, Y: -deep / 2}, assembly.Vec{X: wide / 2, Y: deep / 2}},
-	} {
-		along := side.to.Sub(side.from)
+	corners := []assembly.Vec{{X: -wide / 2, Y: -deep / 2}, {X: wide / 2, Y: -deep / 2}, {X: wide / 2, Y: deep / 2}, {X: -wide / 2, Y: deep / 2}}
+	for i, from := range corners {
+		along := corners[(i+1)%len(corners)].Sub(from)
 		n := math.Ceil(along.Len() / mouthEveryMm)
 		for k := range int(n) + 1 {
-			at := a.Pose.Apply(side.from.Add(along.Times(float64(k) / n)))
+			at := a.Pose.Apply(from.Add(along.Times(float64(k) / n)))
 			off := seq.Min(inf, others, func(o assembly.Body) float64 { return o.Dist(at) })
 			if all++; off < mouthOffMm {
 				on++

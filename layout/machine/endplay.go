@@ -37,17 +37,13 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 		if m.spacedElse(j.B.Instance()) {
 			continue
 		}
-		turning, others := []assembly.Body(nil), []assembly.Body(nil)
+		turning, beside := m.fixedWith(of, shaft.ID), []assembly.Body(nil)
 		for b := range m.Parts() {
-			if of(b.ID) == of(shaft.ID) {
-				turning = append(turning, *b)
-			} else {
-				others = append(others, *b)
+			if of(b.ID) != of(shaft.ID) && b.ID != bush.ID {
+				beside = append(beside, *b)
 			}
 		}
-		still := seq.Keep(others, func(b assembly.Body) bool { return of(b.ID) == of(bush.ID) })
-		beside := seq.Keep(others, func(b assembly.Body) bool { return b.ID != bush.ID })
-		found = append(found, m.endPlay(j, shaft, turning, still)...)
+		found = append(found, m.endPlay(j, shaft, turning, m.fixedWith(of, bush.ID))...)
 		if carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
 			return m.Job.Runs(m.Joint(o.Name)) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
 		}); len(carry) == 1 {
@@ -55,6 +51,16 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 		}
 	}
 	return found
+}
+
+// fixedWith are the parts that are fixed to a body, itself among them.
+func (m *Machine) fixedWith(of func(id string) string, id string) (all []assembly.Body) {
+	for b := range m.Parts() {
+		if of(b.ID) == of(id) {
+			all = append(all, *b)
+		}
+	}
+	return all
 }
 
 // fixed names, for each body, what it is fixed to: by all joints but those in which one part turns.

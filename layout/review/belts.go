@@ -124,10 +124,14 @@ func (r *reviewer) openWheels(wheels ...*view) iter.Seq2[*view, float64] {
 	})
 	return func(yield func(*view, float64) bool) {
 		for _, v := range wheels {
-			if v == nil || r.bodyOf(v.p.Name.Value) == nil {
+			if v == nil {
 				continue
 			}
-			if deg := v.openDeg(r.bodyOf(v.p.Name.Value), still); deg > 180 && !yield(v, deg) {
+			b := r.bodyOf(v.p.Name.Value)
+			if b == nil {
+				continue
+			}
+			if deg := v.openDeg(b, still); deg > 180 && !yield(v, deg) {
 				return
 			}
 		}
