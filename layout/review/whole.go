@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -13,47 +14,36 @@ import (
 	"centrepop/parts/seq"
 )
 
-// separate looks for assemblies that no joint connects to one that has more than
-// half of the parts. Parts that stand in no joint at all are left out.
+// separate looks for assemblies that no joint connects to one that has more than half of the parts, once all joints are
+// worked out. Parts that stand in no joint at all are left out.
 func separate(r *reviewer) {
-	group := map[parts.Instance]parts.Instance{}
-	root := func(i parts.Instance) parts.Instance {
-		for group[i] != i {
-			i = group[i]
-		}
-		return i
+	if len(r.pl.Faults) > 0 {
+		return
 	}
-	var order []parts.Instance
-	first := map[parts.Instance]*parts.Joint{}
+	st, first := machine.NewStage(r.machine()), map[parts.Instance]*parts.Joint{}
+	var joined []parts.Instance
 	for _, j := range r.job.Joints {
-		a, _ := j.Ends()
-		all := append([]parts.Instance{a.Instance()}, seq.Map(j.Refs(), parts.JointRef.Instance)...)
-		if j.Stud() != "" {
-			all = append(all, parts.Instance{Part: j.Stud(), Copy: 1})
-		}
-		for _, i := range all {
-			if first[i] == nil {
-				first[i], group[i], order = j, i, append(order, i)
+		for _, ref := range j.Refs() {
+			if i := ref.Instance(); first[i] == nil {
+				first[i], joined = j, append(joined, i)
 			}
-			group[root(i)] = root(all[0])
 		}
 	}
-	count := map[parts.Instance]int{}
-	var main parts.Instance
-	for _, i := range order {
-		g := root(i)
-		if count[g]++; count[g] > count[main] {
-			main = g
+	group, size := map[string]int{}, make([]int, len(joined)) // a group is known by the place of its first among them
+	for n, i := range joined {
+		if _, known := group[i.ID()]; !known {
+			for id := range st.Together(len(st.Joints), i.ID()) {
+				group[id] = n
+			}
 		}
+		size[group[i.ID()]]++
 	}
-	if 2*count[main] <= len(order) {
+	if !slices.ContainsFunc(size, func(n int) bool { return 2*n > len(joined) }) {
 		return // a job of several machines
 	}
-	delete(count, main)
-	for _, i := range order {
-		if g := root(i); count[g] > 0 {
-			delete(count, g)
-			its := seq.Keep(order, func(o parts.Instance) bool { return root(o) == g })
+	for n, i := range joined {
+		if size[n] > 0 && 2*size[n] <= len(joined) {
+			its := seq.Keep(joined, func(o parts.Instance) bool { return group[o.ID()] == n })
 			r.add(Finding{
 				Part: i.Part, Pos: first[i].Pos, What: "no joint connects " + few(seq.Map(its, func(o parts.Instance) string { return copyTitle(r.job.Part(o.Part), o.Copy) })) + " to the rest",
 				Rule: "the joints put one machine together", Fix: "add the joint that is missing, or give the other assembly a job of its own",
