@@ -48,6 +48,7 @@ func TestStrapOnTwoLinks(t *testing.T) {
 		{94, 0, 40, ""}, {94.04, 0, 40, ""}, {93.96, 0, 40, ""}, {94, 0.048, 40, ""},
 		{94.053, 0, 40, "r2 misses by 0.05 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 94.05 l2 r2; link 2 loop-length 40 r1 r2"},
 		{93, 0, 40, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
+		{93, 0.004, 40, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 40 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 40 r1 r2"},
 		{93, 0, 0.6, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; link 1 loop-length 0.6 l1 l2; strap loop-length 93 l2 r2; link 2 loop-length 0.6 r1 r2"},
 		{93, 0, 0, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; strap loop-length 93 l2 r2"},
 		{94, 0.053, 40, "r2 misses by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},

@@ -168,7 +168,7 @@ func (s Seams) SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []pla
 // LongMm is how long some parts are together along the axis of one, as the joints leave them; 0 where it stands nowhere.
 func (s Seams) LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64 {
 	m := s.standing(joints)
-	axis, lowMm, highMm := m.Poses[about.Instance().ID()].Inverse(), math.Inf(1), math.Inf(-1)
+	axis, lowMm, highMm := m.Poses[about.Instance().ID()].Inverse(), inf, -inf
 	for _, i := range with {
 		if pose, ok := m.Poses[i.Instance().ID()]; ok {
 			box := m.solid(i.Part).Box().Moved(axis.Of(pose))

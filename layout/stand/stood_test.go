@@ -311,12 +311,17 @@ func TestMotorIsDrawn(t *testing.T) {
 }
 
 // A coupling of 60 begins at the shoulder of a step of 38 × 14, and has its bore as far as both go: 38 in a wall of 11. What is
-// longer than the step is bored for the motor's shaft beyond it, which is no thicker where none is known.
+// longer than the step is bored for the motor's shaft beyond it, which is no thicker where none is known; of one that would be bored away
+// only what is on the step is known.
 func TestCouplingBore(t *testing.T) {
 	t.Parallel()
-	for _, long := range []float64{5, 14, 20} {
-		m, _ := load(t, write(t, motorJob(", diameter: 220, length: 250", ", output-speed: 30", "after: lid, first: yes",
-			fmt.Sprintf("  - {item: coupling, how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 60, length: %g}}\n", long))))
+	for _, c := range []struct {
+		long, ends float64
+		shaft      string
+	}{{5, 5, ""}, {14, 14, ""}, {20, 20, ""}, {20, 14, ", shaft: 60"}} {
+		long := c.ends
+		m, _ := load(t, write(t, motorJob(", diameter: 220, length: 250"+c.shaft, ", output-speed: 30", "after: lid, first: yes",
+			fmt.Sprintf("  - {item: coupling, how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 60, length: %g}}\n", c.long))))
 		b := body(t, m, "Coupling")
 		boxed(t, m, "Coupling", assembly.Vec{X: -30, Y: -30, Z: -14}, assembly.Vec{X: 30, Y: 30, Z: long - 14})
 		for _, z := range []float64{-13.9, long/2 - 14, long - 14.1} {

@@ -52,7 +52,8 @@ func TestStuds(t *testing.T) {
 }
 
 // TestRoundInABore: a round of 40 with a collar of 50 in the bore of a plate of 100 × 60 × 12: what stands out of the faces by
-// more than a quarter of a millimetre, and what both turn across, by the plate's corners and by the axis of a round beside it.
+// more than a quarter of a millimetre, how long both are, what stands nowhere aside, and what they turn across, by the plate's corners and by the
+// axis of a round beside it.
 func TestRoundInABore(t *testing.T) {
 	t.Parallel()
 	models := []*part.Model{
@@ -70,6 +71,12 @@ func TestRoundInABore(t *testing.T) {
 		}
 		if got := s.BoreMm(joints, plate, other, 40); got != nil {
 			t.Errorf("of what stands nowhere: %v", got)
+		}
+		if got, want := s.LongMm(joints, plate, []plan.JointEnd{rod, plate, other}), max(12, c.front+30)-min(0, c.front); math.Abs(got-want) > 1e-9 {
+			t.Errorf("its front at %g: %g long, want %g", c.front, got, want)
+		}
+		if got := s.LongMm(joints, plate, []plan.JointEnd{other}); got != 0 {
+			t.Errorf("what stands nowhere is %g long", got)
 		}
 		for _, about := range []plan.JointEnd{plate, rod} {
 			if got := s.SwingMm(joints, about, []plan.JointEnd{rod, plate, other}); math.Abs(got-2*math.Hypot(50, 30)) > 1e-6 {
