@@ -45,7 +45,7 @@ func checks(n *Numbered) []plan.Check {
 		it.checks(r)
 	}
 	r.checkNotes()
-	if top := n.Part.Top.Value; top != "" {
+	if top := n.topMark(); top != "" {
 		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
 	}
 	return r.list

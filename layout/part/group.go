@@ -167,12 +167,16 @@ func (m *Group) feature(n *Numbered) plan.Feature {
 // made it.
 func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.Name.Value]) }
 
-// checks are the group's size and, over pins, its spacing.
+// checks are the group's size and, over pins, its spacing; of soft sheet that it lies where it belongs.
 func (m *Group) checks(r *record) {
 	if m.Dowel != nil { // the step in which it is reamed has its size, and nothing else is held of it
 		return
 	}
 	m.kind.sizes(r, m)
+	if r.knifed() { // it stretches between pins
+		r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + ", laid flat on what it seals", Limits: "each bolt or pin drops in, nothing is stretched"})
+		return
+	}
 	r.form.checkPlace(r, m)
 	all := m.Group.Chords
 	if len(all) > 8 { // a long list is checked from the hole table

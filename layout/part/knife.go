@@ -36,6 +36,11 @@ func (s *Sizes) knifed() bool {
 	return p.Outline.LeaveOnPart.Mm == 0 && len(p.Grooves) == 0 && !slices.ContainsFunc(s.Groups, worked) && !slices.ContainsFunc(s.Steps, fitted)
 }
 
+// topMark is how TOP is marked: as the part says, or on soft sheet, which no punch or scriber marks, with a pen.
+func (s *Sizes) topMark() string {
+	return words.Either(s.Part.Top.Value != "" && s.knifed(), "pen", s.Part.Top.Value)
+}
+
 // knife makes a part of soft sheet: the template on it, its holes punched while the sheet is whole, then its bore cut
 // and last its outside.
 func (b *bench) knife() {
@@ -51,7 +56,7 @@ func (b *bench) knife() {
 	if bore := b.StepNamed(boreStep); bore != nil {
 		do = append(do, "Cut out the bore "+b.sizeText(bore)+".")
 	}
-	do = append(do, "Last the outside, "+b.cut.size+": several light cuts, the knife upright; what is round with a compass cutter.", "Write TOP "+b.topPlace()+".")
+	do = append(do, "Last the outside, "+b.cut.size+": several light cuts, the knife upright; what is round with a compass cutter.", "Write TOP with a pen "+b.topPlace()+".")
 	b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Cut to the template", Do: do, Tool: "hollow punches and mallet, knife with a new blade, compass cutter", Gauge: "rule, calipers",
 		Refs: seq.Map(b.Features, func(f plan.Feature) int { return f.N })}, blade))
 	b.op(plan.Operation{Machine: plan.Bench, Title: "Inspect", Do: []string{"No cut runs past a corner, no hole is torn: else make it new.", "Fill in the record."}})

@@ -36,6 +36,28 @@ func TestKnife(t *testing.T) {
 	}
 }
 
+// TestSoftRecord: soft sheet is not measured with pins, which stretch it, and no punch marks TOP on it.
+func TestSoftRecord(t *testing.T) {
+	rec := func(part string) string {
+		var rows []string
+		for _, c := range work(t, "mm", part).Out.Checks {
+			rows = append(rows, c.What+" "+c.Wanted+": "+c.Limits)
+		}
+		return strings.Join(rows, "\n")
+	}
+	steel := "part: g\nkind: ring\nmaterial: S235\ntop: punch\nstock: {plate: 4 mm, cut: saw}\noutline: {circle: 120}\nbore: {diameter: 80}\nholes: [{name: rim, circle: {pcd: 100, count: 6}, size: M8 clearance}]\n"
+	cork := strings.NewReplacer("S235", "cork", "plate: 4 mm, cut: saw", "sheet: 4 mm, cut: none", "kind: ring", "kind: ring\nfor: gasket").Replace(steel)
+	for part, soft := range map[string]bool{steel: false, cork: true} {
+		got := rec(part)
+		for s, want := range map[string]bool{"over pins": !soft, "bore to pin": !soft, "TOP marked punch": !soft, "TOP marked pen: on the front face": soft,
+			"rim, laid flat on what it seals : each bolt or pin drops in, nothing is stretched": soft, "rim 6 × Ø9 for M8: Ø9, bolt passes": true} {
+			if strings.Contains(got, s) != want {
+				t.Errorf("soft %v: %q, want it %v in\n%s", soft, s, want, got)
+			}
+		}
+	}
+}
+
 // TestWallsApart: holes through two flanges with air between are drilled wall by wall, as deep as the thicker is.
 func TestWallsApart(t *testing.T) {
 	lantern := func(waist string) string {

@@ -260,7 +260,7 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 	m := &Model{Numbered: n, Errs: append(errs, more...), work: operations(n)}
 	m.Out = &plan.PartPlan{
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
-		Material: p.Material.Value, Top: p.Top.Value, StockText: n.form.stockText(sizes),
+		Material: p.Material.Value, Top: n.topMark(), StockText: n.form.stockText(sizes),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
 		Dimensions: m.work.limitsOnce(slices.Concat(n.atTop, sizes.dimensions(p.Turned(), p.Flat() && p.Stock.Form != ""))),
 		Features:   n.Features, Operations: m.work.ops, Checks: checks(n), Ladders: ladders,

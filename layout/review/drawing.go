@@ -26,12 +26,15 @@ func unknownMaterial(v *view) {
 				What: v.p.Title.Value + " is split, and " + m.Name + " breaks as its screw closes it", Rule: "a split ring bends a little each time", Fix: "steel, or bronze",
 			})
 		}
+		if err != nil && v.q.Knifed {
+			return // of soft sheet nothing but the mass depends on it
+		}
 		if n, ok := material.FindNonmetal(name); err != nil && ok {
 			v.report(Check, "", v.p.Material.Pos, Finding{
 				What: v.p.Title.Value + " is of " + name + ", a " + n.Kind + ", of which no strength" + words.Either(n.DensityKgM3 == 0, ", density or speed is", " and no speed are") + " kept",
 				Rule: rule, Fix: "work it by what its maker says, and accept it",
 			})
-		} else if errors.As(err, &unknown) && !v.q.Knifed { // of soft sheet nothing but the mass depends on it
+		} else if errors.As(err, &unknown) {
 			v.report(Check, "", v.p.Material.Pos, Finding{
 				What: v.p.Title.Value + " is of " + name + ", for which there are no data", Numbers: "nearest names: " + strings.Join(unknown.Nearest, ", "),
 				Rule: rule, Fix: "write the grade as its standard does, or work the part out by hand",

@@ -16,15 +16,25 @@ type rim struct {
 	rule, source string
 }
 
+// The least strip that is left between holes and edges of a soft sheet: as wide as it is thick, within these, mm.
+const (
+	leastStripMm = 3.0
+	mostStripMm  = 6.0
+)
+
+const stripRule = "soft sheet keeps a strip between a hole and an edge, or two holes, that neither tears nor is blown out"
+
 const steelwork = "EN 1993-1-8:2005 Table 3.3, used as guidance"
 
 // edgeRim is the least distance from a hole's middle line to an edge; bolted, a joint has its bolts go through. A bolt
-// hole has that of steelwork; half a thread of metal beside a tapped hole, and
+// hole has that of steelwork, one in soft sheet a strip; half a thread of metal beside a tapped hole, and
 // a quarter of its diameter beside a plain one, are common practice.
 func (h *hole) edgeRim(bolted bool) rim {
 	const pinMm = 20.0 // the thickest pin that is pressed in; common practice, no source
 	d := 2 * h.radiusMm
 	switch {
+	case h.stripMm > 0:
+		return rim{h.radiusMm + h.stripMm, stripRule, practice}
 	case h.slot != nil && bolted:
 		return rim{1.5 * d, "from the middle line of a slot for bolts to an edge at least 1.5 times its width", steelwork}
 	case h.slot != nil:
@@ -82,7 +92,7 @@ func edge(v *view) {
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {
 			f := Finding{
 				What:    h.title() + " lies close to " + n.what + same(count),
-				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) + "; metal left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
+				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) + "; " + h.matter() + " left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
 				LeftMm:  left(n.wallMm),
 				Rule:    need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
 			}

@@ -74,7 +74,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 	worst.add(g.name+" "+h.name, centresMm-need.needMm, func(count int) {
 		f := Finding{
 			What:    g.title() + " and " + h.title() + " lie close together" + same(count),
-			Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm), LeftMm: left(wallMm),
+			Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; " + h.matter() + " between " + v.mm(wallMm), LeftMm: left(wallMm),
 			Rule: need.rule, Source: need.source, Fix: "move one of them, or take a smaller size or fewer holes",
 		}
 		severity := Check
@@ -109,6 +109,9 @@ func closePairs(holes []hole) [][2]int {
 // pitch is the least distance of two holes' middle lines.
 func pitch(g, h *hole) rim {
 	d := 2 * math.Max(g.radiusMm, h.radiusMm)
+	if h.stripMm > 0 {
+		return rim{g.radiusMm + h.radiusMm + h.stripMm, stripRule, practice}
+	}
 	if g.bolt() && h.bolt() {
 		if e, err := bolts.EdgeDistances(d); err == nil {
 			return rim{e.P1Mm, "centres of bolt holes at least 2.2 times the hole apart", steelwork}

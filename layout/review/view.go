@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -110,6 +111,7 @@ type hole struct {
 	radiusMm     float64 // of the finished hole; half the thread for a tapped one
 	fromMm, toMm float64 // z of the full diameter, front to back
 	metalMm      float64 // metal under its centre, from the marked face to the first gap
+	stripMm      float64 // the least strip beside it in soft sheet, 0 in metal
 	thread       *threads.Thread
 	drillMm      float64 // last drill; 0 for a slot
 }
@@ -231,6 +233,9 @@ func (v *view) place(h *hole, depthMm float64) {
 			h.fromMm, h.toMm = first.FromMm, min(v.lengthMm, first.FromMm+depthMm)
 		}
 	}
+	if v.m.Flat() && v.m.Soft() {
+		h.stripMm = min(max(h.metalMm, leastStripMm), mostStripMm)
+	}
 	v.holes = append(v.holes, *h)
 }
 
@@ -280,6 +285,9 @@ func (h *hole) headRadiusMm() float64 {
 	}
 	return h.radiusMm
 }
+
+// matter is what is around a hole.
+func (h *hole) matter() string { return words.Either(h.stripMm > 0, "sheet", "metal") }
 
 // bolt tells whether a bolt goes freely through the hole.
 func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts.ClearanceHole }

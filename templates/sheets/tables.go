@@ -25,13 +25,20 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan, printed []string
 	}
 	for _, face := range part.Faces {
 		holes := d.holeTable(face, pl.Units)
+		chords := d.chordTable(face, pl.Units)
+		if part.Knifed { // pins stretch it
+			holes.Columns[6].Head, chords.Columns = "Punch Ø", chords.Columns[:2]
+			for i := range chords.Rows {
+				chords.Rows[i] = chords.Rows[i][:2]
+			}
+		}
 		if d < 0.9 && len(holes.Rows) > 0 { // the distances in a line
-			holes.Lead += chordLine(face, pl.Units)
+			holes.Lead += chordLine(chords)
 		}
 		add(holes)
 		add(d.slotTable(face, pl.Units))
 		if d >= 0.9 || len(holes.Rows) == 0 {
-			add(d.chordTable(face, pl.Units))
+			add(chords)
 		}
 	}
 	add(d.radialTable(part, pl.Units))
@@ -123,14 +130,14 @@ func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
 }
 
 // chordLine says the distances between holes in a line.
-func chordLine(face *plan.Face, units parts.Units) string {
+func chordLine(t draw.Table) string {
 	line := ""
-	for _, g := range face.Groups {
-		for _, equal := range words.EqualChords(g.Chords) {
-			c := equal[0]
-			line += " " + words.Pairs(equal) + " dividers " + words.Fixed(c.CentreMm, units) +
-				", over pins " + words.Fixed(c.OverMm, units) + ", between " + words.Fixed(c.BetweenMm, units) + "."
+	for _, row := range t.Rows {
+		line += " " + row[0]
+		for i, what := range []string{" dividers ", ", over pins ", ", between "}[:len(row)-1] {
+			line += what + row[i+1]
 		}
+		line += "."
 	}
 	return line
 }

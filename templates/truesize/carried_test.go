@@ -124,6 +124,10 @@ func TestPartOfAnOutline(t *testing.T) {
 			t.Errorf("bore %g: %q", bore, got)
 		}
 	}
+	soft := tile{part: true, of: &template{boreMm: 40, punch: &punch{part: &plan.PartPlan{Knifed: true}}}} // nothing of it is cut yet
+	if got := soft.partial(); got != "Outline in part: draw the rest on the sheet, between what is shown, before it is cut." {
+		t.Error(got)
+	}
 	only := &template{boreMm: 20, setAt: &plan.XY{XMm: -50, YMm: -50}, outline: canvas.Rectangle(100, 100).Translate(-50, -50), core: draw.R(-50, -50, 50, 50)}
 	one := tile{part: true, of: only, grid: &grid{area: draw.R(-50, -40, 50, 50), shown: [][]bool{{true}}}}
 	if got := one.partial(); got != "Outline in part, with the left edge. The bottom edge is 50 from the middle of the bore here: set it so." {

@@ -270,6 +270,8 @@ func (one *tile) partial() string {
 	switch {
 	case !one.part:
 		return ""
+	case t.punch != nil && t.punch.part.Knifed: // cut by the template, last: there is no edge or bore to set it by yet
+		return "Outline in part: draw the rest on the sheet, between what is shown, before it is cut."
 	case t.setAt == nil && t.boreMm > 0:
 		return "Outline in part: set it by the bore."
 	case t.setAt == nil:
