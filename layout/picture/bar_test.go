@@ -71,3 +71,30 @@ func TestOpeningPicture(t *testing.T) {
 		}
 	}
 }
+
+// A third cross goes between the two rails of such a frame, which carries a mast of 300 above or below: upright or upside down the frame lies flat and nothing
+// is held while its second end is welded, though it would fall over with that end up.
+func TestNothingHeldInAFrame(t *testing.T) {
+	t.Parallel()
+	weld := func(n, a, b, place string) string {
+		return "  - {name: c" + n + ", weld: {part: cross#" + a + ", to: rail#" + b + ", type: fillet, length: 50, process: MAG}" + place + "}\n"
+	}
+	for _, side := range []string{"front", "back"} {
+		m, pl := load(t, write(t, map[string]string{
+			"job.yaml": "job: A\nunits: mm\ntolerance: m\nup: front\nparts: [rail.yaml, cross.yaml]\njoints:\n" +
+				weld("1", "1.left", "1.bottom", ", place: {on: bottom, with: left, at: [-150, 0], front: up}") + weld("2", "2.left", "1.bottom", ", place: {on: bottom, with: left, at: [205, 0], front: up}") +
+				weld("3", "1.right", "2.top", ", place: {on: top, with: right, at: [-150, 0], front: down}") + weld("4", "2.right", "2.top", "") +
+				weld("5", "4.left", "1."+side, ", place: {on: "+side+", with: left, at: [0, 0], front: up}") +
+				weld("6", "3.left", "1.bottom", ", place: {on: bottom, with: left, at: [30, 0], front: up}") + weld("7", "3.right", "2.top", ""),
+			"rail.yaml":  "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 460}\n",
+			"cross.yaml": "part: cross\nkind: bar\nquantity: 4\nmaterial: S235\nbar: {square: 50, wall: 4, length: 300}\n",
+		}))
+		for _, p := range m.Problems {
+			t.Errorf("%s: %s", p.Kind, p.What)
+		}
+		picture.Draw(m)
+		if j := pl.Joints[6]; j.Name != "c7" || j.Hold != nil {
+			t.Errorf("mast on the %s, %s: %+v", side, j.Name, j.Hold)
+		}
+	}
+}

@@ -9,18 +9,20 @@ import (
 	"centrepop/parts/geom"
 )
 
+// at are places by their coordinates, x and y by turns.
+func at(c ...float64) (out []plan.XY) {
+	for i := 0; i < len(c); i += 2 {
+		out = append(out, plan.XY{XMm: c[i], YMm: c[i+1]})
+	}
+	return out
+}
+
 // TestCorner: the fillet between a plate that stands on another and its face, by hand: legs of
 // 4, or what the two leave of that, its points anticlockwise; under a bevel of 45° it is filled
 // to three legs, 12 along the bevel and 8.485 along the face; none where the edge stays on the
 // face, stands off it, or the face ends at once.
 func TestCorner(t *testing.T) {
 	t.Parallel()
-	at := func(c ...float64) (out []plan.XY) {
-		for i := 0; i < len(c); i += 2 {
-			out = append(out, plan.XY{XMm: c[i], YMm: c[i+1]})
-		}
-		return out
-	}
 	upright := at(0, 0, 0, 30, -10, 30, -10, 0)
 	for _, c := range []struct {
 		name       string
@@ -85,6 +87,28 @@ func TestMiddleOf(t *testing.T) {
 	}{{8.1, plan.XY{XMm: 16}}, {7.9, plan.XY{XMm: 16, YMm: 8.0 / 3}}} {
 		if got := middleOf([]bead{at(0, 7), at(15, 7), at(30, -9)}, c.radius); geom.Distance(got, c.want) > 1e-9 {
 			t.Errorf("within %g: %v", c.radius, got)
+		}
+	}
+}
+
+// TestTail: what moves to the right is pushed where its rear edge crosses the middle of its height: of one that is 4 further back at its
+// top, or bent there, on that edge; of two the one that reaches further back, or the higher of equals.
+func TestTail(t *testing.T) {
+	t.Parallel()
+	block := func(x, y float64) []plan.XY { return at(x, y, x+20, y, x+20, y+10, x, y+10) }
+	bent := at(0, 0, 20, 0, 20, 10, 4, 10, 2, 8)
+	for _, c := range []struct {
+		loops [][]plan.XY
+		d     plan.XY
+		want  plan.XY
+	}{
+		{[][]plan.XY{at(0, 0, 20, 0, 20, 10, 4, 10)}, plan.XY{XMm: 1}, plan.XY{XMm: 2, YMm: 5}},
+		{[][]plan.XY{bent}, plan.XY{XMm: 1}, plan.XY{XMm: 1.25, YMm: 5}}, {[][]plan.XY{bent}, plan.XY{XMm: -1}, plan.XY{XMm: 20, YMm: 5}}, {[][]plan.XY{bent}, plan.XY{YMm: -1}, plan.XY{XMm: 10, YMm: 10}},
+		{[][]plan.XY{block(0, 0), block(-0.5, -30), block(7, 30)}, plan.XY{XMm: 1}, plan.XY{XMm: -0.5, YMm: -25}},
+		{[][]plan.XY{block(0, -30), block(0, 0), block(1e-9, -60)}, plan.XY{XMm: 1}, plan.XY{YMm: 5}},
+	} {
+		if got := tail(c.loops, c.d); geom.Distance(got, c.want) > 1e-6 {
+			t.Errorf("%v along %v: %v, want %v", c.loops, c.d, got, c.want)
 		}
 	}
 }

@@ -1,9 +1,13 @@
 package picture_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
+	"centrepop/layout/picture"
 	"centrepop/layout/plan"
 )
 
@@ -63,6 +67,34 @@ func TestRingsAreLarge(t *testing.T) {
 			p := joints[j].Pictures[0]
 			if wide := max(p.MaxMm.XMm-p.MinMm.XMm, p.MaxMm.YMm-p.MinMm.YMm); wide > map[string]float64{"pugmill": 9, "gatejack": 6}[name]*joints[j].Bearing.WidthMm {
 				t.Errorf("%s: %v wide, a ring %v", j, wide, joints[j].Bearing.WidthMm)
+			}
+		}
+	}
+}
+
+// A ball bearing of 25 × 52 × 15 stands from 5 to 20 behind the front of its housing, in a bore with its only shoulder there: a shaft whose
+// head of 60 does not pass the lip of 44 comes from the front before it, and the bearing from the back last; one of 40 brings it from there.
+func TestBallBearingIsDrawn(t *testing.T) {
+	t.Parallel()
+	for head, want := range map[string]string{"60": "6205-2RS {-1 0}, shaft {1 0}", "40": "shaft {-1 0}"} {
+		m, pl := load(t, write(t, map[string]string{
+			"housing.yaml": "part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}]\n  inside: [{name: lip, diameter: 44, length: 5}, {name: bore, diameter: 52, fit: H7, length: 35}]\n",
+			"shaft.yaml":   "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 65, length: 84, cut: saw}\nprofile:\n  outside: [{name: head, diameter: " + head + ", length: 15}, {name: neck, diameter: 31, length: 20}, {name: seat, diameter: 25, fit: k6, length: 45}]\ngrooves: [{name: clip, in: seat, axial: 50.1, for: retaining-ring}]\n",
+			"job.yaml":     "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, shaft.yaml]\njoints:\n  - {name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}}\n",
+		}))
+		picture.Draw(m)
+		pic := &pl.Joints[0].Pictures[0]
+		var got []string
+		for _, a := range pic.Arrows {
+			got = append(got, fmt.Sprint(a.Of, " ", a.Dir))
+		}
+		if slices.Sort(got); strings.Join(got, ", ") != want {
+			t.Errorf("head %s: %s, want %s", head, strings.Join(got, ", "), want)
+		}
+		for _, s := range pic.Shapes {
+			ring := s.Kind == plan.ShapeCup || s.Kind == plan.ShapeCone
+			if first, last := along(slices.Concat(s.Loops...)); ring && (first != 5 || last != 20 || !s.New || s.Title != "6205-2RS") {
+				t.Errorf("head %s: %s of %s from %g to %g, new %v", head, s.Kind, s.Title, first, last, s.New)
 			}
 		}
 	}
