@@ -1,7 +1,6 @@
 package review
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -107,14 +106,8 @@ func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
 
 // greaseNamed names the grease of a bearing, without how much of it goes in.
 func greaseNamed(b *parts.BearingJoint) string {
-	return strings.ToLower(strings.Trim(massOf.ReplaceAllString(b.Grease.Value, ""), " ,;:"))
+	return strings.ToLower(strings.Trim(massOf().ReplaceAllString(b.Grease.Value, ""), " ,;:"))
 }
-
-// massOf is a mass or a volume in the words for a grease.
-var massOf = regexp.MustCompile(`(?i)[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|oz|lbs?|ml|cm3|cm³|cc)\b`)
-
-// paired are words for how two bearings look at each other.
-var paired = regexp.MustCompile(`(?i)\b(?:cups?|cones?|bearings?|races?|rollers|pair)\b[^.;]*?\b(back[- ]to[- ]back|face[- ]to[- ]face|tandem)\b`)
 
 // saidPair compares notes with how a bearing and its neighbour look at each other.
 func (r *reviewer) saidPair(j *plan.JointPlan) {
@@ -255,14 +248,11 @@ func (r *reviewer) endFloat(j *parts.Joint) {
 	)
 }
 
-// coneSlides are words for a cone that a hand pushes along its seat.
-var coneSlides = regexp.MustCompile(`(?i)\bcone slides\b`)
-
 // pushed looks for a cone that a nut sets and that sits too tight to be pushed along.
 func (r *reviewer) pushed(j *plan.JointPlan) {
 	b := j.Bearing
 	most := pushedShare * b.BoreMm
-	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides.MatchString(t.Value) }) {
+	if v := r.viewOf(j.A.Part); v != nil && slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return coneSlides().MatchString(t.Value) }) {
 		most = 0
 	}
 	if !b.Adjusted || !geom.Over(b.ConeFitUm.Max/1000, most) {
@@ -328,7 +318,7 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 // boreCodeMm is the bore of a metric tapered bearing, by the five figures that its designation
 // starts with, 0 for others.
 func boreCodeMm(name string) float64 {
-	if m := fiveFigures.FindStringSubmatch(name); m != nil {
+	if m := fiveFigures().FindStringSubmatch(name); m != nil {
 		if code, _ := strconv.Atoi(m[1]); code >= 4 {
 			return parts.CodedBoreMm(code)
 		}
@@ -347,8 +337,8 @@ var otherSeries = []struct{ kind, series string }{
 }
 
 // otherNames are the designations of each of otherSeries.
-var otherNames = seq.Map(otherSeries, func(o struct{ kind, series string }) *regexp.Regexp {
-	return regexp.MustCompile(`^(?:` + o.series + `)(\d\d)(?:[^\d.]|$)`)
+var otherNames = seq.Map(otherSeries, func(o struct{ kind, series string }) phrase {
+	return exactly(`^(?:` + o.series + `)(\d\d)(?:[^\d.]|$)`)
 })
 
 // tapered finds a bearing whose designation, with the bore that the job gives, is that of another kind than its joint.
@@ -364,7 +354,7 @@ func (r *reviewer) tapered(j *parts.Joint) {
 		if other.kind == is {
 			continue
 		}
-		m := otherNames[i].FindStringSubmatch(j.Bearing.Bearing.Value)
+		m := otherNames[i]().FindStringSubmatch(j.Bearing.Bearing.Value)
 		if m == nil {
 			continue
 		}
@@ -384,9 +374,6 @@ func (r *reviewer) otherKind(j *parts.Joint, is, other, of, fix string) {
 		Rule: "what a bearing joint works out holds for " + of + " alone", Source: "DIN 623-1", Fix: fix,
 	})
 }
-
-// fiveFigures is a metric designation with what a maker adds: 32010 X, 30208-A.
-var fiveFigures = regexp.MustCompile(`^3\d\d(\d\d)(?:[^\d.]|$)`)
 
 // nutTurns finds a part round the nut that sets a bearing, from lo to hi, which the nut or
 // the head of its screw may strike as it turns: where the part is only bolted on, it stands

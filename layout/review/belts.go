@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"iter"
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -14,15 +13,12 @@ import (
 	"centrepop/parts/seq"
 )
 
-// onMotor are words that put a part on the shaft of the motor.
-var onMotor = regexp.MustCompile(`(?i)\bmotor(?:'s)? shaft\b`)
-
 // onMotorShaft compares the bore of what the words put on the motor's shaft with the shaft that the motor stands with.
 func (v made) onMotorShaft() {
 	motor := seq.At(v.job.Loose, func(e *parts.Loose) bool {
 		return e.As == parts.AMotor && e.Stands != nil && e.Stands.Shaft.Set()
 	})
-	if motor == nil || len(v.inside) == 0 || !onMotor.MatchString(v.e.How.Value) {
+	if motor == nil || len(v.inside) == 0 || !onMotor().MatchString(v.e.How.Value) {
 		return
 	}
 	bore := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
@@ -57,7 +53,7 @@ func (r *reviewer) wheels() (motor, driven *view) {
 		return a
 	}
 	for v := range everyMade(r) {
-		if onMotor.MatchString(v.e.How.Value) {
+		if onMotor().MatchString(v.e.How.Value) {
 			motor = larger(motor, v.view)
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"iter"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -17,12 +16,9 @@ import (
 	"centrepop/parts/seq"
 )
 
-// screwWords are a thread and a length as a screw is ordered.
-var screwWords = regexp.MustCompile(`(M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF]) ?[x×] ?(\d+(?:\.\d+|-\d+/\d+|/\d+)?) ?(mm|in)?`)
-
 // screwBought is the screw that is ordered for a loose part; false where the words name none.
 func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
-	m := screwWords.FindStringSubmatch(words)
+	m := screwWords().FindStringSubmatch(words)
 	if m == nil {
 		return t, 0, false
 	}
@@ -111,16 +107,6 @@ func (v made) boughtFor() {
 	}
 }
 
-// pinsNamed are two pins in words: their diameter, and where it is said their length, how far apart they
-// stand and how far off the axis. washerNamed is a washer by its bolt and how wide it is outside. anyFastener is the
-// name of holes that says nothing of what goes in.
-var (
-	pinsNamed   = regexp.MustCompile(`(?i)\bpins? ` + bareLength + `(?:, ` + bareLength + ` long)?(?:, ` + bareLength + ` apart)?(?:, ` + bareLength + ` off the axis)?`)
-	pinsIn      = regexp.MustCompile(`(?i)\bpins? in (?:its|the) (front|back)\b`)
-	anyFastener = regexp.MustCompile(`^(?:screw|bolt|hole|tap|stud|pin|nut|washer)s?$`)
-	washerNamed = regexp.MustCompile(`(?i)^washers? ` + bareLength + `, ` + bareLength + ` outside`)
-)
-
 // sizesNamed compares the sizes of what is bought with the holes that are for it: those whose note names
 // it, and those whose name stands beside a thread in its words.
 func (v *view) sizesNamed(g *parts.HoleGroup) {
@@ -146,7 +132,7 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		v.pinned(g, said)
 	}
 	name, other := g.Name.Value, ""
-	there = there && len(name) > 2 && !anyFastener.MatchString(name)
+	there = there && len(name) > 2 && !anyFastener().MatchString(name)
 	for _, clause := range clauses(said, ";,") {
 		o, ok := orderOf(clause)
 		if named := there && strings.Contains(" "+strings.ToLower(clause)+" ", " "+name+" "); !ok || !named && (!its || g.Size.Thread == "") {
@@ -155,7 +141,7 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		if o.fits(g) {
 			return
 		}
-		other = screwWords.FindString(clause)
+		other = screwWords().FindString(clause)
 	}
 	if other != "" {
 		v.unlikeBought(g, said, other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
@@ -182,10 +168,10 @@ func (v *view) unlikeBought(g *parts.HoleGroup, said parts.Text, bought, drawn s
 
 // pinned compares a group of holes with the pins of what is bought for it.
 func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
-	if m := pinsIn.FindStringSubmatch(said.Value); m != nil && !strings.EqualFold(m[1], string(g.Face)) {
+	if m := pinsIn().FindStringSubmatch(said.Value); m != nil && !strings.EqualFold(m[1], string(g.Face)) {
 		v.unlikeBought(g, said, m[0], "in the "+string(g.Face))
 	}
-	h, m := v.holesOf(g.Name.Value), pinsNamed.FindStringSubmatch(said.Value)
+	h, m := v.holesOf(g.Name.Value), pinsNamed().FindStringSubmatch(said.Value)
 	if m == nil || len(h) == 0 {
 		return
 	}
@@ -238,7 +224,7 @@ func openingMm(g *parts.HoleGroup) float64 {
 // washers compares washers with the holes that are to go over them, and the holes of that name that have
 // their bolts.
 func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
-	m := washerNamed.FindStringSubmatch(e.Item.Value)
+	m := washerNamed().FindStringSubmatch(e.Item.Value)
 	if m == nil {
 		return
 	}
@@ -408,9 +394,6 @@ func (r *reviewer) fewerThanSaid(e *parts.Loose) bool {
 	return false
 }
 
-// sunkHead are the words of a screw whose head is sunk in a cone.
-var sunkHead = regexp.MustCompile(`(?i)\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
-
 // unhyphened are the bare words of a sentence, those that a hyphen joins apart.
 func unhyphened(said string) string { return strings.ReplaceAll(parts.Bare(said), "-", " ") }
 
@@ -423,9 +406,6 @@ func (r *reviewer) untitled(words string) string {
 	}
 	return said
 }
-
-// nutAlone are the words of a nut that is bought with its thread, not with a bolt.
-var nutAlone = regexp.MustCompile(`(?i)\bnuts? ((?:M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF])(?:[ -]LH)?)\b`)
 
 // holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
 // another part, or one that a joint has filled. A nut for a thread of the part itself goes on that.
@@ -452,7 +432,7 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 
 // goesOnOwn tells whether a nut that is bought alone is for a thread of the part itself, and says where it has another.
 func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
-	v, m := r.viewOf(e.Part.Value), nutAlone.FindStringSubmatch(e.Buy.Value)
+	v, m := r.viewOf(e.Part.Value), nutAlone().FindStringSubmatch(e.Buy.Value)
 	if v == nil || m == nil {
 		return false
 	}
@@ -473,7 +453,7 @@ func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
 // nutOnThread compares a nut that is bought alone with the threads on the outside of the parts that its words name, or
 // else of the shaft whose hub it keeps: with the step that they name, or where they name none with those of its diameter.
 func (r *reviewer) nutOnThread(e *parts.Loose) {
-	m := nutAlone.FindStringSubmatch(e.Item.Value)
+	m := nutAlone().FindStringSubmatch(e.Item.Value)
 	if e.As != parts.ANut || m == nil {
 		return
 	}
@@ -508,10 +488,10 @@ func (r *reviewer) inNoList(said parts.Text) {
 	if len(r.pl.Faults) > 0 {
 		return
 	}
-	for _, words := range screwWords.FindAllString(said.Value, -1) {
+	for _, words := range screwWords().FindAllString(said.Value, -1) {
 		o, ok := orderOf(words)
 		listed := slices.ContainsFunc(r.pl.Bought, func(row plan.BoughtRow) bool {
-			return slices.ContainsFunc(screwWords.FindAllString(row.Item, -1), func(item string) bool {
+			return slices.ContainsFunc(screwWords().FindAllString(row.Item, -1), func(item string) bool {
 				its, ok := orderOf(item)
 				return ok && its.thread.Designation == o.thread.Designation && geom.Alike(its.longMm, o.longMm)
 			})
@@ -525,12 +505,9 @@ func (r *reviewer) inNoList(said parts.Text) {
 	}
 }
 
-// fastener is a word for what holds by its thread.
-var fastener = regexp.MustCompile(`(?i)\b(?:bolts?|(?:cap)?screws?|studs?|nuts?)\b`)
-
 // standsUnheld looks for what stands on holes with nothing bought that holds it there, with it or by words that name them.
 func (r *reviewer) standsUnheld(e *parts.Loose) {
-	if e.Stands == nil || !r.job.OnHoles(e.Stands) || fastener.MatchString(e.Item.Value+" "+e.Buy.Value) {
+	if e.Stands == nil || !r.job.OnHoles(e.Stands) || fastener().MatchString(e.Item.Value+" "+e.Buy.Value) {
 		return
 	}
 	on := e.Stands.On
@@ -539,7 +516,7 @@ func (r *reviewer) standsUnheld(e *parts.Loose) {
 			continue
 		}
 		for o := range seq.Refs(r.job.Loose) {
-			if fastener.MatchString(o.Item.Value+" "+o.Buy.Value) && v.saidFor(o, r.untitled(o.Item.Value+" "+o.How.Value), g) {
+			if fastener().MatchString(o.Item.Value+" "+o.Buy.Value) && v.saidFor(o, r.untitled(o.Item.Value+" "+o.How.Value), g) {
 				return
 			}
 		}
@@ -582,7 +559,7 @@ func orderOf(words string) (o screwOrder, ok bool) {
 
 // nut tells whether a nut comes with it, sunk whether its head is sunk in a cone.
 func (o *screwOrder) nut() bool  { return strings.Contains(o.words, "nut") }
-func (o *screwOrder) sunk() bool { return sunkHead.MatchString(o.words) }
+func (o *screwOrder) sunk() bool { return sunkHead().MatchString(o.words) }
 
 // takes is what of a bolt lies beyond the hole that is drawn, in diameters: its nut, its
 // washers, and the flange of a thing that is bought.
@@ -693,12 +670,9 @@ func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwO
 	)
 }
 
-// intoWords are words for what something goes into.
-var intoWords = regexp.MustCompile(`(?i)\binto\b[^.,;]*`)
-
 // saysInto tells whether words put what is bought into a group of holes, by its name.
 func saysInto(e *parts.Loose, group string) bool {
-	return slices.ContainsFunc(intoWords.FindAllString(e.How.Value, -1), func(s string) bool { return saysHoles(unhyphened(s), group) })
+	return slices.ContainsFunc(intoWords().FindAllString(e.How.Value, -1), func(s string) bool { return saysHoles(unhyphened(s), group) })
 }
 
 // threadFree tells whether a group of holes has a thread that no joint fills: a screw may go on into that.
@@ -713,7 +687,7 @@ func (r *reviewer) threadFree(thread string) bool {
 
 // otherCone is a head of another angle than the cone that it is to lie in.
 func (o *screwOrder) otherCone(g *parts.HoleGroup, what string) flaw {
-	m := headDegrees.FindStringSubmatch(o.words)
+	m := headDegrees().FindStringSubmatch(o.words)
 	if m == nil || g.Countersink == nil {
 		return flaw{}
 	}

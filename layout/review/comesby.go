@@ -3,7 +3,6 @@ package review
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,18 +16,12 @@ import (
 	"centrepop/parts/seq"
 )
 
-// bareLength is a length in words whose unit may be that of the job.
-const bareLength = parts.BareLength
-
-// comesThrough are words that bring a part through an opening.
-var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each )?([a-z][a-z ]*)`)
-
 // throughOpening looks for a part that no way of turning it lets through the opening of
 // another that its words name: the least two of its three sizes do not go into the two of
 // the opening.
 func (v made) throughOpening(o *view) {
 	wideMm := 2 * v.wideMm()
-	for _, m := range comesThrough.FindAllStringSubmatch(v.e.How.Value, -1) {
+	for _, m := range comesThrough().FindAllStringSubmatch(v.e.How.Value, -1) {
 		for f := range seq.Refs(o.p.Radials) {
 			if wideMm == 0 || f.Shape == parts.RadialHole || !strings.HasPrefix(strings.ToLower(m[1])+" ", strings.ReplaceAll(f.Name.Value, "-", " ")+" ") {
 				continue
@@ -46,9 +39,6 @@ func (v made) throughOpening(o *view) {
 		}
 	}
 }
-
-// setLong is the length of a screw in words.
-var setLong = regexp.MustCompile(bareLength + ` long\b`)
 
 // standsOutShare is how much of its diameter a set screw may stand out. Common practice, no
 // source: what stands out of a part that turns or slides catches.
@@ -68,7 +58,7 @@ func (v *view) inPlain(name, fitted parts.Text, size parts.HoleSize) {
 // a wall, where their length stands beside their hole.
 func (v *view) setScrew(f *parts.Radial) {
 	v.inPlain(f.Name, f.Fitted, f.Size)
-	t, m := radialThread(f), setLong.FindStringSubmatch(f.Fitted.Value)
+	t, m := radialThread(f), setLong().FindStringSubmatch(f.Fitted.Value)
 	if t == nil || !parts.SetScrew(f.Fitted.Value) {
 		return
 	}
@@ -194,12 +184,9 @@ func (v *view) slots() (out []plan.RadialRow) {
 	return out
 }
 
-// couplingFor is a coupling in words with the torque that it is for.
-var couplingFor = regexp.MustCompile(`(?i)\bcoupling\b.*?\b(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)\b`)
-
 // couplingTorque looks for a coupling that is bought for less than what the motor gives.
 func (r *reviewer) couplingTorque(e *parts.Loose) {
-	m, motor := couplingFor.FindStringSubmatch(e.Item.Value), r.motor()
+	m, motor := couplingFor().FindStringSubmatch(e.Item.Value), r.motor()
 	gives := motor.OutputNm()
 	if m == nil || gives == 0 || torqueNm(m[1], m[2]) >= gives {
 		return

@@ -12,12 +12,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// What notes ask for in words that neither an operation nor the record takes up.
-var (
-	saidWithin  = regexp.MustCompile(`(?i)\b(flat(?:ness)?|square(?:ness)?|perpendicular(?:ity)?|parallel(?:ism)?|equal|same length|coaxial(?:ity)?|concentric(?:ity)?|run-?out|runs? true|true)\b[^.;]*?\bwithin\s+([0-9][0-9./-]*(?: ?(?:mm|in)\b)?)`)
-	saidSetting = regexp.MustCompile(`(?i)\b(?:one|the same|a single) (?:setting|chucking|set-?up)\b|without (?:letting go|re-?chucking)`)
-)
-
 // demanded is the requirement that a word of a note means, and what follows it.
 var demanded = []demand{
 	{"flat", parts.Flatness, "of: front"}, {"square", parts.Squareness, "of: front, to: bore"}, {"perpend", parts.Squareness, "of: front, to: bore"},
@@ -35,14 +29,14 @@ type demand struct {
 // operation and the record.
 func (v *view) saidDemands(n parts.Text) {
 	f := Finding{Rule: "what is to be made and inspected has a key", Source: "by the job"}
-	if m := saidWithin.FindStringSubmatch(n.Value); m != nil {
+	if m := saidWithin().FindStringSubmatch(n.Value); m != nil {
 		d := seq.First(demanded, func(d demand) bool { return strings.HasPrefix(strings.ToLower(m[1]), d.word) })
 		if d.word != "" && !slices.ContainsFunc(v.p.Require, func(q parts.Requirement) bool { return q.Kind == d.kind }) {
 			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" gives a tolerance that nothing works to or inspects", m[0], "require: [{is: "+string(d.kind)+", within: "+m[2]+", "+d.rest+"}] in place of the words"
 			v.report(Check, "", n.Pos, f)
 		}
 	}
-	if m := saidSetting.FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
+	if m := saidSetting().FindString(n.Value); m != "" && !v.obeysSetting(n.Value, m) {
 		f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" asks for one setting, and the operations do not obey it", m, "other words"
 		if v.turned() {
 			f.Fix = "one-setting: [the steps] in the profile where one face reaches them all, else require: [{is: coaxiality, within: 0.01 mm, of: one step, to: another}]; without the words"
@@ -80,9 +74,6 @@ const (
 	sealedMm = 0.2
 	rolledMm = 0.06
 )
-
-// sealing are words of a face that keeps something in.
-var sealing = regexp.MustCompile(`(?i)\b(?:seal(?:s|ing|ed)?|gaskets?|o-rings?)\b`)
 
 // idleRequire looks for demands that leave as much as the general tolerance does, or
 // more than what the feature does can bear.
@@ -173,7 +164,7 @@ func (v *view) rolls(name string) bool {
 func (v *view) seals(face string) bool {
 	return slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == face }) || slices.ContainsFunc(v.texts(), func(t parts.Text) bool {
 		return slices.ContainsFunc(clauses(t, ".;"), func(s string) bool {
-			return sealing.MatchString(s) && slices.Contains(strings.Fields(strings.ToLower(s)), face)
+			return sealing().MatchString(s) && slices.Contains(strings.Fields(strings.ToLower(s)), face)
 		})
 	})
 }

@@ -3,7 +3,6 @@ package review
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -15,9 +14,6 @@ import (
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// driven are what a shaft turns, or is turned by, and needs a key for.
-var driven = regexp.MustCompile(`(?i)\b(coupling|pulley|sprocket|gear|hand ?wheel|wheel|crank)\b`)
 
 // keyShare is the least that a key bears along, as a share of its shaft's
 // diameter. Common practice, no source: as long as the diameter is usual.
@@ -91,7 +87,7 @@ func (v *view) stoodOn(e *parts.Loose, feature string) bool {
 // drives looks at a step by which something that sits on it is turned.
 func (v *view) drives(c *cylinder) {
 	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.stoodOn(&e, c.Name) })
-	turns := driven.MatchString(c.Seat)
+	turns := driven().MatchString(c.Seat)
 	if !c.fitted() || !stands && !turns {
 		return
 	}
@@ -270,9 +266,6 @@ func lockNutOf(t threads.Thread) lockNut {
 	return lockNut{t.PitchMm, leastNutOver * t.MajorMm, 0.15*t.MajorMm + 3, 1.25}
 }
 
-// leftHanded is in the words of what is ordered with a left-hand thread.
-var leftHanded = regexp.MustCompile(`(?i)\b(?:LH|left[- ]hand(?:ed)?)\b`)
-
 // lockNuts looks for metric threads, and left-hand ones in inches, that adjust a bearing and that no locking nut
 // fits, made or bought.
 func (r *reviewer) lockNuts(j *plan.JointPlan) {
@@ -283,7 +276,7 @@ func (r *reviewer) lockNuts(j *plan.JointPlan) {
 	}
 	made := slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) })
 	if t.TPI > 0 {
-		ordered := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return e.As == parts.ANut && leftHanded.MatchString(e.Item.Value) })
+		ordered := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return e.As == parts.ANut && leftHanded().MatchString(e.Item.Value) })
 		if t.LeftHand && !made && !ordered {
 			r.ofJoint(j, Finding{
 				What: "no locking nut has the left-hand thread " + t.Designation + " that adjusts " + b.Bearing,

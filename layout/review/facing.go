@@ -285,7 +285,7 @@ func (r *reviewer) inLine() *view {
 	if !m.Drives.Set() || m.Through != "belt" && m.Through != "gear-pair" {
 		return nil
 	}
-	sizes, shaft := flangeNumber.FindAllString(m.Flange.Value, -1), r.machine().Standing(m.Drives.Instance())
+	sizes, shaft := flangeNumber().FindAllString(m.Flange.Value, -1), r.machine().Standing(m.Drives.Instance())
 	if shaft == nil {
 		return nil
 	}

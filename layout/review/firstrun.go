@@ -6,7 +6,6 @@ import (
 	"centrepop/parts/seq"
 	"iter"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -70,12 +69,9 @@ func (r *reviewer) ownSpeed() {
 	}
 }
 
-// uncoupled are words that take the coupling off.
-var uncoupled = regexp.MustCompile(`(?i)\b(?:uncoupled|disconnected|coupling (?:off|apart|removed)|without (?:the |its )?coupling)\b`)
-
 // uncoupledAfter looks for a motor that is to run uncoupled once it has run coupled.
 func (r *reviewer) uncoupledAfter() {
-	if how := r.run().WarmUpHow; r.job.Motor != nil && uncoupled.MatchString(how.Value) {
+	if how := r.run().WarmUpHow; r.job.Motor != nil && uncoupled().MatchString(how.Value) {
 		r.add(Finding{
 			Pos: how.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: how.Value,
 			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again",
@@ -111,12 +107,6 @@ func (r *reviewer) allWatched() {
 	})
 }
 
-// travelMm is a travel in words with its length, before or after it; runTravel is that of a run.
-var (
-	travelMm  = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
-	runTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
-)
-
 // travelShare is how much more than what is said a travel may be. Common practice, no source:
 // words round.
 const travelShare = 1.05
@@ -129,14 +119,14 @@ func (r *reviewer) travel(one parts.Run) {
 	most, by := r.mostTravelMm(load)
 	goes := strings.Contains(load, "travel") || strings.Contains(load, "stroke")
 	long, said := 0.0, ""
-	if m := runTravel.FindStringSubmatch(load); m != nil {
+	if m := runTravel().FindStringSubmatch(load); m != nil {
 		long, said = noteMm(m[1], m[2]), m[0]
 	}
 	r.firstOf(Finding{Pos: one.Load.Pos, Source: "by the job"},
 		flaw{long > travelShare*most, Finding{
 			What: "a run goes over a longer travel than " + by, Numbers: said + "; at most " + r.mm(most), OverMm: over(long),
 			Rule: "words and numbers of one job agree", Fix: "the travel between the stops"}},
-		flaw{goes && !travelMm.MatchString(load) && !travelMm.MatchString(r.saidAll()), Finding{
+		flaw{goes && !travelMm().MatchString(load) && !travelMm().MatchString(r.saidAll()), Finding{
 			What: "a run goes over a travel, and the job says nowhere how long that is", Numbers: one.Load.Value,
 			Rule: "what is to be seen at the first run has its number", Fix: "the length of the travel between its stops, in the words of the run"}},
 	)

@@ -3,7 +3,6 @@ package review
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -429,9 +428,6 @@ func (v *view) centreHole(c plan.CentreRow) {
 	})
 }
 
-// wrenchFlats are flats that a spanner holds, by their name.
-var wrenchFlats = regexp.MustCompile(`(?i)spanner|wrench`)
-
 // screwedIn tells whether a part is a stud that a joint has screwed in before anything lies round it.
 func (v *view) screwedIn() bool {
 	return slices.ContainsFunc(v.pl.Joints, func(j *plan.JointPlan) bool {
@@ -452,7 +448,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 		}
 	}
 	b := v.bodyOf(v.p.Name.Value)
-	if b == nil || !wrenchFlats.MatchString(f.Name) || v.screwedIn() {
+	if b == nil || !wrenchFlats().MatchString(f.Name) || v.screwedIn() {
 		return
 	}
 	m, mid := v.machine(), assembly.Vec{Z: -flat.MidMm()}

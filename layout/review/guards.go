@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -182,9 +181,6 @@ func guards(r *reviewer) {
 	r.grilles(shaft)
 }
 
-// grilleHoles is a grille as it is ordered, with the size of its holes.
-var grilleHoles = regexp.MustCompile(`(?i)\bgr(?:ille|id|ating)\b.*\bholes (\d+(?:\.\d+)?(?: ?(?:mm|in))?)\b`)
-
 // grilles looks at grilles that are bought for a made part: a hand is not to get through their
 // holes from its far side to the shaft or its flight.
 func (r *reviewer) grilles(shaft *assembly.Body) {
@@ -195,7 +191,7 @@ func (r *reviewer) grilles(shaft *assembly.Body) {
 		}
 	}
 	for e := range seq.Refs(r.job.Loose) {
-		said := grilleHoles.FindStringSubmatch(e.Item.Value)
+		said := grilleHoles().FindStringSubmatch(e.Item.Value)
 		off, on := 0.0, ""
 		for b, of := range m.Parts() {
 			if said == nil || !of.Part.NamedIn(e.How.Value) {
@@ -250,16 +246,13 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 	return true
 }
 
-// overBelt is in the title of a guard over a belt or a chain and its wheels.
-var overBelt = regexp.MustCompile(`(?i)\b(?:belt|pulley|chain|sprocket)s?\b`)
-
 // beside tells whether neither a guard of the belt nor another of its title stands round the line of the shaft that the
 // belt turns, and says so.
 func (g *guardOn) beside(bodies []assembly.Body) bool {
-	if !overBelt.MatchString(g.v.p.Title.Value) || slices.ContainsFunc(bodies, func(b assembly.Body) bool {
+	if !overBelt().MatchString(g.v.p.Title.Value) || slices.ContainsFunc(bodies, func(b assembly.Body) bool {
 		v := g.r.viewOf(g.r.machine().Of[b.ID].Part)
 		_, _, through := g.along(&b)
-		return through && v != nil && v.p.For == parts.Guarding && overBelt.MatchString(v.p.Title.Value)
+		return through && v != nil && v.p.For == parts.Guarding && overBelt().MatchString(v.p.Title.Value)
 	}) {
 		return false
 	}
@@ -349,9 +342,6 @@ func (g *guardOn) under(way, z float64) (mm float64, on string) {
 	}
 	return next[0].FromMm - own[len(own)-1].ToMm, g.r.pl.Part(m.Of[next[0].ID].Part).Title
 }
-
-// endsOver are words for how far over what a side of a guard ends.
-var endsOver = regexp.MustCompile(`(?i)\bsides? (?:ends?|stops?) ` + bareLength + ` (?:over|above) `)
 
 // saidUnder compares the notes of the guard with the gaps under its two sides.
 func (g *guardOn) saidUnder() {

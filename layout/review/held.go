@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -82,12 +81,9 @@ func (r *reviewer) clamps(e *parts.Loose) {
 	}
 }
 
-// carriesHigh are words for the height of what a part carries.
-var carriesHigh = regexp.MustCompile(`(?i)\b(?:carries|takes|holds|supports)\b[^.;]*?\b` + bareLength + ` high\b`)
-
 // carries looks in space over the free holes of a part for the room that the note of its joint needs there.
 func (r *reviewer) carries(j *parts.Joint) {
-	m := carriesHigh.FindStringSubmatch(j.Note.Value)
+	m := carriesHigh().FindStringSubmatch(j.Note.Value)
 	first, _ := j.Ends()
 	v := r.viewOf(first.Part)
 	if m == nil || v == nil {
@@ -202,10 +198,7 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 	v.add(f)
 }
 
-// standOn is what screws stand on by the words, and underMm how far under their holes that
-// is at the most. Common practice, no source.
-var standOn = regexp.MustCompile(`(?i)^\s*(.*)\bscrews? (?:stand|rest|bear)s? on (.+)`)
-
+// underMm is how far under their holes what screws stand on is at the most. Common practice, no source.
 const underMm = 25.0
 
 // saidStand looks for holes whose screws, by the words, stand on something that is not under
@@ -214,7 +207,7 @@ func (v *view) saidStand(g *parts.HoleGroup) {
 	v.inPlain(g.Name, g.Fitted, g.Size)
 	for _, note := range v.p.Notes {
 		for _, said := range strings.Split(note.Value, ".") {
-			m := standOn.FindStringSubmatch(said)
+			m := standOn().FindStringSubmatch(said)
 			if m == nil || !saysHoles(" "+strings.ToLower(m[1]), g.Name.Value) {
 				continue
 			}

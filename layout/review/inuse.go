@@ -3,7 +3,6 @@ package review
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -49,9 +48,6 @@ func (r *reviewer) reaches(e *parts.Loose, b *assembly.Body) (low, high float64,
 	return 0, 0, false
 }
 
-// lockedSaid are words for the end of the travel at which what goes with a part is locked on it.
-var lockedSaid = regexp.MustCompile(`(?i)\block(?:ed)? at the (top|bottom) of (?:the|its) travel\b`)
-
 // lockedUp is how far above its place a loose part is when it is locked on one that travels; false
 // where no words say when.
 func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
@@ -67,7 +63,7 @@ func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
 		return 0, false
 	}
 	low, high, upright := r.reaches(on, b)
-	switch w := lockedSaid.FindStringSubmatch(own.How.Value); {
+	switch w := lockedSaid().FindStringSubmatch(own.How.Value); {
 	case w == nil || !upright:
 		return 0, false
 	case strings.EqualFold(w[1], "bottom"):
@@ -75,9 +71,6 @@ func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
 	}
 	return high, true
 }
-
-// mostTravel are words for how far a part travels.
-var mostTravel = regexp.MustCompile(`(?i)\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
 
 // called names what no joint fastens: a part by its title, what is bought by its words.
 func (r *reviewer) called(e *parts.Loose) string {
@@ -89,7 +82,7 @@ func (r *reviewer) called(e *parts.Loose) string {
 
 // travelSaid is the travel that words give a loose part, mm, and the words; 0 where they give none.
 func travelSaid(e *parts.Loose) (mm float64, words string) {
-	m := mostTravel.FindStringSubmatch(e.How.Value)
+	m := mostTravel().FindStringSubmatch(e.How.Value)
 	if m == nil {
 		return 0, ""
 	}
@@ -112,9 +105,6 @@ func (r *reviewer) ofAnother(words, part string) bool {
 	}
 	return !named(part) && slices.ContainsFunc(r.job.Loose, func(o parts.Loose) bool { return o.Travels != nil && named(o.Part.Value) })
 }
-
-// tipSaid is a height of the tip of what travels, over a thing.
-var tipSaid = regexp.MustCompile(`(?i)\btip ` + noteLength + ` above the (\w+)`)
 
 // tipOver compares heights that words give the tip of a travelling part with where it stands: at
 // mid travel, or at the top of it.
@@ -170,9 +160,6 @@ func (r *reviewer) carried(e *parts.Loose, b *assembly.Body) {
 	}
 }
 
-// turnRaises are words for what a turn does to a part.
-var turnRaises = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|clockwise) (?:seen )?from (above|below) (raises|lifts|lowers) (?:the )?(\w+)`)
-
 // turnedUp compares them with the hand of its thread: what is kept from turning comes towards who
 // turns its nut, or the part that it is the nut of, clockwise, of a right-hand thread.
 func (r *reviewer) turnedUp(e *parts.Loose) {
@@ -207,16 +194,13 @@ func (r *reviewer) carriedBy(v *view, thread string) bool {
 	})
 }
 
-// edgeSaid are words for where an edge of a loose part stands, besides the axis of another.
-var edgeSaid = regexp.MustCompile(`(?i)\bits (?:lower|upper|inner|outer) edge stands (\d+(?:\.\d+)?) to ` + noteLength + ` off the axis`)
-
 // filedOffMm is how far a part that is filed or shimmed to its place stands off that in the
 // machine. Common practice, no source.
 const filedOffMm = 1.0
 
 // edgeOff compares them with where its edges lie.
 func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
-	w := edgeSaid.FindStringSubmatch(e.How.Value)
+	w := edgeSaid().FindStringSubmatch(e.How.Value)
 	if w == nil || len(e.Lies) == 0 {
 		return
 	}
@@ -240,13 +224,6 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 	}
 }
 
-// spotsAt are the places of spots in a note; withPoint is a set screw that wants one.
-var (
-	spotsAt   = regexp.MustCompile(`(?i)\bspots? at (\d+(?:\.\d+)?)°, (.+?) (mm|in) from the (front|back)\b`)
-	withPoint = regexp.MustCompile(`(?i)\b(?:cone|dog)[ -]point`)
-	spotsSep  = regexp.MustCompile(`, | and `)
-)
-
 // spotMm is how far a point may lie from its spot. Common practice, no source: it draws in.
 const spotMm = 1.5
 
@@ -259,7 +236,7 @@ type spot struct {
 // spots are those that its notes give a part.
 func (v *view) spots() (all []spot) {
 	for t, w := range saying(v.p.Notes, spotsAt) {
-		for _, text := range spotsSep.Split(w[2], -1) {
+		for _, text := range spotsSep().Split(w[2], -1) {
 			z := noteMm(text, w[3])
 			if strings.EqualFold(w[4], "back") {
 				z = v.lengthMm - z
@@ -305,7 +282,7 @@ func (v *view) spotsPlain(spots []spot) {
 // meetsSpot finds a screw with a point in a part round this one, as it stands along its axis, that comes down beside all spots.
 func (v *view) meetsSpot(o *view, stands stand.OnAxis, spots []spot) {
 	for f := range seq.Refs(o.p.Radials) {
-		if !withPoint.MatchString(f.Note.Value) {
+		if !withPoint().MatchString(f.Note.Value) {
 			continue
 		}
 		z := stands.Z(o.axialMm(f))

@@ -34,21 +34,18 @@ func (r *reviewer) itemOver(e *parts.Loose) { r.comesOver(e.Item, e.How.Value) }
 
 // whileFree looks for what is to go in while nothing is under it, and comes later.
 func (r *reviewer) whileFree(e *parts.Loose) {
-	if stillFree.MatchString(e.How.Value) && !e.First {
+	if stillFree().MatchString(e.How.Value) && !e.First {
 		r.add(Finding{
-			Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree.FindString(e.How.Value),
+			Pos: e.Pos, What: "what is to be put in while nothing is under it comes when the parts of " + e.After.Value + " are together", Numbers: stillFree().FindString(e.How.Value),
 			Rule: "words and order of one job agree", Source: "by the job", Fix: "first: yes",
 		})
 	}
 }
 
-// comesInPieces are words of a coupling that goes round a shaft from the side.
-var comesInPieces = regexp.MustCompile(`(?i)\bsplit\b`)
-
 // coupledLate looks at a coupling that comes when the motor stands before its shaft already: its hub goes on along that.
 func (r *reviewer) coupledLate(e *parts.Loose) {
 	m := r.motor()
-	if e.Stands == nil || r.job.OnHoles(e.Stands) || m.Drives.Set() && (!m.InLine() || m.Drives.Part != e.Stands.On.Part) || comesInPieces.MatchString(e.Item.Value+" "+e.How.Value) {
+	if e.Stands == nil || r.job.OnHoles(e.Stands) || m.Drives.Set() && (!m.InLine() || m.Drives.Part != e.Stands.On.Part) || comesInPieces().MatchString(e.Item.Value+" "+e.How.Value) {
 		return
 	}
 	turn := func(o *parts.Loose) int { // the step, and whether before or after its two meet
@@ -70,7 +67,7 @@ func (r *reviewer) coupledLate(e *parts.Loose) {
 
 // roomFor compares the length of a part with the room that the words leave for it.
 func (v made) roomFor() {
-	m := roomSaid.FindStringSubmatch(v.e.How.Value)
+	m := roomSaid().FindStringSubmatch(v.e.How.Value)
 	if m == nil {
 		return
 	}
@@ -84,17 +81,17 @@ func (v made) roomFor() {
 
 // toOthers looks at a part beside each other that its words name.
 func (v made) toOthers() {
-	words := parts.Bare(onMotor.ReplaceAllString(v.e.How.Value, "")) // which no part of the job is
+	words := parts.Bare(onMotor().ReplaceAllString(v.e.How.Value, "")) // which no part of the job is
 	for _, o := range v.all() {
 		if o == v.view {
 			continue
 		}
 		v.throughOpening(o)
 		v.enters(o, words)
-		if m := goesIn.FindStringSubmatch(words); m != nil && v.job.Begins(m[2], o.p) {
+		if m := goesIn().FindStringSubmatch(words); m != nil && v.job.Begins(m[2], o.p) {
 			v.tooWide(o)
 		}
-		if m := liesOn.FindStringSubmatch(words); m != nil && v.job.Begins(m[1], o.p) {
+		if m := liesOn().FindStringSubmatch(words); m != nil && v.job.Begins(m[1], o.p) {
 			v.falls(o)
 			v.inRim(o)
 			continue
@@ -103,16 +100,13 @@ func (v made) toOthers() {
 	}
 }
 
-// entering are words that say into or through what a part goes, and what is done with it.
-var entering = regexp.MustCompile(`(?:(\w+) )?\b(?:into|through) (?:the |its )?`)
-
 // pressOverMm is how much larger than its hole what is pressed in may be drawn. Common practice, no source.
 const pressOverMm = 0.2
 
 // enters looks at a round that its words put into or through another part, or screw into it: one of its steps at least
 // has a hole there, or one of its threads.
 func (v made) enters(o *view, words string) {
-	for _, at := range entering.FindAllStringSubmatchIndex(words, -1) {
+	for _, at := range entering().FindAllStringSubmatchIndex(words, -1) {
 		switch {
 		case !v.turned() || !v.job.Begins(words[at[1]:], o.p):
 		case at[2] >= 0 && strings.HasPrefix(words[at[2]:at[3]], "screw"):
@@ -162,7 +156,7 @@ func (v made) screwsInto(o *view) {
 func (v made) to(o *view, words string) {
 	p := o.p
 	stopped := func(at []int) bool { return v.job.Begins(words[at[1]:], p) || v.firstNamed(words[at[1]:], p) }
-	if slices.ContainsFunc(stopsAt.FindAllStringIndex(words, -1), stopped) {
+	if slices.ContainsFunc(stopsAt().FindAllStringIndex(words, -1), stopped) {
 		v.stopsOn(o)
 	}
 	if !p.NamedIn(words) {
@@ -176,22 +170,10 @@ func (v made) to(o *view, words string) {
 	}
 }
 
-// stillFree are words for a thing that goes in before what it is in lies on something.
-var stillFree = regexp.MustCompile(`(?i)\b(?:while|as long as) nothing is (?:under|below|behind)\b`)
-
-// roomSaid are words for the room that a part comes in by.
-var roomSaid = regexp.MustCompile(`(?i)\b` + bareLength + ` free (?:there|below|under|above|over|before|behind|in front)\b`)
-
-// liesOn are words that say what something lies on.
-var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)
-
-// stopsAt are words that say under or on what a stop comes to rest, in the words about one.
-var stopsAt = regexp.MustCompile(`(?i)\b(?:under|below|above|over|against|strikes?|meets?) (?:the |its )?`)
-
 // stopsOn looks at a stop that goes through what it is to stop on.
 func (v made) stopsOn(on *view) {
 	wide, bore := v.wideMm(), on.openMm()
-	if !aStop.MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || geom.Over(wide, bore) {
+	if !aStop().MatchString(v.p.Title.Value) || wide == 0 || math.IsInf(bore, 1) || geom.Over(wide, bore) {
 		return
 	}
 	v.add(Finding{
@@ -209,12 +191,6 @@ func (r *reviewer) firstNamed(words string, p *parts.Part) bool {
 	return first(words) == first(p.Title.Value) && !slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return o != p && first(o.Title.Value) == first(words) })
 }
 
-// aStop is the title of a part that ends a travel.
-var aStop = regexp.MustCompile(`(?i)\b(?:stop|buffer|bumper)\b`)
-
-// goesIn are words that say what something is in, or in a hole of what.
-var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
-
 // tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
 func (v made) tooWide(tube *view) {
 	open, wide := tube.openMm(), v.wideMm()
@@ -227,13 +203,6 @@ func (v made) tooWide(tube *view) {
 	})
 }
 
-// itemHoles and itemSheet are the size of the holes of a thing that is bought, and of a sheet.
-var (
-	itemHoles = regexp.MustCompile(`(?i)\bholes? (\d+(?:\.\d+|-\d+/\d+|/\d+)?)`)
-	itemSheet = regexp.MustCompile(`(?i)\b(?:sheet|plate|mesh|cover|lid) (\d+(?:\.\d+|-\d+/\d+|/\d+)?) x (\d+(?:\.\d+|-\d+/\d+|/\d+)?)`)
-	onMouth   = regexp.MustCompile(`(?i)\b(?:on|over|across) the (?:mouth|opening) of (?:the )?(.+)`)
-)
-
 // itemMm is a length in words, its unit that of the job where none is said.
 func (r *reviewer) itemMm(text string) float64 {
 	mm, _ := parts.ParseLength(strings.TrimSpace(text), r.job.Units)
@@ -243,7 +212,7 @@ func (r *reviewer) itemMm(text string) float64 {
 // inItem looks at a cone that is put into a hole of a thing that is bought: its small end is
 // larger than the holes.
 func (v made) inItem() {
-	m, cone := goesIn.FindStringSubmatch(parts.Bare(v.e.How.Value)), v.p.Frustum
+	m, cone := goesIn().FindStringSubmatch(parts.Bare(v.e.How.Value)), v.p.Frustum
 	if m == nil || m[1] == "" || cone == nil {
 		return
 	}
@@ -252,7 +221,7 @@ func (v made) inItem() {
 	for e := range seq.Refs(v.job.Loose) {
 		of := e.Item.Value
 		name, _, _ := strings.Cut(of, ",")
-		size := itemHoles.FindStringSubmatch(of)
+		size := itemHoles().FindStringSubmatch(of)
 		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < v.itemMm(size[1]) {
 			continue
 		}
@@ -266,7 +235,7 @@ func (v made) inItem() {
 // covers looks at a sheet that is bought to lie on the mouth of a part: it is smaller than the
 // mouth, and falls in.
 func (r *reviewer) covers(e *parts.Loose) {
-	size, on := itemSheet.FindStringSubmatch(e.Item.Value), onMouth.FindStringSubmatch(parts.Bare(e.How.Value))
+	size, on := itemSheet().FindStringSubmatch(e.Item.Value), onMouth().FindStringSubmatch(parts.Bare(e.How.Value))
 	if size == nil || on == nil {
 		return
 	}
@@ -307,13 +276,10 @@ func (r *reviewer) brings(how string, p *parts.Part) bool {
 	return p.NamedIn(how) || parts.Onto(how, func(rest string) bool { return r.job.Begins(rest, p) })
 }
 
-// boredFor are words for a bore of a thing bought, and for what it is.
-var boredFor = regexp.MustCompile(`(?i)\bbore ` + bareLength + `|` + bareLength + `(?: clear)? for the ([a-z][a-z -]*)`)
-
 // comesOver looks at a thing bought that words bring onto a part, over what runs through that: its bore is
 // narrower.
 func (r *reviewer) comesOver(said parts.Text, how string) {
-	bored := boredFor.FindAllStringSubmatch(said.Value, -1)
+	bored := boredFor().FindAllStringSubmatch(said.Value, -1)
 	for _, p := range r.job.Parts {
 		if bored == nil || !r.brings(how, p) {
 			continue
@@ -334,9 +300,6 @@ func (r *reviewer) comesOver(said parts.Text, how string) {
 	}
 }
 
-// keepsOff is in the titles of what is to cover what it lies on.
-var keepsOff = regexp.MustCompile(`(?i)\b(?:rain|weather|dust|splash|drip)\b`)
-
 // falls looks at what is to lie on something round: its opening is smaller than that.
 func (v made) falls(on *view) {
 	open := v.openMm()
@@ -344,7 +307,7 @@ func (v made) falls(on *view) {
 		return
 	}
 	wide := on.wideMm()
-	if v.p.Kind == parts.Cone && keepsOff.MatchString(v.p.Title.Value) {
+	if v.p.Kind == parts.Cone && keepsOff().MatchString(v.p.Title.Value) {
 		v.atLeast("", v.p.Frustum.Large.Pos, v.p.Frustum.Large.Mm, 2*wide, Finding{
 			What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: " over ",
 			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
@@ -359,9 +322,6 @@ func (v made) falls(on *view) {
 	})
 }
 
-// itemRim is how wide a rim of a thing bought is inside.
-var itemRim = regexp.MustCompile(`(?i)\brim ` + bareLength + ` inside\b`)
-
 // inRim looks at what is to lie on a part inside the rim of a thing that is bought for the same part.
 func (v made) inRim(on *view) {
 	wide := 2 * v.wideMm()
@@ -370,7 +330,7 @@ func (v made) inRim(on *view) {
 	}
 	for o := range seq.Refs(v.job.Loose) {
 		said := o.Item.Value + "; " + o.How.Value
-		if m := itemRim.FindStringSubmatch(said); m != nil && v.brings(o.How.Value, on.p) {
+		if m := itemRim().FindStringSubmatch(said); m != nil && v.brings(o.How.Value, on.p) {
 			if rim := v.itemMm(m[1] + " " + m[2]); !geom.Over(rim, wide) {
 				v.report(Check, "", v.e.How.Pos, Finding{
 					What: v.p.Title.Value + " runs against the rim of what is bought for " + on.p.Title.Value, Numbers: v.mm(wide) + " in " + v.mm(rim), OverMm: over(wide - rim),
@@ -513,9 +473,6 @@ func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
 	})
 }
 
-// wayUp are words that say which end or side of a part is up or down where it stands.
-var wayUp = regexp.MustCompile(`(?i)\b(large|wide|small|narrow|front|back|flanges|square|round)(?: (?:end|face|side))? (?:is |looks |faces |points )?(up|down)(?:wards?)?\b`)
-
 // waysUp compares such words of a part, and of what puts it on, with how it stands.
 func (v *view) waysUp() {
 	p, b := v.p, v.bodyOf(v.p.Name.Value)
@@ -555,13 +512,10 @@ func (v *view) putWords() []parts.Text {
 	return said
 }
 
-// itemRadius is a hole of a thing bought, and the radius or circle that it lies on.
-var itemRadius = regexp.MustCompile(`(?i)\bholes? (\S+)(?: (?:mm|in))? (?:at|on) (?:an? )?(\S+)(?: (?:mm|in))? (radius|circle|pcd)\b`)
-
 // itemCircle compares the circle that the holes of a thing bought lie on with the threads of
 // the part that it goes on.
 func (r *reviewer) itemCircle(e *parts.Loose) {
-	m := itemRadius.FindStringSubmatch(e.Item.Value)
+	m := itemRadius().FindStringSubmatch(e.Item.Value)
 	if m == nil {
 		return
 	}

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/keys"
@@ -117,10 +116,7 @@ func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
 	return keys.For(shaftMm)
 }
 
-// washer is in the words for the slot of a locking washer, which isWasher tells.
-var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
-
-func isWasher(f *parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }
+func isWasher(f *parts.Radial) bool { return washer().MatchString(f.Name.Value + " " + f.Note.Value) }
 
 // circleOf is the middle of a group of holes, and of its circle the diameter.
 func (v *view) circleOf(group string) (middle plan.XY, mm float64) {

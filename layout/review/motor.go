@@ -8,7 +8,6 @@ import (
 	"cmp"
 	"iter"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -48,13 +47,10 @@ var plate = of(everyMotor, together(
 // notes are the words of the job on its motor.
 func (r motored) notes() iter.Seq[parts.Text] { return slices.Values(r.m.Notes) }
 
-// voltNumber is one of the numbers in the words for a voltage.
-var voltNumber = regexp.MustCompile(`\d+(\.\d+)?`)
-
 // volts are the lowest and the highest voltage of the plate; infinite and 0 without any.
 func (r motored) volts() (low, high float64) {
 	low = math.Inf(1)
-	for _, n := range voltNumber.FindAllString(r.m.Volts.Value, -1) {
+	for _, n := range voltNumber().FindAllString(r.m.Volts.Value, -1) {
 		u, _ := strconv.ParseFloat(n, 64) // the pattern lets numbers through alone
 		low, high = min(low, u), max(high, u)
 	}
@@ -100,9 +96,6 @@ func (r motored) through() {
 	}
 }
 
-// underHead are words that put a lug under what clamps something else.
-var underHead = regexp.MustCompile(`(?i)\bunder (the|a) (head|nut|bolt|screw)\b`)
-
 // earth looks for a lug under a bolt that clamps a part.
 func (r motored) earth(p *parts.Part) {
 	said := parts.Bare(r.m.Earth.Value)
@@ -110,27 +103,17 @@ func (r motored) earth(p *parts.Part) {
 	own := func(g parts.HoleGroup) bool {
 		return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
 	}
-	if underHead.MatchString(said) && p.NamedIn(said) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
+	if underHead().MatchString(said) && p.NamedIn(said) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
 		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
 	}
 }
 
 // wet compares the enclosure with the place where the motor stands.
 func (r motored) wet() {
-	if wet := wetWords.FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor.MatchString(r.m.Enclosure.Value) {
+	if wet := wetWords().FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor().MatchString(r.m.Enclosure.Value) {
 		r.say("the motor's enclosure lets in the water that the words speak of", r.m.Enclosure.Value+"; "+wet, "a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)", "an enclosure of IP54 or more, or read the plate again")
 	}
 }
-
-// wetWords are words of a place where a motor gets wet, and openMotor an enclosure that water gets into.
-var (
-	wetWords  = regexp.MustCompile(`(?i)\b(?:rain|water|wet|sluice|outdoors?|weather|spray|wash(?:ed|ing)? down)\b`)
-	openMotor = regexp.MustCompile(`(?i)\b(?:IP ?[0-6][0-3]|ODP|DP|open|drip[- ]?proof)\b`)
-)
-
-// itemFigure is a figure of a motor as ordered: power, speed or frequency by its unit, or a size
-// by its name.
-var itemFigure = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?|\d+/\d+) ?(kW|hp|rev/min|rpm|Hz)\b|\b(flange|spigot) (\d+(?:\.\d+)?)`)
 
 // What a motor with its gear weighs: common practice, no source.
 const (
@@ -143,14 +126,14 @@ const (
 // item compares what is ordered as the motor with its plate, and its mass with its power.
 func (r motored) item(e *parts.Loose) {
 	name, _, _ := strings.Cut(e.Item.Value, ",")
-	words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
+	words := strings.Fields(strings.ToLower(itemFigure().ReplaceAllString(name, "")))
 	if e.As != parts.AMotor && (len(words) == 0 || !strings.HasSuffix(words[len(words)-1], "motor")) {
 		return
 	}
 	r.itemFlange(e)
 	r.itemMass(e)
 	r.itemShaft(e)
-	for _, f := range itemFigure.FindAllStringSubmatch(e.Item.Value, -1) {
+	for _, f := range itemFigure().FindAllStringSubmatch(e.Item.Value, -1) {
 		if !onPlate(r.m, f) {
 			r.say("the motor as ordered is not that of its plate", f[0]+" in "+e.Item.Value, "what is bought is what is reckoned with", "the figure of the plate, in both places")
 		}
@@ -197,7 +180,7 @@ func onPlate(m *parts.Motor, f []string) bool {
 	case "rev/min", "rpm":
 		has = []float64{m.RPM.Value, m.OutRPM.Value}
 	default:
-		plate := itemFigure.FindAllStringSubmatch(m.Flange.Value, -1)
+		plate := itemFigure().FindAllStringSubmatch(m.Flange.Value, -1)
 		at := slices.IndexFunc(plate, func(p []string) bool { return strings.EqualFold(p[3], f[3]) })
 		return at < 0 || plate[at][4] == f[4]
 	}
@@ -222,18 +205,12 @@ var framesOf = []frameOf{
 	{"250", [4]float64{55, 55, 37, 30}}, {"280", [4]float64{90, 90, 55, 45}},
 }
 
-// nemaOf are the least powers in hp of NEMA frames with a T at eight poles, and nemaName such a
-// frame. NEMA MG 13, from memory, and half of that for what is special.
-var (
-	nemaOf = []struct {
-		frames  string
-		leastHP float64
-	}{{"143 145", 0.25}, {"182 184", 0.5}, {"213 215", 1}, {"254 256", 2}, {"284 286", 5}, {"324 326", 10}, {"364 365", 15}, {"404 405", 20}, {"444 445", 30}}
-	nemaName = regexp.MustCompile(`^(\d{3}) ?T`)
-)
-
-// frameName is a frame by its height in millimetres, with its length.
-var frameName = regexp.MustCompile(`^(\d+) ?[SML]?\d?$`)
+// nemaOf are the least powers in hp of NEMA frames with a T at eight poles. NEMA MG 13, from memory, and half of that
+// for what is special.
+var nemaOf = []struct {
+	frames  string
+	leastHP float64
+}{{"143 145", 0.25}, {"182 184", 0.5}, {"213 215", 1}, {"254 256", 2}, {"284 286", 5}, {"324 326", 10}, {"364 365", 15}, {"404 405", 20}, {"444 445", 30}}
 
 // frames are the sizes of motors: IEC 60072-1 and NEMA MG 1, both from memory.
 var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 315 355 400 450" +
@@ -241,7 +218,7 @@ var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 
 
 // madeFrame looks for a frame that no maker has.
 func (r motored) madeFrame() {
-	if n := voltNumber.FindString(r.m.Frame.Value); n != "" && !slices.Contains(frames, n) {
+	if n := voltNumber().FindString(r.m.Frame.Value); n != "" && !slices.Contains(frames, n) {
 		r.say("the motor's frame is none that is made", r.m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
 	}
 }
@@ -249,7 +226,7 @@ func (r motored) madeFrame() {
 // nemaFrame looks for a NEMA frame that is larger than ones for the power of the motor.
 func (r motored) nemaFrame() {
 	m := r.m
-	if n := nemaName.FindStringSubmatch(m.Frame.Value); n != nil && m.HP.Value > 0 {
+	if n := nemaName().FindStringSubmatch(m.Frame.Value); n != nil && m.HP.Value > 0 {
 		for _, f := range nemaOf {
 			if strings.Contains(f.frames, n[1]) && m.HP.Value < f.leastHP {
 				r.say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.HP.Value)+" hp; it starts at about "+number(f.leastHP)+" hp",
@@ -263,7 +240,7 @@ func (r motored) nemaFrame() {
 // power and poles: makers go one frame up or down, not two.
 func (r motored) frame() {
 	m := r.m
-	named := frameName.FindStringSubmatch(m.Frame.Value)
+	named := frameName().FindStringSubmatch(m.Frame.Value)
 	if named == nil || m.KW.Value <= 0 || m.RPM.Value <= 0 {
 		return
 	}
@@ -283,7 +260,7 @@ func (r motored) frame() {
 // flange compares all sizes in the words for the motor's flange with the plate
 // that has one of them as its pitch circle.
 func (r motored) flange() {
-	sizes := flangeNumber.FindAllString(r.m.Flange.Value, -1)
+	sizes := flangeNumber().FindAllString(r.m.Flange.Value, -1)
 	for _, v := range r.all() {
 		if v.p.Bore == nil {
 			continue
@@ -330,16 +307,6 @@ func (r motored) speed() {
 	)
 }
 
-// Words about what ends a travel: a switch that acts at or after the stops; a torque that a
-// limiter is set to, and a force at the rim of a wheel.
-var (
-	tripsLate  = regexp.MustCompile(`(?i)\bswitch(?:es)?\b[^.;]*\b(?:trip|act|open|cut|stop)s?\b[^.;]*\b(?:after|past|beyond|when|once|as)\b[^.;]*\b(?:stops?|collars?|buffers?|ends?)\b`)
-	limiterAt  = regexp.MustCompile(`(?i)\b(?:limiter|clutch)\b[^.;]*?\b(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)\b`)
-	rimForce   = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?) ?(N|lbf?) at the rim\b`)
-	slipForce  = regexp.MustCompile(`(?i)\bslips at (\d+(?:\.\d+)?) ?(N|lbf?)\b(?: on an? ` + bareLength + ` bar\b)?`)
-	wheelWords = regexp.MustCompile(`(?i)\bwheel (?:of )?` + bareLength)
-)
-
 // newtons is a force in words.
 func newtons(figure, unit string) float64 {
 	if unit == "N" {
@@ -350,7 +317,7 @@ func newtons(figure, unit string) float64 {
 
 // byHand is the torque of the force that words have at the rim of a hand wheel, Nm, and those words; 0 where they say none.
 func (r *reviewer) byHand(e *parts.Loose) (nm float64, force, wheel string) {
-	pull, size := rimForce.FindStringSubmatch(e.How.Value), wheelWords.FindStringSubmatch(e.Item.Value)
+	pull, size := rimForce().FindStringSubmatch(e.How.Value), wheelWords().FindStringSubmatch(e.Item.Value)
 	if pull == nil || size == nil {
 		return 0, "", ""
 	}
@@ -381,7 +348,7 @@ func (r motored) clutch(e *parts.Loose) {
 // limited compares what words of the motor set against overload with what they say of the hand
 // wheel, and with what the motor gives; and looks for switches that act when it is too late.
 func (r motored) limited(t parts.Text) {
-	if tripsLate.MatchString(t.Value) {
+	if tripsLate().MatchString(t.Value) {
 		r.say("a limit switch acts only when the stops are met", t.Value, "a switch stops the motor before a stop does", "so far before the stops as it runs on")
 	}
 	set, gives := setNm(t.Value), r.m.OutputNm()
@@ -399,7 +366,7 @@ func (r motored) limited(t parts.Text) {
 func (r motored) slipsAt() {
 	said := slices.Concat(r.run().Checks, seq.Map(r.upkeep().Wear, func(w parts.Wear) parts.Text { return w.Look }))
 	radius := seq.Max(0, r.job.Loose, func(e parts.Loose) float64 {
-		if size := wheelWords.FindStringSubmatch(e.Item.Value); size != nil {
+		if size := wheelWords().FindStringSubmatch(e.Item.Value); size != nil {
 			return r.itemMm(size[1]+" "+size[2]) / 2
 		}
 		return 0
@@ -419,7 +386,7 @@ func (r motored) slipsAt() {
 
 // setNm is the torque that words set a limiter to, Nm; 0 where they set none.
 func setNm(text string) float64 {
-	if at := limiterAt.FindStringSubmatch(text); at != nil {
+	if at := limiterAt().FindStringSubmatch(text); at != nil {
 		return torqueNm(at[1], at[2])
 	}
 	return 0

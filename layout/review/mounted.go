@@ -3,7 +3,6 @@ package review
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -68,9 +67,9 @@ func (v *view) motorFlange(h *parts.HoleGroup) {
 // like compares holes with a flange of IEC that is like them, where two of three sizes are its own.
 func (m mounted) like() {
 	is, severity, said := m.sizes(), Check, m.motor().Flange
-	if slices.Contains(flangeNumber.FindAllString(said.Value, -1), number(m.face.PitchMm)) {
+	if slices.Contains(flangeNumber().FindAllString(said.Value, -1), number(m.face.PitchMm)) {
 		severity = Stop // it is the job's motor, and it does not go on
-	} else if is == flangeSizes && flangeNumber.MatchString(said.Value) {
+	} else if is == flangeSizes && flangeNumber().MatchString(said.Value) {
 		m.report(Check, m.h.Name.Value, said.Pos, Finding{
 			What: m.p.Title.Value + " is for a motor flange " + m.face.Name + ", and the job's motor has another", Numbers: said.Value,
 			Rule: "plate and motor have one flange", Source: "by the job", Fix: "the flange on the motor's plate",
@@ -80,9 +79,6 @@ func (m mounted) like() {
 		m.onFace(severity)
 	}
 }
-
-// flangeNumber is a size in the words for a motor's flange.
-var flangeNumber = regexp.MustCompile(`\d{2,4}`)
 
 // flangeSizes are those by which a plate is for a flange: its pitch circle, its bore and its holes. sizes counts those
 // that holes and the bore in their middle have.
@@ -211,7 +207,7 @@ func (m mounted) leadIn() {
 // nutsBought tells whether nuts of a thread are bought by themselves.
 func (r *reviewer) nutsBought(thread string) bool {
 	return slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool {
-		m := nutAlone.FindStringSubmatch(e.Item.Value + "; " + e.Buy.Value)
+		m := nutAlone().FindStringSubmatch(e.Item.Value + "; " + e.Buy.Value)
 		return m != nil && sameThread(m[1], thread)
 	})
 }

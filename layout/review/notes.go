@@ -2,34 +2,12 @@ package review
 
 import (
 	"iter"
-	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/seq"
-)
-
-// What words say that a drawing or a joint shows too: which face looks at which part, how
-// a bearing is set, how far a weld goes, what holds a loose part or pushes it off.
-var (
-	facesPart   = regexp.MustCompile(`(?i)\b(front|back) faces the ([^.;,]+)`)
-	preloaded   = regexp.MustCompile(`(?i)\bpreload(ed)?\b`)
-	floating    = regexp.MustCompile(`(?i)\bend (play|float)\b`)
-	penetrated  = regexp.MustCompile(`(?i)\bfull penetration\b`)
-	heldByScrew = regexp.MustCompile(`(?i)\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
-	screwsIn    = regexp.MustCompile(`(?i)\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
-	standsProud = regexp.MustCompile(`(?i)\bproud\b|\babove (?:it|the face|the front|the back)\b|\b(?:flush|level) with (?:it|the face|the front|the back)\b`)
-	weldedFrom  = regexp.MustCompile(`(?i)\bweld(?:ed|s|ing)?\b[^.;,]*? (?:from|at|on) (?:the|its) (front|back)\b`)
-	offRunning  = regexp.MustCompile(`(?i)\b(?:off|open(?:ed)?|removed|lifted|away)\b[^.;]*\b(?:while|with|when|as)\b[^.;]*\b(?:runs?|running|turns|turning|rotates)\b`)
-	lapped      = regexp.MustCompile(`(?i)\bseam\b.*\b(?:lap(?:s|ped)?|overlap(?:s|ped)?)\b`)
-	shareOf     = regexp.MustCompile(`(?i)\bshare of (\d+(?:\.\d+)?) ?(kg|lb)\b`)
-	strapsIn    = regexp.MustCompile(`(?i)(?:^|[.;,:] ?)(?:straps?|slings?|ropes?) (?:go |run |are put )?(?:through|in) (?:the |its )?(?:slots?|holes?)\b`)
-	bareHoist   = regexp.MustCompile(`(?i)\bwith nothing (?:else )?on it\b`)
-	hoistsMore  = regexp.MustCompile(`(?i)\b(?:hoist|lift|sling|move|carry)(?:s|ing)? (?:the |all )?(?:whole|complete|entire|finished|machine)\b`)
-	guardOff    = regexp.MustCompile(`(?i)\b(?:guard|grille|cover|hood|hatch|lid)s? (?:is |are )?(?:left |taken )?(?:off|open(?:ed)?|removed)\b`)
-	denied      = regexp.MustCompile(`(?i)\b(?:not?|never|nor|nobody|nothing|instead of)\b`)
 )
 
 // runsOpen looks at the words of the first run for a guard that is off or open while something turns.
@@ -43,13 +21,10 @@ func (r *reviewer) runsOpen() {
 	}
 }
 
-// inForWork is what takes the place of a thing for work, in the words of that.
-var inForWork = regexp.MustCompile(`(?i)\bfor work (?:the |its |a )?([a-z-]+)`)
-
 // staysIn looks for a thing that the words of the first run leave in under load, and for which its own words
 // put in another for work.
 func (r *reviewer) staysIn(e *parts.Loose) {
-	m, thing := inForWork.FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
+	m, thing := inForWork().FindStringSubmatch(e.How.Value), strings.ToLower(strings.SplitN(e.Item.Value, " ", 2)[0])
 	if m == nil {
 		return
 	}
@@ -79,7 +54,7 @@ func (v *view) saidOff(note parts.Text) {
 
 // saidStraps looks for a plate that a note hangs by straps.
 func (v *view) saidStraps(note parts.Text) {
-	if m := strapsIn.FindString(note.Value); m != "" && v.p.Flat() {
+	if m := strapsIn().FindString(note.Value); m != "" && v.p.Flat() {
 		v.report(Check, "", note.Pos, Finding{
 			What: v.p.Title.Value + " hangs by straps that its edges cut", Numbers: m,
 			Rule: "soft slings lie on rounded edges", Fix: "shackles in the holes, or edge protectors",
@@ -113,7 +88,7 @@ func (v *view) saidHoist(e *parts.Loose) {
 		}
 	}
 	for _, m := range saying(sentences(e.How), hoistsMore) {
-		if slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist.MatchString(t.Value) }) {
+		if slices.ContainsFunc(v.p.Notes, func(t parts.Text) bool { return bareHoist().MatchString(t.Value) }) {
 			v.unlike(e.How.Pos, "", "the words hoist more by "+v.p.Title.Value+" than its note lets it carry", m[0], "other words, or what carries the whole")
 		}
 	}
@@ -147,7 +122,7 @@ func (v *view) saidOfJoints(note parts.Text) {
 		case parts.BearingKind:
 			v.saidFloat(note, j)
 		case parts.WeldKind:
-			if isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
+			if isFirst && penetrated().MatchString(note.Value) && j.Weld.Type == "fillet" {
 				v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" asks for full penetration, and "+j.Name.Value+" is a fillet", "", "a butt weld, or another note")
 			}
 			for said, m := range saying(sentences(note), weldedFrom) {
@@ -161,7 +136,7 @@ func (v *view) saidOfJoints(note parts.Text) {
 
 // saidFaces compares a note with the face that looks at a part by a joint.
 func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face parts.Face) {
-	if m := facesPart.FindStringSubmatch(note.Value); m != nil && face != "" && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+	if m := facesPart().FindStringSubmatch(note.Value); m != nil && face != "" && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 	}
 }
@@ -177,7 +152,7 @@ func (v *view) saidBelow(note parts.Text, j *parts.Joint) {
 
 // saidFloat compares a note with the end float that a bearing is set to.
 func (v *view) saidFloat(note parts.Text, j *parts.Joint) {
-	if float := j.Bearing.EndFloat; len(float) == 2 && (preloaded.MatchString(note.Value) && float[0].Mm > 0 || floating.MatchString(note.Value) && float[1].Mm < 0) {
+	if float := j.Bearing.EndFloat; len(float) == 2 && (preloaded().MatchString(note.Value) && float[0].Mm > 0 || floating().MatchString(note.Value) && float[1].Mm < 0) {
 		v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" and the joint "+j.Name.Value+" differ on how the bearing is set", v.mm(float[0].Mm)+" to "+v.mm(float[1].Mm)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
 	}
 }
@@ -194,10 +169,10 @@ func (v *view) saidGroove(said parts.Text, m []string, j *parts.Joint, feature s
 }
 
 // saying are the texts in which a pattern finds something, with its groups where it does first.
-func saying(texts []parts.Text, pattern *regexp.Regexp) iter.Seq2[parts.Text, []string] {
+func saying(texts []parts.Text, pattern phrase) iter.Seq2[parts.Text, []string] {
 	return func(yield func(parts.Text, []string) bool) {
 		for _, t := range texts {
-			if m := pattern.FindStringSubmatch(t.Value); m != nil && !yield(t, m) {
+			if m := pattern().FindStringSubmatch(t.Value); m != nil && !yield(t, m) {
 				return
 			}
 		}
@@ -213,7 +188,7 @@ func clauses(t parts.Text, ends string) []string {
 func sentences(texts ...parts.Text) (out []parts.Text) {
 	for _, t := range texts {
 		for _, said := range clauses(t, ".;") {
-			if !denied.MatchString(said) {
+			if !denied().MatchString(said) {
 				out = append(out, parts.Text{Value: strings.TrimSpace(said), Pos: t.Pos})
 			}
 		}
@@ -227,10 +202,10 @@ func (v *view) saidOfScrews(e *parts.Loose) {
 	tapped := v.p.Clamp != nil ||
 		slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.TappedHole }) ||
 		slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return f.Size.Make == parts.TappedHole })
-	if m := heldByScrew.FindString(e.How.Value); m != "" && !tapped {
+	if m := heldByScrew().FindString(e.How.Value); m != "" && !tapped {
 		v.unlike(e.How.Pos, "", "the words say that a screw holds "+v.p.Title.Value+", and it has neither clamp nor tapped hole", m, "the hole or clamp on its drawing, or other words")
 	}
-	m := screwsIn.FindStringSubmatch(e.How.Value)
+	m := screwsIn().FindStringSubmatch(e.How.Value)
 	for g := range seq.Refs(v.p.Holes) {
 		if m != nil && strings.Contains("-"+strings.ToLower(g.Name.Value)+"-", "-"+strings.ToLower(m[1])+"-") && g.Size.Make != parts.TappedHole {
 			v.unlike(g.Pos, g.Name.Value, g.Name.Value+" take screws by the words of the job, and have no thread", m[0], "a tapped hole, or other words")

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -117,14 +116,11 @@ func (v *view) stands() (pose assembly.Pose, up assembly.Vec) {
 	return assembly.Still, assembly.AxisY
 }
 
-// oilCup are words for what holds oil over what it feeds.
-var oilCup = regexp.MustCompile(`(?i)\boil(?:er)?[ -]?cups?\b|\boilers?\b`)
-
 // lowCup finds cups of oil that hang from the lower half of the part as it stands in the machine.
 func (v *view) lowCup(f *parts.Radial) {
 	pose, up := v.stands()
 	for _, c := range f.Clock {
-		if oilCup.MatchString(f.Fitted.Value+" "+f.Note.Value) && pose.Turn(assembly.Clock(1, c.Deg)).Dot(up) < -geom.CloseMm {
+		if oilCup().MatchString(f.Fitted.Value+" "+f.Note.Value) && pose.Turn(assembly.Clock(1, c.Deg)).Dot(up) < -geom.CloseMm {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What: "the oil cup of " + f.Name.Value + " hangs upside down", Numbers: "at " + number(c.Deg) + "° from TOP",
 				Rule: "oil runs down out of its cup", Source: "by geometry", Fix: "clock: in the upper half, or a grease nipple",

@@ -2,23 +2,12 @@ package review
 
 import (
 	"cmp"
-	"regexp"
 	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-)
-
-// Numbers in the words of what is ordered: the class of a screw, the torque it gets, the angle of
-// a head, how far apart the holes of a sheet are, and how long a hub is on its seat. What follows an x is a length.
-var (
-	screwClass  = regexp.MustCompile(`(?i)(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
-	saidTorque  = regexp.MustCompile(`(?i)(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)( oiled)?\b`)
-	headDegrees = regexp.MustCompile(`(?i)\b(\d+) ?° (?:flat |countersunk )?head`)
-	staggered   = regexp.MustCompile(`(?i)\bstaggered at ` + bareLength)
-	hubLong     = regexp.MustCompile(`(?i)\b(?:half|hub|boss) (?:of )?` + bareLength + `(?: long)?(?: at (?:the )?most)?\b`)
 )
 
 // screwHolds is the least thread that a screw is in, and torqueFar how far a torque in words may lie beyond
@@ -34,7 +23,7 @@ func (r *reviewer) orders(e *parts.Loose) {
 	r.holesMeet(e)
 	order := cmp.Or(e.Buy.Value, e.Item.Value)
 	o, ok := orderOf(order)
-	class := screwClass.FindStringSubmatch(order)
+	class := screwClass().FindStringSubmatch(order)
 	if !ok || class == nil {
 		return
 	}
@@ -47,7 +36,7 @@ func (r *reviewer) orders(e *parts.Loose) {
 	f := flaw{unknown != nil, Finding{
 		What: "no screw of this size has the class that is ordered", Numbers: class[1] + of,
 		Rule: "a screw is ordered by a class of its standard", Source: "ISO 898-1, SAE J429", Fix: "8.8 or grade 5, say"}}
-	if said := saidTorque.FindStringSubmatch(e.How.Value); said != nil && unknown == nil {
+	if said := saidTorque().FindStringSubmatch(e.How.Value); said != nil && unknown == nil {
 		gives, err := b.Tighten(bolts.Tightening{Class: class[1], Condition: strings.TrimSpace(strings.ToLower(said[3]))})
 		nm := torqueNm(said[1], said[2])
 		f = flaw{err == nil && (nm > torqueFar*gives.TorqueNm || nm*torqueFar < gives.TorqueLowNm), Finding{
@@ -59,7 +48,7 @@ func (r *reviewer) orders(e *parts.Loose) {
 
 // holesMeet looks at the holes of a sheet as it is ordered.
 func (r *reviewer) holesMeet(e *parts.Loose) {
-	hole, row := itemHoles.FindStringSubmatch(e.Item.Value), staggered.FindStringSubmatch(e.Item.Value+"; "+e.How.Value)
+	hole, row := itemHoles().FindStringSubmatch(e.Item.Value), staggered().FindStringSubmatch(e.Item.Value+"; "+e.How.Value)
 	if hole == nil || row == nil {
 		return
 	}
@@ -87,7 +76,7 @@ func (v *view) holds(what string, pos parts.Pos, d, inMm, deepMm float64) {
 // seatLong looks at a hub that words give a length, on the step it stands on: it ends before the
 // groove of the ring that keeps it, and before the end.
 func (r *reviewer) seatLong(e *parts.Loose) {
-	m := hubLong.FindStringSubmatch(e.How.Value)
+	m := hubLong().FindStringSubmatch(e.How.Value)
 	if m == nil || e.Stands == nil {
 		return
 	}

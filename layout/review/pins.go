@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -89,15 +88,12 @@ func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm
 	}
 }
 
-// standsWords say how far a pin goes into a hole that goes through.
-var standsWords = regexp.MustCompile(`(?i)\b(level|flush|deep|stands? out|out of|past)\b`)
-
 // pinOf is the pin that words name, 0 where they name none; of a pin that is ordered the diameter alone counts too.
 func (r *reviewer) pinOf(words string, ordered bool) (acrossMm, longMm float64) {
 	if acrossMm, longMm = parts.PinSizes(words, r.job.Units); acrossMm > 0 || !ordered {
 		return acrossMm, longMm
 	}
-	if m := pinsNamed.FindStringSubmatch(words); m != nil {
+	if m := pinsNamed().FindStringSubmatch(words); m != nil {
 		return parts.BareMm(m[1], m[2], r.job.Units), parts.BareMm(m[3], m[4], r.job.Units)
 	}
 	return 0, 0
@@ -162,7 +158,7 @@ func (v *view) pinIn(h forPin) {
 		flaw{pressed && !fine(h.size.Fit, pinGrade), Finding{
 			What: h.name + " has no fit, and a pin is pressed into it", Numbers: h.words + " in " + v.mm(h.size.Nominal.Mm), OverMm: over(0),
 			Rule: "a pin that is pressed in is held by its fit", Fix: "fit: H7"}},
-		flaw{pressed && h.through && !standsWords.MatchString(h.words), Finding{
+		flaw{pressed && h.through && !standsWords().MatchString(h.words), Finding{
 			What: "nothing says how far the pin of " + h.name + " stands out, and of which face", Numbers: h.words, LeftMm: left(0),
 			Rule: "a pin in a hole that goes through can be driven to any depth", Fix: "in the note: from the front till level with it"}},
 		flaw{long > 0 && geom.Over(h.deepMm+pinOutShare*across, long), Finding{

@@ -22,7 +22,7 @@ func (r motored) guards() iter.Seq[parts.Text] { return slices.Values(r.m.Guards
 // guardThere looks for a guard that is neither made nor bought.
 func (r motored) guardThere(g parts.Text) {
 	named := parts.Bare(g.Value)
-	whole := strings.TrimSpace(ofWhat.ReplaceAllString(named, ""))
+	whole := strings.TrimSpace(ofWhat().ReplaceAllString(named, ""))
 	made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper, nor is its grille
 		return whole == strings.ToLower(p.Title.Value) || whole == p.Name.Value
 	}
@@ -43,7 +43,7 @@ func (r motored) guardThere(g parts.Text) {
 func (r motored) switchNamed(e *parts.Loose) {
 	for _, name := range switched(e) {
 		if !slices.ContainsFunc(r.m.Guards, func(g parts.Text) bool {
-			return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
+			return strings.Contains(strings.ToLower(g.Value), ofWhat().ReplaceAllString(name, ""))
 		}) {
 			r.add(Finding{
 				Pos: r.m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
@@ -57,10 +57,10 @@ func (r motored) switchNamed(e *parts.Loose) {
 // with a switch, or nothing stops the motor when it opens.
 func (r motored) hinged(g parts.Text) {
 	named := strings.TrimSpace(parts.Bare(g.Value))
-	says := func(is *regexp.Regexp) bool {
+	says := func(is phrase) bool {
 		return slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool {
 			said := e.Item.Value + "; " + e.How.Value + "; " + e.Buy.Value
-			return strings.Contains(strings.ToLower(said), named) && is.MatchString(said)
+			return strings.Contains(strings.ToLower(said), named) && is().MatchString(said)
 		})
 	}
 	if says(aHinge) && !says(aSwitch) {
@@ -71,22 +71,13 @@ func (r motored) hinged(g parts.Text) {
 	}
 }
 
-// opensByHand is the last word in the name of a guard that is opened or lifted off, and
-// ofWhat what follows the name of a thing.
-var (
-	opensByHand = regexp.MustCompile(`(?i)\b(?:guard|grille|grid|cover|hatch|door|lid|hood|gate|flap)$`)
-	ofWhat      = regexp.MustCompile(`(?i) (?:over|for|of|with|to|on)\b.*`)
-	aSwitch     = regexp.MustCompile(`(?i)\bswitch(?:es)?\b`)
-	aHinge      = regexp.MustCompile(`(?i)\bhinges?\b`)
-)
-
 // switched are the names of the guards in the words of a thing bought that has a switch.
 func switched(e *parts.Loose) (names []string) {
-	if !aSwitch.MatchString(e.Item.Value + " " + e.How.Value) {
+	if !aSwitch().MatchString(e.Item.Value + " " + e.How.Value) {
 		return nil
 	}
 	for _, thing := range strings.Split(strings.ToLower(e.Item.Value), ",") {
-		if thing = strings.TrimSpace(thing); opensByHand.MatchString(ofWhat.ReplaceAllString(thing, "")) {
+		if thing = strings.TrimSpace(thing); opensByHand().MatchString(ofWhat().ReplaceAllString(thing, "")) {
 			names = append(names, thing)
 		}
 	}
@@ -99,15 +90,12 @@ var ownThings = []struct{ noun, said, is string }{
 	{"grille", "grille", "(?:grille|grid|grating|screen)"}, {"hand wheel", "hand[- ]?wheel", "wheel"}, {"coupling", "coupling", "coupling"},
 }
 
-// partOfThing is a word after such a noun that makes another thing of it.
-var partOfThing = regexp.MustCompile(`(?i)^(?:guard|hub|hal(?:f|ves)|cover|hatch|key|screws?|bolts?|nuts?|plate|ring|spokes?|spacers?)$`)
-
 // things are the names of all that is made or ordered, without what they are for or go to.
 func (r *reviewer) things() (names []string) {
 	names = append(names, seq.Map(r.job.Parts, func(p *parts.Part) string { return p.Title.Value })...)
 	for e := range seq.Refs(r.job.Loose) {
 		for _, thing := range strings.Split(e.Item.Value, ",") {
-			names = append(names, strings.TrimSpace(ofWhat.ReplaceAllString(thing, "")))
+			names = append(names, strings.TrimSpace(ofWhat().ReplaceAllString(thing, "")))
 		}
 	}
 	return names
@@ -125,7 +113,7 @@ func (r motored) absent(said []parts.Text) {
 	for _, thing := range ownThings {
 		word := regexp.MustCompile(`(?i)\b(?:the|a|its) (?:[a-z]+ )?` + thing.said + `\b[- ]?(\w*)`)
 		i := slices.IndexFunc(said, func(t parts.Text) bool {
-			return slices.ContainsFunc(word.FindAllStringSubmatch(t.Value, -1), func(m []string) bool { return !partOfThing.MatchString(m[1]) })
+			return slices.ContainsFunc(word.FindAllStringSubmatch(t.Value, -1), func(m []string) bool { return !partOfThing().MatchString(m[1]) })
 		})
 		if i >= 0 && none(thing.is) {
 			f.Pos, f.Numbers = said[i].Pos, said[i].Value
@@ -144,25 +132,23 @@ func (r motored) absent(said []parts.Text) {
 // are such a thing.
 var promises = []struct {
 	what     string
-	said, is *regexp.Regexp
+	said, is phrase
+	made     bool // it may be a part of the job
 }{
-	{"a limit switch", regexp.MustCompile(`(?i)\blimit switch`), aSwitch},
-	{"the switch of a guard", regexp.MustCompile(`(?i)\b(?:its|a|the) (?:interlock|(?:guard |safety )?switch)\b`), aSwitch},
-	{"a hinge", aHinge, aHinge},
-	{"a heater", regexp.MustCompile(`(?i)\bheaters?\b`), regexp.MustCompile(`(?i)\bheaters?\b`)},
-	{"an emergency stop", regexp.MustCompile(`(?i)\bemergency stop:`), regexp.MustCompile(`(?i)\b(?:emergency|e-stop|stop button|mushroom|control (?:box|panel))\b`)},
-	{"the screw of the earth", regexp.MustCompile(`(?i)\bearth:.*\b(?:screw|lug)\b`), regexp.MustCompile(`(?i)\b(?:earth|ground)\b`)},
+	{"a limit switch", spoken(`\blimit switch`), aSwitch, false},
+	{"the switch of a guard", spoken(`\b(?:its|a|the) (?:interlock|(?:guard |safety )?switch)\b`), aSwitch, false},
+	{"a hinge", aHinge, aHinge, true},
+	{"a heater", spoken(`\bheaters?\b`), spoken(`\bheaters?\b`), false},
+	{"an emergency stop", spoken(`\bemergency stop:`), spoken(`\b(?:emergency|e-stop|stop button|mushroom|control (?:box|panel))\b`), false},
+	{"the screw of the earth", spoken(`\bearth:.*\b(?:screw|lug)\b`), spoken(`\b(?:earth|ground)\b`), false},
 }
-
-// ownEarth is where a motor brings its own screw for the earth.
-var ownEarth = regexp.MustCompile(`(?i)\bterminal (?:box|block|board)\b`)
 
 // promised looks for what words of the motor, of the first run and of how things are put on
 // rely on for safety, and that nobody is to buy.
 func (r motored) promised() {
 	m := r.m
 	said := slices.Clone(m.Notes)
-	if !ownEarth.MatchString(m.Earth.Value) {
+	if !ownEarth().MatchString(m.Earth.Value) {
 		said = append(said, parts.Text{Value: "earth: " + m.Earth.Value, Pos: m.Earth.Pos})
 	}
 	if m.EmergencyStop.Value != "" {
@@ -177,9 +163,9 @@ func (r motored) promised() {
 		r.absent(said)
 	}
 	for _, p := range promises {
-		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said.MatchString(t.Value) })
-		made := p.said == aHinge && slices.ContainsFunc(r.job.Parts, func(q *parts.Part) bool { return aHinge.MatchString(q.Title.Value + " " + q.Name.Value) })
-		if at < 0 || ordered == "" || made || p.is.MatchString(ordered) {
+		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said().MatchString(t.Value) })
+		made := p.made && slices.ContainsFunc(r.job.Parts, func(q *parts.Part) bool { return p.is().MatchString(q.Title.Value + " " + q.Name.Value) })
+		if at < 0 || ordered == "" || made || p.is().MatchString(ordered) {
 			continue
 		}
 		r.add(Finding{
@@ -192,9 +178,6 @@ func (r motored) promised() {
 // anchored looks at how the machine is fixed to the floor: that it is, where words name
 // anchors; that the holes for them are in what is fixed; and that a nut goes on over each.
 var anchored = together(of(everyPart, (*view).freeAnchors, (*view).anchoredAt), (*reviewer).noAnchors)
-
-// anchors are words for what fixes a machine to the floor.
-var anchors = regexp.MustCompile(`(?i)\banchors?\b`)
 
 // fixed are the words that anchor parts to the floor, by the part.
 func (r *reviewer) fixed() map[string]parts.Text {
@@ -220,7 +203,7 @@ func (v *view) freeAnchors() {
 		return
 	}
 	for _, g := range v.holesAndSlots() {
-		if !anchors.MatchString(g.Name.Value) {
+		if !anchors().MatchString(g.Name.Value) {
 			continue
 		}
 		if !v.jointNames(g.Name.Value) {
@@ -239,7 +222,7 @@ func (r *reviewer) noAnchors() {
 	}
 	for _, v := range r.all() {
 		for _, t := range append(slices.Clone(v.texts()), seq.Map(v.holesAndSlots(), func(g parts.HoleGroup) parts.Text { return g.Name })...) {
-			if anchors.MatchString(t.Value) {
+			if anchors().MatchString(t.Value) {
 				r.add(Finding{
 					Pos: t.Pos, What: "words name anchors, and no step fixes the machine to the floor", Numbers: t.Value,
 					Rule: "what is anchored has free holes for its anchors, and its step says so", Fix: "anchored: at the joint before which that is done",

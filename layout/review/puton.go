@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -26,9 +25,6 @@ func (v made) putOn(to *view) {
 	}
 }
 
-// keeps is in the words for what stays where it is put.
-var keeps = regexp.MustCompile(`(?i)\b(weight|held|holds?|kept|keeps?|clamped|locked|retain\w*|circlip|glued|wedged|tight\w*|pressed|shrunk|driven|welded|bolted|lies|lying|rests?|resting|hung|hangs?|stood|stands?|sits|by (a|its|the|one) \w*\s?(nut|screw|ring|pin)s?|screwed (up|on|onto|into)|(its|their|own) \S*\s?(screws?|pins?))\b`)
-
 // kept looks for a loose part that comes off its shaft again over the nearer end: nothing
 // stands there, nothing in the seat or in itself holds it, and no words say what does.
 func (v made) kept(to *view, seat *cylinder) {
@@ -36,7 +32,7 @@ func (v made) kept(to *view, seat *cylinder) {
 	for _, n := range v.texts() {
 		said += " " + n.Value
 	}
-	if seat.threaded() || holdsItself(v.p) || to.stopped(seat) || keeps.MatchString(said) {
+	if seat.threaded() || holdsItself(v.p) || to.stopped(seat) || keeps().MatchString(said) {
 		return
 	}
 	past := func(c *cylinder) bool { return stops(c, seat) || to.stopped(c) }
@@ -58,9 +54,6 @@ func (v made) seatOn(to *view) *cylinder {
 	})
 }
 
-// later begins what is to happen only afterwards.
-var later = regexp.MustCompile(`(?i)\b(before|until|off|out|later|then)\b`)
-
 // comes is the number of the joint with which a part comes to the machine, and for loose
 // parts of one joint their order; false where nothing says when.
 func (r *reviewer) comes(part string) (at [2]int, ok bool) {
@@ -79,7 +72,7 @@ func (v made) tooEarly(to *view) {
 	mine, ok := v.comes(v.p.Name.Value)
 	its, ok2 := v.comes(to.p.Name.Value)
 	now := slices.ContainsFunc(clauses(v.e.How, ".;,"), func(s string) bool {
-		return to.p.NamedIn(s) && !later.MatchString(s)
+		return to.p.NamedIn(s) && !later().MatchString(s)
 	})
 	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
 		return
@@ -156,12 +149,6 @@ func (r *reviewer) onShaft(shaft *view, e plan.JointEnd) *stand.OnAxis {
 	return nil
 }
 
-// slides is in the words for what moves freely, byForce for what is not put on by hand.
-var (
-	slides  = regexp.MustCompile(`(?i)\b(slides?|by hand)\b`)
-	byForce = regexp.MustCompile(`(?i)\b(press\w*|heat\w*|hot|shrunk|driven|hammer\w*|mallet)\b`)
-)
-
 // looseFit looks for a loose part whose bore is smaller than its seat more often than not, or
 // may be where its words say that it slides.
 func (v made) looseFit(to *view, seat *cylinder) {
@@ -172,11 +159,11 @@ func (v made) looseFit(to *view, seat *cylinder) {
 	for _, c := range v.inside {
 		low, high, ok := limitsOf(c.Drawn.Size)
 		from, most, ok2 := limitsOf(seat.Drawn.Size)
-		if !ok || !ok2 || c.threaded() || c.Drawn.Size.Nominal.Mm != seat.Drawn.Size.Nominal.Mm || byForce.MatchString(said) {
+		if !ok || !ok2 || c.threaded() || c.Drawn.Size.Nominal.Mm != seat.Drawn.Size.Nominal.Mm || byForce().MatchString(said) {
 			continue
 		}
 		tight := (from + most - low - high) / 2
-		if slides.MatchString(said) {
+		if slides().MatchString(said) {
 			tight = most - low
 		}
 		if !geom.Over(tight, 0) {
@@ -189,19 +176,16 @@ func (v made) looseFit(to *view, seat *cylinder) {
 	}
 }
 
-// bothEnds puts like parts on from both ends of what they sit on.
-var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(below|above|front|back|left|right|other end|outside)\b`)
-
 // twoWays looks for a seat that is larger than what is to sit on it, and for what is put on
 // from both ends and passes one of them only.
 func (v made) twoWays(to *view, seat *cylinder) {
 	open := v.openMm()
 	named := strings.Contains(parts.Bare(v.e.How.Value), "on the "+strings.ReplaceAll(seat.Name, "-", " ")+" ")
-	if math.IsInf(open, 1) || !named && !v.p.NamedIn(seat.Seat) || seat.threaded() || byForce.MatchString(v.e.How.Value) {
+	if math.IsInf(open, 1) || !named && !v.p.NamedIn(seat.Seat) || seat.threaded() || byForce().MatchString(v.e.How.Value) {
 		return
 	}
 	past, name := seat.RadiusMm(), seat.Name
-	if bothEnds.MatchString(v.e.How.Value) {
+	if bothEnds().MatchString(v.e.How.Value) {
 		for _, c := range to.outside {
 			if c.RadiusMm() > past {
 				past, name = c.RadiusMm(), c.Name

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -278,16 +277,13 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 	})
 }
 
-// tommy is in the name of a hole that a bar is put through to turn a part.
-var tommy = regexp.MustCompile(`(?i)\btommy\b`)
-
 // radialDepth looks for blind openings that come out in the bore, and for ones
 // "through" into a bore that is not there.
 func (v *view) radialDepth(f *parts.Radial) {
 	z := v.axialMm(f)
 	wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
 	switch {
-	case f.Through && bore == 0 && f.For != parts.Pins && !tommy.MatchString(f.Name.Value): // a pin or a bar goes right through
+	case f.Through && bore == 0 && f.For != parts.Pins && !tommy().MatchString(f.Name.Value): // a pin or a bar goes right through
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
 			Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face", OverMm: over(2 * wallMm),

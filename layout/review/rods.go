@@ -1,21 +1,12 @@
 package review
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
-)
-
-// studWords are a stud as it is ordered, and the hole that it goes into; recessWords the room in what is bought
-// for an end of a part, and how deep it is.
-var (
-	studWords   = regexp.MustCompile(`(?i:\bstuds?) ` + screwWords.String() + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
-	downOnWords = regexp.MustCompile(`(?i)\bmotor down on (?:the|its) ([a-z][a-z -]*)`) // what the motor's own words set it on
-	recessWords = regexp.MustCompile(`(?i)\bfor the ([a-z][a-z -]*?) ` + bareLength + ` deep`)
 )
 
 // boughtStuds looks at studs that words screw into a hole that no joint fills: what stands where they do, and
@@ -67,7 +58,7 @@ func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, 
 		}
 		if past, ok := r.machine().RodsPast(v.p.Name.Value, name, diameterMm, longMm, on.Name.Value); ok && past < 0 {
 			v.report(Check, name, said.Pos, Finding{
-				What: "the stud in " + name + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on", Numbers: studWords.FindString(said.Value) + ", " + r.mm(-past) + " under it",
+				What: "the stud in " + name + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on", Numbers: studWords().FindString(said.Value) + ", " + r.mm(-past) + " under it",
 				Rule: "a stud reaches past the face that what it holds stands on", Source: "by geometry", Fix: "a longer stud",
 			})
 		}

@@ -3,7 +3,6 @@ package review
 import (
 	"maps"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,28 +14,21 @@ import (
 	"centrepop/parts/seq"
 )
 
-// A length as it stands in a note, and what may follow or precede it. The names of the
-// groups say what it is compared with.
-const (
-	noteLength = `(\d+(?:\.\d+)?|\d+/\d+|\d+-\d+/\d+) ?(mm|in)\b`
-	noteThread = `\b(M\d+(?:x\d+(?:\.\d+)?)?(?: LH)?|G\d+(?:[-/]\d+)*|\d+(?:[-/]\d+)*-\d+ UN[CF](?: LH)?|Tr\d+x\d+(?:\.\d+)?(?:P\d+)?(?: LH)?|\d+(?:[-/]\d+)*-\d+ ACME(?: LH)?)\b`
-)
-
 // facts are what notes say that the geometry says too: words around a length, and the
 // lengths of the part that it may be.
 var facts = []struct {
 	about string
-	words *regexp.Regexp
+	words phrase
 	of    func(v *view) []float64
 }{
-	{"pitch circle", regexp.MustCompile(`(?i)(?:bolt|pitch) circle (?:of )?` + noteLength), (*view).pitchCircles},
-	{"diameter", regexp.MustCompile(`(?i)(?:bore|spigot|pilot|register|diameter)s? (?:of )?` + noteLength), (*view).diameters},
-	{"diameter", regexp.MustCompile(`(?i)` + noteLength + ` (?:spigot|bore|pilot|register|diameter)\b`), (*view).diameters},
-	{"distance", regexp.MustCompile(`(?i)` + noteLength + ` from the (?:left|right|top|bottom) edge`), (*view).placesOn},
-	{"depth", regexp.MustCompile(`(?i)` + noteLength + ` (?:below|under|beneath) (?:it|the face|the front|the back)\b`), (*view).below},
-	{"lean", regexp.MustCompile(`(?i)\b(?:leans|leaning|stands|standing) ` + noteLength + ` (?:to|towards?|back)\b`), (*view).leans},
-	{"width", regexp.MustCompile(`(?i)` + noteLength + ` wide\b`), (*view).openingWidths},
-	{"difference", regexp.MustCompile(`(?i)` + noteLength + ` past (?:its|the) seat`), (*view).pastSeat},
+	{"pitch circle", spoken(`(?:bolt|pitch) circle (?:of )?` + noteLength), (*view).pitchCircles},
+	{"diameter", spoken(`(?:bore|spigot|pilot|register|diameter)s? (?:of )?` + noteLength), (*view).diameters},
+	{"diameter", spoken(noteLength + ` (?:spigot|bore|pilot|register|diameter)\b`), (*view).diameters},
+	{"distance", spoken(noteLength + ` from the (?:left|right|top|bottom) edge`), (*view).placesOn},
+	{"depth", spoken(noteLength + ` (?:below|under|beneath) (?:it|the face|the front|the back)\b`), (*view).below},
+	{"lean", spoken(`\b(?:leans|leaning|stands|standing) ` + noteLength + ` (?:to|towards?|back)\b`), (*view).leans},
+	{"width", spoken(noteLength + ` wide\b`), (*view).openingWidths},
+	{"difference", spoken(noteLength + ` past (?:its|the) seat`), (*view).pastSeat},
 }
 
 // said compares what the notes of a part say with what is drawn: lengths that have a
@@ -49,7 +41,7 @@ var said = together(
 
 func (v *view) saidFacts(note parts.Text) {
 	for _, f := range facts {
-		for _, m := range f.words.FindAllStringSubmatch(note.Value, -1) {
+		for _, m := range f.words().FindAllStringSubmatch(note.Value, -1) {
 			mm, of := noteMm(m[1], m[2]), f.of(v)
 			if len(of) > 0 && !slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/geom.MmPerInch) }) {
 				v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" gives a "+f.about+" that nothing on the drawing has", m[0]+"; drawn: "+few(v.written(of)), "the note, or what is drawn")
@@ -128,16 +120,13 @@ func (v *view) saidLifts(name string, use parts.Use) {
 	}
 }
 
-// entersBy is the face that screws come from, or that something is screwed to.
-var entersBy = regexp.MustCompile(`(?i)\b(?:from|(?:screwed|bolted) (to)) (?:the|its) (front|back)\b`)
-
 // saidSide compares the face in which the heads of a group are sunk, or from which its holes
 // are blind, with that from which words let its screws in.
 func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	for _, said := range clauses(t, ".;,") {
-		m := entersBy.FindStringSubmatch(said)
+		m := entersBy().FindStringSubmatch(said)
 		sunk := g.Countersink != nil || g.Counterbore != nil || !g.Through
-		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
+		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed().MatchString(said) {
 			continue
 		}
 		v.unlike(g.Pos, g.Name.Value, "screws go into "+g.Name.Value+" of "+v.p.Title.Value+" from the "+strings.ToLower(m[2])+" by the words, and from the "+string(g.Face)+" by the drawing", strings.TrimSpace(said), "face: "+strings.ToLower(m[2])+", or the words")
@@ -146,14 +135,9 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	return false
 }
 
-var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
-
-// clearOf is how far something in a bore stays off it.
-var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
-
 // saidClear compares what the words at a bore keep clear with the shafts of the job.
 func (v *view) saidClear(c *cylinder) {
-	m := clearOf.FindStringSubmatch(c.Seat)
+	m := clearOf().FindStringSubmatch(c.Seat)
 	if m == nil {
 		return
 	}
@@ -281,9 +265,6 @@ func (v *view) pastSeat() (out []float64) {
 	return out
 }
 
-// namedThread is a thread named in words.
-var namedThread = regexp.MustCompile(noteThread)
-
 // saidThreads looks in the words of the job for threads that nothing of the job has: of
 // the part that the words name, where they name one.
 func saidThreads(r *reviewer) {
@@ -304,7 +285,7 @@ func saidThreads(r *reviewer) {
 				break
 			}
 		}
-		for _, m := range namedThread.FindAllString(t.Value, -1) {
+		for _, m := range namedThread().FindAllString(t.Value, -1) {
 			if _, err := threads.Parse(m); err != nil { // of a screw, with its length
 				m, _, _ = strings.Cut(m, "x")
 			}
@@ -320,9 +301,6 @@ func saidThreads(r *reviewer) {
 	}
 	look(r.motor().Earth, "")
 }
-
-// namedHole is a hole by its name in words, before that of its part.
-var namedHole = regexp.MustCompile(`(?i)\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)|\b(earth|ground) holes? (.*)`)
 
 // saidHoles looks in the words of the motor's earth and of loose things for a hole that the part
 // named after it has not.
@@ -341,12 +319,6 @@ func (r *reviewer) saidHoles() {
 		}
 	}
 }
-
-// itsHoles are holes of the part that is put on, by what they are for; ringOn is a retaining ring and what it is on.
-var (
-	itsHoles = regexp.MustCompile(`(?i)\bits (\w+)[ -]holes\b`)
-	ringOn   = regexp.MustCompile(`(?i)\b(?:(?:retaining|snap) rings?|circlips?) (?:on|in|of) the ([^,;.]*)`)
-)
 
 // saidPuttingOn looks in the words by which things are put on by hand for holes that the part is to have for what moves
 // it, and for a retaining ring on a part without its groove.
@@ -369,22 +341,16 @@ func (r *reviewer) saidPuttingOn(e *parts.Loose) {
 	}
 }
 
-// namedStep is a step named in words, with what comes before it in its sentence.
-var namedStep = regexp.MustCompile(`([^.;]*)\bstep (\d+)\b`)
-
-// ofLoad are words that speak of what a step lifts.
-var ofLoad = regexp.MustCompile(`(?i)\b(?:load|mass|weight|lifts?)\b`)
-
 // saidSteps looks in the words of the parts for steps that there are not, and for the load of a
 // step that lifts nothing.
 func (v *view) saidSteps(t parts.Text) {
-	for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
+	for _, m := range namedStep().FindAllStringSubmatch(t.Value, -1) {
 		n, _ := strconv.Atoi(m[2])
 		what := ""
 		switch {
 		case n < 1 || n > len(v.pl.Joints):
 			what = "the words name step " + m[2] + " of " + number(float64(len(v.pl.Joints)))
-		case ofLoad.MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
+		case ofLoad().MatchString(m[1]) && v.pl.Joints[n-1].Lift == nil:
 			what = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
 		default:
 			continue
@@ -412,7 +378,7 @@ func (v *view) threads() map[string]bool {
 
 // threadName is the designation of a thread, without what follows its size.
 func threadName(text string) string {
-	text = namedThread.FindString(text) // what is none is looked up at length
+	text = namedThread().FindString(text) // what is none is looked up at length
 	if text == "" {
 		return ""
 	}

@@ -6,7 +6,6 @@ import (
 	"centrepop/parts/seq"
 	"fmt"
 	"iter"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,12 +18,9 @@ var rarest = map[string]float64{"h": 10_000, "hour": 10_000, "day": 2000, "week"
 // greaseShare is how long grease stays good, as a share of that: two years. Common practice, no source.
 const greaseShare = 0.4
 
-// every is a time in the words of the upkeep.
-var every = regexp.MustCompile(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
-
 // howOften is a time of the upkeep, with its unit; none in other words.
 func howOften(t parts.Text) (n float64, unit string) {
-	m := every.FindStringSubmatch(t.Value)
+	m := every().FindStringSubmatch(t.Value)
 	if m == nil {
 		return 0, ""
 	}
@@ -94,12 +90,9 @@ func (r *reviewer) wearing(w parts.Wear) {
 	}
 }
 
-// greaseOf are the words that tell one grease from another: its thickener and its number.
-var greaseOf = regexp.MustCompile(`(?i)\b(lithium|calcium|sodium|aluminium|aluminum|barium|polyurea|bentonite|clay|silicone|complex|nlgi ?\d+)\b`)
-
 // greaseKind is how such words name a grease, sorted.
 func greaseKind(said string) []string {
-	kind := greaseOf.FindAllString(strings.ToLower(strings.ReplaceAll(said, "NLGI ", "NLGI")), -1)
+	kind := greaseOf().FindAllString(strings.ToLower(strings.ReplaceAll(said, "NLGI ", "NLGI")), -1)
 	slices.Sort(kind)
 	return slices.Compact(kind)
 }
@@ -169,18 +162,12 @@ func (r *reviewer) beside(named []parts.Text, f Finding) {
 	}
 }
 
-// playSaid is the play of a thread at which words change it; wornShare is how much of its pitch that is at the
-// most. Common practice, no source: half the pitch is metal.
-var playSaid = regexp.MustCompile(`(?i)\bplay\b[^.;]*?\b(?:over|above|of|beyond) ` + bareLength)
-
+// wornShare is how much of its pitch the play of a thread may be. Common practice, no source: half the pitch is metal.
 const wornShare = 0.75
-
-// offSaid is how far off its round a flight is worn out, in words.
-var offSaid = regexp.MustCompile(`(?i)` + bareLength + ` or more off\b`)
 
 // flightWorn looks at how far off its round words call a flight worn out: neither before it runs, nor never.
 func (r *reviewer) flightWorn(w parts.Wear) {
-	off := offSaid.FindStringSubmatch(w.Look.Value)
+	off := offSaid().FindStringSubmatch(w.Look.Value)
 	if off == nil {
 		return
 	}
@@ -204,7 +191,7 @@ func (r *reviewer) flightWorn(w parts.Wear) {
 
 // wornOut looks at a nut that words keep until the play eats its thread.
 func (r *reviewer) wornOut(w parts.Wear) {
-	m, v := playSaid.FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
+	m, v := playSaid().FindStringSubmatch(w.Look.Value), r.viewOf(w.Part.Value)
 	if m == nil || v == nil {
 		return
 	}
@@ -219,15 +206,9 @@ func (r *reviewer) wornOut(w parts.Wear) {
 	}
 }
 
-// earthed are words for an earth, and painted for what puts one on paint.
-var (
-	earthed = regexp.MustCompile(`(?i)\b(?:earth|ground lug)\b`)
-	painted = regexp.MustCompile(`(?i)\b(?:on|over|through) (?:the )?(?:finished |top )?(?:paint|primer|lacquer)\b|\bpainted\b`)
-)
-
 // onPaint looks for an earth that words put on paint.
 func (r *reviewer) onPaint(e *parts.Loose) {
-	if said := e.Item.Value + "; " + e.How.Value; earthed.MatchString(said) && painted.MatchString(said) && !denied.MatchString(e.How.Value) {
+	if said := e.Item.Value + "; " + e.How.Value; earthed().MatchString(said) && painted().MatchString(said) && !denied().MatchString(e.How.Value) {
 		r.add(Finding{
 			Pos: e.How.Pos, What: "the earth is put on paint", Numbers: e.How.Value,
 			Rule: "an earth lies on bright metal", Source: "IEC 60204-1, from memory", Fix: "on bright metal",
