@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -155,9 +156,22 @@ func (t *joint) besideText(w words.Writer) string {
 		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", " + t.a.place() + " on " + t.b.place() + ", " + t.a.up() + " of " + t.a.title() + " at " +
 			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
 	}
+	off := offText(w, s.XMm, s.YMm)
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +
-		w.Size(math.Abs(s.XMm)) + side(s.XMm, " to the left and ", " to the right and ") + w.Size(math.Abs(s.YMm)) + side(s.YMm, " below", " above") +
-		" that of " + t.b.title() + " seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+		strings.Join(off, " and ") + words.Either(len(off) == 0, "on", " from") + " that of " + t.b.title() +
+		" seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+}
+
+// offText says how far one origin lies from another, seen along its axis: nothing of a direction
+// in which it does not.
+func offText(w words.Writer, xMm, yMm float64) (text []string) {
+	if !geom.Alike(xMm, 0) {
+		text = append(text, w.Size(math.Abs(xMm))+side(xMm, " to the left", " to the right"))
+	}
+	if !geom.Alike(yMm, 0) {
+		text = append(text, w.Size(math.Abs(yMm))+side(yMm, " down", " up"))
+	}
+	return text
 }
 
 // middled tells whether the origin of a part is its middle: a person at the bench knows no other.

@@ -120,9 +120,9 @@ func TestBoltedByItsPlace(t *testing.T) {
 	const a = "part: a\ntitle: A\nkind: plate\nmaterial: S355\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [210, 200]}\nholes:\n  - {name: h, at: [[50, 0], [70, 0]], size: M8 clearance}\n"
 	const column = "part: column\ntitle: Column\nkind: turned\nmaterial: S355\nstock: {round: 60, length: 142, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 60, length: 137}]\nholes:\n  - {name: tap, at: [[-10, 0], [10, 0]], size: M8 tap, depth: 20}\n"
 	for _, c := range []struct{ place, how, problem string }{
-		{"on: front, with: back, at: [-60, 0], top: up", "Back of A on the front of Column, its origin 60 to the left and 0 above that of Column seen from its front, TOP at 0°", ""},
+		{"on: front, with: back, at: [-60, 0], top: up", "Back of A on the front of Column, its origin 60 to the left from that of Column seen from its front, TOP at 0°", ""},
 		{"on: front, with: front, at: [60, 0], top: up", "Front of A on the front of Column, its origin 60 to the right", ""},
-		{"on: front, with: back, at: [60, 0], top: down", "Back of A on the front of Column, its origin 60 to the right and 0 above that of Column seen from its front, TOP at 180°", ""},
+		{"on: front, with: back, at: [60, 0], top: down", "Back of A on the front of Column, its origin 60 to the right from that of Column seen from its front, TOP at 180°", ""},
 		{"on: front, with: back, top: down", "Back of A on the front of Column, its origin 60 to the right", ""},
 		{"on: front, with: back, at: [-50, 0], top: up", "", "by up to 10;"},
 		{"on: front, with: back, at: [0, 60], top: right", "", "by up to 14.14"},

@@ -381,14 +381,7 @@ func (j *shop) originText(t *joint, p *parts.Place) string {
 	case t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil:
 		return j.pastText(t)
 	}
-	text := ", its origin on the other's"
-	if x := p.At.X.Mm; x != 0 {
-		text += ", " + j.w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
-	}
-	if y := p.At.Y.Mm; y != 0 {
-		text += ", " + j.w.Size(math.Abs(y)) + side(y, " down", " up")
-	}
-	return text
+	return ", " + strings.Join(append([]string{"its origin on the other's"}, offText(j.w, p.At.X.Mm, p.At.Y.Mm)...), ", ")
 }
 
 // flightsOn counts the flights that stand on a part: where one starts round it is of no matter.

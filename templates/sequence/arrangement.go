@@ -487,13 +487,20 @@ type balloonWay struct {
 }
 
 // list names the numbers of the balloons, in blocks side by side.
-func (r *arranger) list(blocks int) draw.Table {
+func (r *arranger) list(blocks int) draw.Table { return r.listOf(blocks, 4) }
+
+// listOf is the list of parts in blocks, each of its first columns alone: three are without the material.
+func (r *arranger) listOf(blocks, columns int) draw.Table {
 	t := draw.Table{Compact: true, Tight: true}
 	for range blocks {
-		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
-			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
+		t.Columns = append(t.Columns, []draw.Column{{Head: "No.", Bold: true, Align: draw.Centre}, {Head: "Part", Flex: true, Leads: true},
+			{Head: "off", Align: draw.Centre}, {Head: "Material"}}[:columns]...)
 	}
-	t.Rows = draw.Abreast(r.items(), blocks)
+	rows := r.items()
+	for i := range rows {
+		rows[i] = rows[i][:columns]
+	}
+	t.Rows = draw.Abreast(rows, blocks)
 	return t
 }
 

@@ -450,3 +450,15 @@ func TestTitlesOfViews(t *testing.T) {
 		}
 	}
 }
+
+// TestListBesideUpright: where an upright machine leaves the list of parts room beside its plan only without the
+// materials, which the cover has, it stands there so, and on no sheet of its own.
+func TestListBesideUpright(t *testing.T) {
+	t.Parallel()
+	pl := demo(t, "gatejack")
+	sheets := newArranger(pl, pl.Arrangement, papers[1]).standing()
+	texts := allTexts(sheets[0].Draw)
+	if len(sheets) != 1 || !slices.Contains(texts, "Cord sheave") || slices.Contains(texts, "Material") {
+		t.Errorf("%d sheets, %q", len(sheets), texts)
+	}
+}

@@ -26,7 +26,7 @@ const apartTimes = 1.5
 
 // standing draws a machine that stands with its front up on one sheet: cut along its axis
 // with item numbers, beside it from the side, and above or below it the plan, with the list of
-// parts beside that, or on a sheet before where that has no room.
+// parts beside that, without the materials if need be, or on a sheet before where that has no room.
 func (r *arranger) standing() []*draw.Sheet {
 	w, h := size(&r.a.Front)
 	wp, hp := size(&r.a.End)
@@ -41,9 +41,10 @@ func (r *arranger) standing() []*draw.Sheet {
 			wide := body.Width() - left(s)
 			if listed {
 				width := max(wide, leastColumnMm) - 4
-				list = draw.Stack(r.list(1).Pieces(width)...)
-				if two := draw.Stack(r.list(2).Pieces(width)...); two.Height < list.Height {
-					list = two
+				for i, of := range []draw.Table{r.list(1), r.list(2), r.listOf(2, 3)} {
+					if p := draw.Stack(of.Pieces(width)...); i == 0 || p.Height < list.Height {
+						list = p
+					}
 				}
 			}
 			return max(ws/s+4, leastColumnMm) <= wide && row(s)+h/s+upMm+belowMm+notes.Height <= body.Height()-10
