@@ -380,7 +380,7 @@ func (v *viewed) rounded(id string) bool {
 // where that is too heavy for one hand while the other moves the block, or what lies tips without it.
 func (h *holding) takeOut() {
 	axis, shared := h.AxisOf(h.j)
-	if h.On[0] == "" || !shared || has(h.before, h.mover.ID) || tips(h.before, h.top) == 0 {
+	if !shared || has(h.before, h.mover.ID) || tips(h.before, h.top) == 0 {
 		return
 	}
 	was := h.lay(h.before, h.top)

@@ -375,3 +375,26 @@ func TestHoldLiesAlongItsRound(t *testing.T) {
 		t.Errorf("%+v", h)
 	}
 }
+
+// A shaft of 40 by 700 with a disc of 200 by 40, 30 from one of its ends, lies with the disc in one block and the shaft in another: 6.9 kg with
+// their middle 300 from that of 9.5 kg put the centre of gravity 126.6 from that, so 107 beyond the disc, rounded up. A ring of 0.6 kg goes on over the other end,
+// whichever that is, to 380 from the disc's, past the block there, which is taken out.
+func TestHoldTakesOutTheBlock(t *testing.T) {
+	t.Parallel()
+	for on, with := range map[string]string{"front": "back", "back": "front"} {
+		place := func(on, with, in string) string {
+			return "place: {on: " + on + ", with: " + with + ", at: [0, 0], top: up, gap: -" + in + "}}\n"
+		}
+		m, pl := load(t, write(t, map[string]string{
+			"shaft.yaml": "part: shaft\nkind: shaft\nmaterial: C45\nprofile:\n  outside: [{name: body, diameter: 40, length: 700}]\n",
+			"disc.yaml":  "part: disc\nkind: ring\nmaterial: S235\nstock: {plate: 40 mm}\noutline: {circle: 200}\nbore: {diameter: 40.4, fit: {plus-minus: 0.2}}\n",
+			"ring.yaml":  "part: ring\nkind: ring\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {circle: 80}\nbore: {diameter: 40.4, fit: {plus-minus: 0.2}}\n",
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [shaft.yaml, disc.yaml, ring.yaml]\njoints:\n  - {name: disc, weld: {part: disc.bore, to: shaft.body, type: fillet, size: 4}, " + place(on, with, "70") +
+				"  - {name: ring, weld: {part: ring.bore, to: shaft.body, type: fillet, size: 4}, " + place(on, with, "400"),
+		}))
+		picture.Draw(m)
+		if got, want := pl.Joints[1].Hold, (&plan.Hold{On: [2]string{"disc", "shaft"}, CentreMm: map[string]float64{"front": 184, "back": 516}[on], At: "shaft", Out: "shaft", TipsMm: 107}); !reflect.DeepEqual(got, want) {
+			t.Errorf("from the %s: %+v, want %+v", on, got, want)
+		}
+	}
+}

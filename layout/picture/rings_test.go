@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/picture"
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // A tapered roller bearing is drawn as its rings (the section of ISO 355), alike on both sides
@@ -95,6 +96,12 @@ func TestBallBearingIsDrawn(t *testing.T) {
 			ring := s.Kind == plan.ShapeCup || s.Kind == plan.ShapeCone
 			if first, last := along(slices.Concat(s.Loops...)); ring && (first != 5 || last != 20 || !s.New || s.Title != "6205-2RS") {
 				t.Errorf("head %s: %s of %s from %g to %g, new %v", head, s.Kind, s.Title, first, last, s.New)
+			}
+			for _, p := range s.Loops[0] { // the rings are square, and the balls alike all ways
+				middle := plan.XY{XMm: 12.5, YMm: math.Copysign(geom.Mean(s.Loops[0]).YMm, p.YMm)}
+				if turned := p.Minus(middle).Times(-1).Plus(middle); !slices.ContainsFunc(s.Loops[0], func(q plan.XY) bool { return geom.Distance(q, turned) < 1e-9 }) && (ring || s.Kind == plan.ShapeRoller) {
+					t.Errorf("head %s: %s of %v", head, s.Kind, s.Loops[0])
+				}
 			}
 		}
 	}
