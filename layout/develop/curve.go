@@ -21,7 +21,8 @@ type Role string
 
 // The roles of a curve.
 const (
-	Cut      Role = "cut"      // an edge of the piece or of an opening in it
+	Edge     Role = "edge"     // the edge of the piece, all round
+	Cut      Role = "cut"      // that of an opening in it
 	Tab      Role = "tab"      // the outline of an overlap beyond the seam
 	Seam     Role = "seam"     // where the ends of the pattern meet
 	Fold     Role = "fold"     // a bend line
@@ -61,7 +62,7 @@ func polyline(name string, role Role, points ...Point) Curve {
 
 // polygon is the edge of a sheet: the points joined, back to the first.
 func polygon(points ...Point) Curve {
-	c := polyline("edge", Cut, points...)
+	c := polyline("edge", Edge, points...)
 	c.Segments = append(c.Segments, Segment{To: points[0]})
 	c.Closed = true
 	return c

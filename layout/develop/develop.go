@@ -137,11 +137,11 @@ type Development struct {
 	Notes []string
 }
 
-// Box is the exact bounding box of the Cut and Tab curves.
+// Box is the exact bounding box of the Edge, Cut and Tab curves.
 func (d *Development) Box() geom.Box {
 	box := geom.BoxOf()
 	for _, c := range d.Curves {
-		if c.Role == Cut || c.Role == Tab {
+		if c.Role == Edge || c.Role == Cut || c.Role == Tab {
 			box = box.Join(c.Box())
 		}
 	}

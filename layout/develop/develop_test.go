@@ -109,13 +109,13 @@ func checkComplete(t reporter, d Development) {
 			if !finite(p.XMm) || !finite(p.YMm) {
 				t.Fatalf("curve %q is not finite", c.Name)
 			}
-			if c.Role == Cut || c.Role == Tab {
+			if c.Role == Edge || c.Role == Cut || c.Role == Tab {
 				box = box.Join(geom.Box{Min: p, Max: p})
 			}
 		}
 		if c.Role == Tab {
 			area += Curve{Closed: true, Start: c.Start, Segments: c.Segments}.AreaMm2()
-		} else if c.Name == "edge" {
+		} else if c.Role == Edge {
 			area += c.AreaMm2()
 		}
 		last := c.Segments[len(c.Segments)-1].To

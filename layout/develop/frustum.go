@@ -145,7 +145,7 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 	half := p.PieceAngleDeg / 2
 	outerL, outerR := polar(p.OuterRadiusMm, 270-half), polar(p.OuterRadiusMm, 270+half)
 	innerL, innerR := polar(p.InnerRadiusMm, 270-half), polar(p.InnerRadiusMm, 270+half)
-	d.Blank = Curve{Name: "edge", Role: Cut, Closed: true, Start: outerL}
+	d.Blank = Curve{Name: "edge", Role: Edge, Closed: true, Start: outerL}
 	d.Blank.Segments = []Segment{{To: outerR, SweepDeg: p.PieceAngleDeg}, {To: innerR}, {To: innerL, SweepDeg: -p.PieceAngleDeg}, {To: outerL}}
 	d.Curves = append(d.Curves, d.Blank)
 	if f.OverlapMm > 0 {

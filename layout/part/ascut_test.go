@@ -72,7 +72,7 @@ func rolledAgrees(t *testing.T, job *parts.Job, m *Model) (pieces int) {
 		pieces++
 		scribed, lap := 0, false
 		for _, l := range d.Lines {
-			if lap = lap || l.Role == "tab"; l.Role != "cut" && l.Role != "tab" {
+			if lap = lap || l.Role == "tab"; l.Role != "edge" && l.Role != "cut" && l.Role != "tab" {
 				scribed++
 			}
 		}

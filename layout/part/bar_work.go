@@ -129,7 +129,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 		Name: "cope-" + string(side), Kind: plan.CopePattern, Title: "Cope template: " + string(side) + " end", Copies: 1,
 		On: "the outside of the bar, " + b.sectionWords(d.W), Edge: "on a line square round the bar, " + d.W.Size(from) + " from the " + string(side.OtherEnd()) + " end",
 		Beyond: "to the " + string(side) + " end", MaxMm: plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(long)},
-		Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
+		Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{{Name: "front to back", Text: d.exact(x)}, {Name: "radius of the round", Text: d.W.Size(c.RadiusMm)}, {Name: "depth of the hollow", Text: d.exact(c.DepthMm)}},
 	}
 	next := words.Either(side == parts.LeftEnd, "top", "bottom") // right of the front, the right end up

@@ -317,7 +317,7 @@ func (c *cutter) blank(thicknessMm float64, openings ...opening) (*plan.Profile,
 	c.webs(a)
 	c.contours(a)
 	for _, l := range piece.Lines {
-		if l.Role != "cut" && l.Role != "tab" {
+		if l.Role != "edge" && l.Role != "cut" && l.Role != "tab" {
 			out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})
 		}
 	}

@@ -25,7 +25,7 @@ func (s *Sizes) pattern(name string, kind plan.DevelopmentKind, d develop.Develo
 	}
 	for _, c := range d.Curves {
 		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: string(c.Role), Path: contour(c)})
-		if lap := c.Role == develop.Tab && out.AreaMm2 > 0; lap || c.Name == "edge" && c.Closed {
+		if lap := c.Role == develop.Tab && out.AreaMm2 > 0; lap || c.Role == develop.Edge {
 			c.Closed = true // a lap is, along the edge that it stands on
 			out.AreaMm2 += math.Abs(c.AreaMm2())
 		}
@@ -236,7 +236,8 @@ func mirrorLine(d develop.Development) (xMm float64, ok bool) {
 	var points []develop.Point
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, c := range d.Curves {
-		if c.Role != develop.Cut && c.Role != develop.Fold && c.Role != develop.Division {
+		edge := c.Role == develop.Edge || c.Role == develop.Cut
+		if !edge && c.Role != develop.Fold && c.Role != develop.Division {
 			continue
 		}
 		points = append(points, c.Start)
@@ -246,7 +247,7 @@ func mirrorLine(d develop.Development) (xMm float64, ok bool) {
 				points = append(points, s.Center)
 			}
 		}
-		if b := c.Box(); c.Role == develop.Cut {
+		if b := c.Box(); edge {
 			lo, hi = min(lo, b.Min.XMm), max(hi, b.Max.XMm)
 		}
 	}

@@ -83,7 +83,7 @@ func (h *helix) developments(d *shaper) {
 	edge := ring(b.InsideMm/2, b.OutsideMm/2, b.GapDeg)
 	out := plan.Development{
 		Name: string(plan.FlightPattern), Kind: plan.FlightPattern, Title: "Flat ring of one turn", Copies: h.run.Blanks, AreaMm2: geom.Clean(b.AreaMm2),
-		Blank: plan.Contour(edge.ToSVG()), Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
+		Blank: plan.Contour(edge.ToSVG()), Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{
 			{Name: "inside diameter", Text: d.exact(b.InsideMm)}, {Name: "outside diameter", Text: d.exact(b.OutsideMm)},
 			{Name: "gap", Text: words.Trim(b.GapDeg, 2) + "°"}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},

@@ -292,7 +292,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	b := d.Bounds()
 	out := plan.Development{
 		Name: string(plan.FoldPattern), Kind: plan.FoldPattern, Title: "Flat blank", Copies: 1, MinMm: b.Min, MaxMm: b.Max, Corners: f.cornersText(d.W, b),
-		Lines: append([]plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(d.OutlinePath().ToSVG())}}, f.foldLines(d.W)...),
+		Lines: append([]plan.PatternLine{{Name: "edge", Role: "edge", Path: plan.Contour(d.OutlinePath().ToSVG())}}, f.foldLines(d.W)...),
 		Sizes: []plan.PatternValue{{Name: "width", Text: d.exact(b.Max.XMm - b.Min.XMm)}, {Name: "height", Text: d.exact(b.Max.YMm - b.Min.YMm)}},
 	}
 	out.AreaMm2 = math.Abs(geom.NewContour(d.OutlinePath()).AreaMm2())

@@ -67,7 +67,7 @@ type Development struct {
 }
 
 // PatternLine is a line of a flat pattern. Role is a develop.Role in words:
-// cut, tab, seam, fold, division or top.
+// edge, cut, tab, seam, fold, division or top.
 type PatternLine struct {
 	Name string  `json:"name"`
 	Role string  `json:"role"`

@@ -76,7 +76,7 @@ func TestRecorded(t *testing.T) {
 	flange.Faces[0].Slots = []plan.Slot{{N: 9, Group: "pry", XMm: 40, YMm: -20, WidthMm: 6, LengthMm: 20, TurnDeg: 30}}
 	patterned := &plan.PartPlan{Name: "cone", Title: "Cone", Quantity: 2, Developments: []plan.Development{{
 		Name: "blank", Kind: plan.ConePattern, Title: "Cone development", MinMm: plan.XY{XMm: -100}, MaxMm: plan.XY{XMm: 200, YMm: 150}, Copies: 2,
-		Lines:  []plan.PatternLine{{Name: "edge", Role: "cut", Path: "M-100 0L200 0L150 150L-50 150Z"}},
+		Lines:  []plan.PatternLine{{Name: "edge", Role: "edge", Path: "M-100 0L200 0L150 150L-50 150Z"}},
 		Sizes:  []plan.PatternValue{{Name: "large radius", Text: "180"}, {Name: "small radius", Text: "90"}, {Name: "angle", Text: "120°"}},
 		Tables: []plan.PatternTable{{Title: "Stations", Heads: []string{"No.", "Along", "Up"}, Rows: [][]string{{"1", "0", "12.5"}, {"2", "10", "14.25"}}}},
 		Rules:  []string{"L = π·D"}, Notes: []string{"Roll it printed side out."}}, {Name: "ring", Title: "Ring", Kind: plan.WrapPattern, Copies: 1, Sizes: []plan.PatternValue{{Name: "wrap", Text: "314"}}}}}

@@ -55,7 +55,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 		}
 		b := path.FastBounds()
 		p.lines = append(p.lines, patternLine{l, path, draw.R(b.X0, b.Y0, b.X1, b.Y1).Grown(draw.LineMm)})
-		if l.Name == "edge" || l.Role == "tab" {
+		if l.Role == "edge" || l.Role == "tab" {
 			shape = shape.Append(path)
 		}
 	}
@@ -159,7 +159,7 @@ func (p *pattern) unit() string { return string(p.pl.Units) }
 // patternStroke is how the lines of each role are drawn.
 func patternStroke(role string) (width float64, dash []float64) {
 	switch role {
-	case "cut":
+	case "edge", "cut", "top":
 		return draw.LineMm, nil
 	case "tab":
 		return draw.ThinMm, nil
@@ -167,8 +167,6 @@ func patternStroke(role string) (width float64, dash []float64) {
 		return draw.ThinMm, draw.ChainDash
 	case "fold":
 		return 0.25, draw.CutDash
-	case "top":
-		return draw.LineMm, nil
 	}
 	return draw.HairMm, nil
 }

@@ -33,7 +33,7 @@ func patternParts() *plan.PartPlan {
 			Name: name, Title: title, Kind: plan.WrapPattern, Edge: "at the front face", Beyond: "to the back", Copies: 1,
 			WrapMm: length, WidthMm: width, ScaleMm: scale, MinMm: plan.XY{XMm: left}, MaxMm: plan.XY{XMm: left + length + 12, YMm: width},
 			Lines: []plan.PatternLine{
-				{Name: "edge", Role: "cut", Path: square(left, 0, left+length, width)}, {Name: "tab", Role: "tab", Path: square(left+length, 0, left+length+12, width)},
+				{Name: "edge", Role: "edge", Path: square(left, 0, left+length, width)}, {Name: "tab", Role: "tab", Path: square(left+length, 0, left+length+12, width)},
 				{Name: "seam", Role: "seam", Path: line(left+length, 0, left+length, width)}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, width)}, {Name: "90°", Role: "division", Path: line(40, 0, 40, width)},
 			},
 			Marks: []plan.PatternMark{{Name: "port", N: 1, CentreMm: plan.XY{XMm: 40, YMm: width / 2}, DiameterMm: 8}, {Name: "pin", N: 2, CentreMm: plan.XY{XMm: -40, YMm: width / 2}}},
@@ -42,7 +42,7 @@ func patternParts() *plan.PartPlan {
 	fold := plan.Development{
 		Name: "fold", Title: "Hopper side", Kind: plan.FoldPattern, Copies: 2, MinMm: plan.XY{XMm: -60, YMm: -10}, MaxMm: plan.XY{XMm: 60, YMm: 70},
 		Lines: []plan.PatternLine{
-			{Name: "edge", Role: "cut", Path: "M-60 -10H50V70H-40Z"}, {Name: "tab", Role: "tab", Path: "M50 -10L60 -8L60 68L50 70"},
+			{Name: "edge", Role: "edge", Path: "M-60 -10H50V70H-40Z"}, {Name: "tab", Role: "tab", Path: "M50 -10L60 -8L60 68L50 70"},
 			{Name: "bend 1", Role: "fold", Path: line(-30, 70, -30, -10), Text: "bend 1, up 30°"}, {Name: "bend 2", Role: "fold", Path: line(-50, 30, 50, 50), Text: "bend 2, up 12°"}, {Name: "bend 3", Role: "fold", Path: line(0, -10, 0, 70)},
 			{Name: "middle", Role: "division", Path: line(20, -10, 20, 70), Text: "middle"}, {Name: "seam", Role: "seam", Path: line(50, -10, 50, 70)},
 		},
@@ -51,7 +51,7 @@ func patternParts() *plan.PartPlan {
 	branch := plan.Development{
 		Name: "branch", Title: "Branch end", Kind: plan.BranchPattern, Edge: "square across the branch", Beyond: "to the main", Copies: 1, NoTemplate: "a mitre does it",
 		MinMm: plan.XY{XMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 30},
-		Lines:  []plan.PatternLine{{Name: "edge", Role: "cut", Path: "M-50 0H50V10L0 30L-50 10Z"}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, 30), Text: "TOP"}},
+		Lines:  []plan.PatternLine{{Name: "edge", Role: "edge", Path: "M-50 0H50V10L0 30L-50 10Z"}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, 30), Text: "TOP"}},
 		Labels: []plan.PatternLabel{{Text: "0°", AtMm: plan.XY{XMm: 0, YMm: 30}}, {Text: "180°", AtMm: plan.XY{XMm: 50, YMm: 10}}},
 	}
 	return &plan.PartPlan{Name: "tube", Title: "Barrel tube", Kind: "tube", Quantity: 1, Developments: []plan.Development{wrap("wrap-1", "Wrap, front end", 160.0/360, 48), wrap("wrap-2", "Wrap, back end", -160.0/360, 30), fold, branch}}
@@ -64,7 +64,7 @@ func smallRound() *plan.PartPlan {
 	d := &p.Developments[0]
 	d.ScaleMm, d.WrapMm, d.WidthMm = 60.0/360, 60, 18
 	d.MinMm, d.MaxMm = plan.XY{XMm: -30}, plan.XY{XMm: 42, YMm: 18}
-	d.Lines = []plan.PatternLine{{Name: "edge", Role: "cut", Path: square(-30, 0, 30, 18)}, {Name: "tab", Role: "tab", Path: square(30, 0, 42, 18)}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, 18)}}
+	d.Lines = []plan.PatternLine{{Name: "edge", Role: "edge", Path: square(-30, 0, 30, 18)}, {Name: "tab", Role: "tab", Path: square(30, 0, 42, 18)}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, 18)}}
 	d.Marks = nil
 	p.Developments = p.Developments[:1]
 	return p

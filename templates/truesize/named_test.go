@@ -81,7 +81,7 @@ func TestTapedSeam(t *testing.T) {
 		{520, 2, true, plan.BranchPattern}, {500, 2, false, plan.BranchPattern}} {
 		number := strconv.FormatFloat(c.round, 'f', -1, 64)
 		dev := &plan.Development{Kind: c.kind, Title: "Wrap", WrapMm: c.round, WidthMm: 60, MaxMm: plan.XY{XMm: c.round + 15, YMm: 60}, Edge: "level", Beyond: "to the back",
-			Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour("M0 0H" + number + "V60H0Z")}, {Name: "tab", Role: "tab", Path: plan.Contour("M" + number + " 0h15v60h-15Z")}}}
+			Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: plan.Contour("M0 0H" + number + "V60H0Z")}, {Name: "tab", Role: "tab", Path: plan.Contour("M" + number + " 0h15v60h-15Z")}}}
 		of, err := newPattern(&plan.Plan{}, &plan.PartPlan{Title: "Tube"}, dev)
 		if err != nil {
 			t.Fatal(err)
@@ -114,7 +114,7 @@ func TestTopMark(t *testing.T) {
 		}
 		return one
 	}
-	blank, err := newPattern(&plan.Plan{}, &plan.PartPlan{}, &plan.Development{Kind: plan.FoldPattern, MaxMm: plan.XY{XMm: 100, YMm: 80}, Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: slanted}}})
+	blank, err := newPattern(&plan.Plan{}, &plan.PartPlan{}, &plan.Development{Kind: plan.FoldPattern, MaxMm: plan.XY{XMm: 100, YMm: 80}, Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: slanted}}})
 	if err != nil {
 		t.Fatal(err)
 	}

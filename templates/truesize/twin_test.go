@@ -97,7 +97,7 @@ func TestHalfPattern(t *testing.T) {
 		part := patternParts()
 		dev := plan.Development{Name: "cone", Kind: plan.ConePattern, Title: "Cone", MirrorMm: c.mirror, Labels: []plan.PatternLabel{{Text: "0"}, {Text: "12"}},
 			MinMm: plan.XY{XMm: min(-c.wide, c.lapAt)}, MaxMm: plan.XY{XMm: max(c.wide, c.lapAt+12), YMm: 200},
-			Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: square(-c.wide, 0, c.wide, 200)}}}
+			Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: square(-c.wide, 0, c.wide, 200)}}}
 		if c.lapAt != 0 {
 			dev.Lines = append(dev.Lines, plan.PatternLine{Name: "lap", Role: "tab", Path: square(c.lapAt, 0, c.lapAt+12, 200)})
 		} else {
