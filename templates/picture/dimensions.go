@@ -400,23 +400,38 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 	}
 }
 
-// settled gives labels the rows in which their leaders lean least: one after the other changes its row
-// while that helps and the rows do not grow.
+// settled gives labels the rows in which their leaders lean least: one after the other changes its row,
+// or two change theirs for each other's, while that helps and the rows do not grow.
 func (v *dimensioned) settled(list []*label, rows int) []*label {
 	most, leans := highMm(list, rows), v.placed(list)
-	for better := true; better; {
-		better = false
+	better := func() bool {
+		if highMm(list, rows) > most {
+			return false
+		}
+		mm := v.placed(list)
+		is := mm < leans-0.5
+		if is {
+			leans = mm
+		}
+		return is
+	}
+	for again := true; again; {
+		again = false
 		for _, l := range list {
 			best := l.row
 			for l.row = range rows {
-				if highMm(list, rows) > most {
-					continue
-				}
-				if mm := v.placed(list); mm < leans-0.5 {
-					best, leans, better = l.row, mm, true
+				if better() {
+					best, again = l.row, true
 				}
 			}
 			l.row = best
+			for _, o := range list {
+				if l.row, o.row = o.row, l.row; better() {
+					again = true
+				} else {
+					l.row, o.row = o.row, l.row
+				}
+			}
 		}
 	}
 	v.placed(list)

@@ -501,3 +501,22 @@ func TestOnArcOrCorner(t *testing.T) {
 		}
 	}
 }
+
+// TestLabelsExchangeRows: a label that is as wide as all three surfaces does not stay in the row beside the part, where the
+// others' leaders would go round it: two labels change rows, and every leader stands upright.
+func TestLabelsExchangeRows(t *testing.T) {
+	t.Parallel()
+	v := inPanel()
+	short := strings.Repeat("8", 12)
+	list := labelled([]plan.Dimension{{FromMm: 5, ToMm: 7, RadiusMm: 9, Text: strings.Repeat("8", 34)},
+		{FromMm: 7, ToMm: 37, RadiusMm: 10, Text: short}, {FromMm: 37, ToMm: 100, RadiusMm: 22, Text: short}}, 3)
+	for i, l := range list {
+		l.row = i
+	}
+	v.p.Width = labelWidth(list[0].Dimension) + 6
+	before := v.placed(list)
+	after := v.placed(v.settled(list, 3))
+	if before < 1 || after > 0.5 {
+		t.Errorf("leaders lean %v, before %v", after, before)
+	}
+}
