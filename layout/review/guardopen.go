@@ -1,11 +1,14 @@
 package review
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/solid"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -20,6 +23,7 @@ type gate struct {
 	along         assembly.Vec   // across its mouth
 	wideMm, ofMm  float64        // least width, and length
 	round, anyWay bool           // anyWay: a hand comes from either side
+	fix           string         // "": narrower, or guarded
 }
 
 // sheetMm is how long a hole through a guard is: the sheet of a folded one, whose flanges stand off it.
@@ -30,25 +34,31 @@ func (v *view) sheetMm() float64 {
 	return v.lengthMm
 }
 
-// guardGates are the openings of a guard that is flat or a tube, or in the base of a folded one, that no joint and nothing fitted fills.
+// guardGates are the openings of a guard that no joint and nothing fitted fills: holes and slots, in the flanges of a
+// folded one too, and the bore of a flat one or the ends of a tube.
 func (v *view) guardGates(b *assembly.Body) (out []gate) {
-	folded := v.p.Kind == parts.Folded
 	middle, along := -v.sheetMm()/2, b.Pose.Z
-	in := func(x, y, z float64) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: x, Y: y, Z: z}) }
 	for h := range seq.Refs(v.holes) {
-		if !h.through || h.thread != nil || v.jointNames(h.name) || folded && v.m.GroupNamed(h.name).On != "" || h.group != nil && h.group.Fitted.Value != "" {
+		if !h.through || h.thread != nil || v.jointNames(h.name) || h.group != nil && h.group.Fitted.Value != "" {
 			continue
 		}
-		g := gate{h.name, h.pos, []assembly.Vec{in(h.a.XMm, h.a.YMm, middle)}, along, 2 * h.radiusMm, 2 * h.radiusMm, h.slot == nil, true}
+		frame, at, half := b.Pose, h.middle(), h.b.Minus(h.a).Times(0.5)
+		if m := v.m.GroupNamed(h.name); v.p.Kind == parts.Folded && m.OnWall() { // it is dimensioned on its flange
+			frame, at = b.Pose.Of(solid.Wall(v.m, m)), m.OwnMm()[h.n-m.Group.First]
+			half, _, _ = m.SlotMm()
+		}
+		in := func(q plan.XY) assembly.Vec { return frame.Apply(assembly.Vec{X: q.XMm, Y: q.YMm, Z: middle}) }
+		g := gate{h.name, h.pos, []assembly.Vec{in(at)}, frame.Z, 2 * h.radiusMm, 2 * h.radiusMm, h.slot == nil, true, ""}
 		if h.slot != nil {
-			g.ofMm += h.a.Minus(h.b).LengthMm()
-			g.at = append(g.at, in(h.middle().XMm, h.middle().YMm, middle), in(h.b.XMm, h.b.YMm, middle))
+			g.ofMm += 2 * half.LengthMm()
+			g.at = append(g.at, in(at.Plus(half)), in(at.Minus(half)))
 		}
 		out = append(out, g)
 	}
-	if folded {
+	if v.p.Kind == parts.Folded {
 		return out
 	}
+	in := func(x, y, z float64) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: x, Y: y, Z: z}) }
 	ends := map[string]float64{"bore": middle}
 	if !v.p.Flat() {
 		ends = map[string]float64{"front end": 0, "back end": -v.lengthMm}
@@ -59,13 +69,13 @@ func (v *view) guardGates(b *assembly.Body) (out []gate) {
 			along = along.Reversed()
 		}
 		if bore := radiusAt(v.inside, min(max(-z, geom.CloseMm), v.lengthMm-geom.CloseMm)); bore > 0 {
-			out = append(out, gate{name, v.p.Name.Pos, []assembly.Vec{in(0, 0, z)}, along, 2 * bore, 2 * bore, true, v.p.Flat()})
+			out = append(out, gate{name, v.p.Name.Pos, []assembly.Vec{in(0, 0, z)}, along, 2 * bore, 2 * bore, true, v.p.Flat(), ""})
 		}
 	}
 	return out
 }
 
-// gates looks for openings of guards, in the sheet that folded ones have their flanges on, and for open ends of tubes, that a hand or a finger gets through to what turns
+// gates looks for openings of guards, for what the flanges of folded ones leave open, and for open ends of tubes, that a hand or a finger gets through to what turns
 // with the shaft.
 func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 	turns := r.turnsWith(drives.Instance())
@@ -81,6 +91,9 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 		for _, g := range v.guardGates(b) {
 			l.tooOpen(l.ringed(g))
 		}
+		for _, g := range l.feet(b) {
+			l.tooOpen(g)
+		}
 	}
 }
 
@@ -91,6 +104,33 @@ type lookOut struct {
 	sweeps []swept
 	turns  map[parts.Instance]bool
 	others []assembly.Body // all but the guard
+}
+
+// feet are the slots that the flanges of a folded guard leave to what they close against, each less than its flange is high.
+func (l *lookOut) feet(b *assembly.Body) (out []gate) {
+	blank, _ := l.v.m.Folded()
+	for f := range seq.Refs(blank.Folds) {
+		if f.Nth > 0 {
+			continue
+		}
+		frame, gap := b.Pose.Of(solid.OnFlap(f)), f.HeightMm
+		at := func(share, up float64) assembly.Vec {
+			return frame.Apply(assembly.Vec{X: f.LeftMm + share*(f.RightMm-f.LeftMm), Y: f.HeightMm + up, Z: -f.ThicknessMm / 2})
+		}
+		shares := []float64{0.5, 0.25, 0.75}
+		for _, s := range shares {
+			still := seq.Keep(assembly.Crossings(l.others, at(s, -geom.CloseMm), frame.Y), func(c assembly.Crossing) bool { return !l.turns[l.r.machine().Of[c.ID]] })
+			if len(still) > 0 {
+				gap = min(gap, still[0].FromMm-geom.CloseMm)
+			}
+		}
+		if gap < f.HeightMm && gap > geom.CloseMm {
+			name := "foot of the " + string(l.v.p.Bends.Flanges[blank.Index(f)].Side) + " flange"
+			mid := func(s float64) assembly.Vec { return at(s, gap/2) }
+			out = append(out, gate{name, l.v.p.Name.Pos, seq.Map(shares, mid), frame.Z, gap, f.RightMm - f.LeftMm, false, true, "flanges that reach what they close against"})
+		}
+	}
+	return out
 }
 
 // ringed is an opening that what turns comes through the middle of as the ring that is left open round it: a slot, by
@@ -147,7 +187,7 @@ func (l *lookOut) tooOpen(g gate) {
 		return
 	}
 	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
-	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, "a narrower opening, or a guard over it"))
+	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
 }
 
 // mouth is the radius that is free before the middle of an opening, and how far outward what narrows it reaches. It is closed

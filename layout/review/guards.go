@@ -302,11 +302,11 @@ func (g *guardOn) sides() {
 	from, to, _ := g.along(g.body)
 	seen := map[float64]bool{}
 	for _, way := range []float64{-1, 1} {
-		o := assembly.Opening{
-			At: g.shaft.Pose.Apply(assembly.Vec{Z: (from + to) / 2}), Along: g.shaft.Pose.Turn(assembly.Vec{X: way}), RadiusMm: 1, ReachMm: 1000,
+		for _, share := range []float64{0.5, 0.25, 0.75} { // one may look through a hole
+			o := assembly.Opening{At: g.shaft.Pose.Apply(assembly.Vec{Z: from + share*(to-from)}), Along: g.shaft.Pose.Turn(assembly.Vec{X: way}), RadiusMm: 1, ReachMm: 1000}
+			_, covers := o.Look([]assembly.Body{*g.body})
+			seen[way] = seen[way] || len(covers) > 0
 		}
-		_, covers := o.Look([]assembly.Body{*g.body})
-		seen[way] = len(covers) > 0
 	}
 	floor := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(assembly.Vec{Z: (from + to) / 2}), g.shaft.Pose.Turn(assembly.AxisY.Reversed()))
 	for _, way := range []float64{-1, 1} {

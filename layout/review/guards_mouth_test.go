@@ -91,13 +91,43 @@ func TestGuardRings(t *testing.T) {
 }
 
 // TestFoldedGuardHoles: a hole in the sheet of a folded guard is held against the end of the shaft that turns behind it;
-// one in a flange is not looked at.
+// one in a flange is farther off.
 func TestFoldedGuardHoles(t *testing.T) {
 	t.Parallel()
 	for hole, want := range map[string]string{"at: [[0, 0]], size: 30": "a hand gets through eye of bad belt guard to shaft, which turns: ", "at: [[0, 0]], size: 4": "", "on: left, at: [[0, 40]], size: 30": ""} {
 		edit := strings.NewReplacer(", rotate: 180", "", "[[-100, 120], [100, 120]]", "[[-100, 140], [100, 140]]", "height: 80", "height: 130", "holes: [{name: feet", "holes: [{name: eye, "+hole+"}, {name: feet")
 		if got := caseSays(t, "guard.beside", "guard", edit, nil); !strings.HasPrefix(got, want) || want == "" && got != "" {
 			t.Errorf("%s: %q", hole, got)
+		}
+	}
+}
+
+// TestGuardFeet: a flange of 80 over the end of a shaft of 28, 136 before it, leaves a slot to its plate where it is lower. ISO
+// 13857 table 4: one of 20 wants 120, a wider one 850; so do a hole of more than 40 in a flange and a slot of more than 20. One
+// flange is no open side for a hole in it at the height of the shaft.
+func TestGuardFeet(t *testing.T) {
+	t.Parallel()
+	const left, says = "    - {side: left, height: 80}\n", " gets through "
+	hole := func(text string) []string { return []string{"holes: [{name: feet", text + "{name: feet"} }
+	slot := func(wide string) []string {
+		return []string{"size: M6 clearance}]\n-- ", "", "holes: [{name: feet", "slots: [{name: look, on: left, at: [[0, 40]], width: " + wide + ", length: 100, turn: 0}]\nholes: [{name: feet"}
+	}
+	for _, c := range []struct {
+		edit []string
+		want string
+	}{
+		{nil, ""},
+		{[]string{left, strings.Replace(left, "80", "60", 1)}, ""},
+		{[]string{left, strings.Replace(left, "80", "59.9", 1)}, "a hand" + says + "foot of the left flange of bad belt guard to shaft, which turns: 20.1 mm x 236 mm open"},
+		{hole("holes: [{name: look, on: left, at: [[0, 40]], size: 40}, "), ""},
+		{hole("holes: [{name: look, on: left, at: [[0, 40]], size: 41}, "), "a hand" + says + "look of bad belt guard to shaft, which turns: 41 mm open"},
+		{slot("20"), ""},
+		{slot("20.5"), "a hand" + says + "look of bad belt guard to shaft, which turns: 20.5 mm x 100 mm open"},
+	} {
+		edit := append([]string{", rotate: 180", "", "[[-100, 120], [100, 120]]", "[[-100, 140], [100, 140]]"}, c.edit...)
+		got := caseSays(t, "guard.beside", "guard", strings.NewReplacer(edit...), nil)
+		if said, _, _ := strings.Cut(got, " open, "); said != strings.TrimSuffix(c.want, " open") {
+			t.Errorf("%q: %q, want %q", c.edit, got, c.want)
 		}
 	}
 }

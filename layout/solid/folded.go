@@ -44,9 +44,9 @@ func besideFlap(f *bend.PanelFold, half float64) (add []assembly.Simple) {
 	return add
 }
 
-// onFlap is the frame of a flange: x along its side from the middle, y up its outside
+// OnFlap is the frame of a flange, in that of its part, mm: x along its side from the middle, y up its outside
 // from the corner, z out of the face that was the front.
-func onFlap(f *bend.PanelFold) assembly.Pose {
+func OnFlap(f *bend.PanelFold) assembly.Pose {
 	foot, turn := f.Wall()
 	sin, cos := math.Sincos(turn * math.Pi / 180)
 	return sideFrame(f.Side).Of(assembly.Pose{X: assembly.AxisX, Y: assembly.Vec{Y: cos, Z: sin}, Z: assembly.Vec{Y: -sin, Z: cos}, At: assembly.Vec{Y: foot.XMm, Z: foot.YMm}})

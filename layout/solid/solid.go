@@ -161,7 +161,7 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 // y up and z out of the front of what they go through, a flange or the side of a bar.
 func Wall(r *part.Model, g *part.Group) assembly.Pose {
 	if fold, ok := r.FlapOf(g); ok {
-		return onFlap(fold)
+		return OnFlap(fold)
 	}
 	if g.OnWall() {
 		return onSide(r, g.Side())
