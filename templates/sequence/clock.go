@@ -90,12 +90,17 @@ func hourMarks(marks []plan.ClockMark) []hourMark {
 	return out
 }
 
-// frontOf is the part whose front the assembly's clock is seen from.
+// frontOf is the part whose front the assembly's clock is seen from: one of the joint where its clock is
+// the assembly's, else the first whose is.
 func frontOf(j *plan.JointPlan) string {
-	for _, p := range j.Placed {
-		if p.FrontMm == 0 && p.TurnDeg == 0 && !p.OtherWay {
-			return p.Title
+	upright := seq.Keep(j.Placed, func(p plan.Placed) bool { return p.TurnDeg == 0 && !p.OtherWay })
+	for _, title := range []string{j.B.Title, j.A.Title} {
+		if slices.ContainsFunc(upright, func(p plan.Placed) bool { return p.Title == title }) {
+			return title
 		}
+	}
+	if len(upright) > 0 {
+		return upright[0].Title
 	}
 	if len(j.Placed) > 0 {
 		return j.Placed[0].Title

@@ -32,7 +32,7 @@ func TestSmallRules(t *testing.T) {
 		return fmt.Sprintf("%.3g %.3g %.3g %.3g, %.3g", m.left, m.right, m.over-picture.BalloonRowMm, m.under-picture.CaptionMm, m.arrow)
 	}
 	front := func(placed ...plan.Placed) string {
-		return frontOf(&plan.JointPlan{Placed: placed, B: plan.JointEnd{Title: "b"}})
+		return frontOf(&plan.JointPlan{Placed: placed, A: plan.JointEnd{Title: "d"}, B: plan.JointEnd{Title: "b"}})
 	}
 	said := func(units parts.Units, lo, hi float64) string {
 		return words.NarrowFine(plan.Range{Min: lo, Max: hi}, units)
@@ -47,7 +47,8 @@ func TestSmallRules(t *testing.T) {
 		{"one behind the other", sides(55, along(-1, 0), along(-1, 0)), fmt.Sprintf("2 %.3g 0 0, 1", besideMm+arrowMm)}, {"and on the left", sides(55, along(1, 0), along(1, 0)), fmt.Sprintf("%.3g 2 0 0, 1", besideMm+arrowMm)},
 		{"leaning, one behind the other", sides(55, along(-0.51, 0.86), along(-0.51, 0.86)), fmt.Sprintf("2 %.3g 0 0, 1", besideMm+arrowMm)}, {"and on the left", sides(55, along(0.51, 0.86), along(0.51, 0.86)), fmt.Sprintf("%.3g 2 0 0, 1", besideMm+arrowMm)},
 		{"hardly, and no farther", sides(55, along(-0.5, -0.87), along(-0.5, -0.87)), fmt.Sprintf("2 2 %.3g 0, 1", arrowMm)}, {"nor there", sides(55, along(0.5, 0.87), along(0.5, 0.87)), fmt.Sprintf("2 2 0 %.3g, 1", arrowMm)},
-		{"the front of the first that lies as the assembly does", []string{front(), front(plan.Placed{Title: "a", TurnDeg: 9}), front(plan.Placed{Title: "a", TurnDeg: 9}, plan.Placed{Title: "c"}), front(plan.Placed{Title: "a", OtherWay: true}, plan.Placed{Title: "c", FrontMm: 1})}, "[b a c a]"},
+		{"the front of one of the joint, else of the first, that lies as the assembly does", []string{front(), front(plan.Placed{Title: "a", TurnDeg: 9}), front(plan.Placed{Title: "a", TurnDeg: 9}, plan.Placed{Title: "c"}), front(plan.Placed{Title: "a", OtherWay: true}, plan.Placed{Title: "c", FrontMm: 1}),
+			front(plan.Placed{Title: "a"}, plan.Placed{Title: "d"}), front(plan.Placed{Title: "a"}, plan.Placed{Title: "d"}, plan.Placed{Title: "b"}), front(plan.Placed{Title: "a"}, plan.Placed{Title: "b", TurnDeg: 9})}, "[b a c c d b a]"},
 		{"a state of a source in one line up to 26 mm", sources(&plan.Plan{Sources: []plan.SourceTable{{Title: "Joints"}}})[0].Columns[2].Firm, 26.0},
 		{"a range in µm", []string{said(parts.Millimetres, 0.5, 1.2), said(parts.Millimetres, -0.02, 0), said(parts.Inches, 0.0254, 2.54)}, "[500–1200 µm -20 to 0 µm 0.001–0.1 in]"},
 	} {
