@@ -94,12 +94,15 @@ func (ballKind) work(j *making, t *joint) {
 	j.located(t, p)
 }
 
-// ballLies says in the plan where the bearing stands: on the shoulder of the housing, or else of the shaft, or in
-// the middle of its bore; and how it sits, without a shoulder of the shaft that it does not reach.
+// ballLies says in the plan where the bearing stands: on the shoulder of the housing, or of the shaft where that has none or
+// the other comes first, or in the middle of its bore; and how it sits, without a shoulder of the shaft that it does not reach.
 func (j *making) ballLies(t *joint, p *plan.BearingPlan, m mounting) mounting {
 	housing, shaft := j.at(t.b.Instance()).at, j.at(t.a.Instance()).at
+	if way := housing.s * m.cupDir; m.fixed != nil && m.cupShoulder != nil && way == shaft.s*m.coneDir {
+		m.floats = geom.Over(way*(housing.z0+housing.s*m.cupBackMm), way*(shaft.z0+shaft.s*m.coneBackMm))
+	}
 	switch {
-	case m.cupDir != 0:
+	case m.cupDir != 0 && !m.floats:
 		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*m.cupBackMm, -housing.s*m.cupDir
 	case m.coneDir != 0:
 		p.CupBackMm, p.LargeEndDir = shaft.z0+shaft.s*m.coneBackMm, -shaft.s*m.coneDir
@@ -226,10 +229,10 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 // comesThrough tells whether the shaft has to stand in the housing before a bearing whose two shoulders lie on one side of it: what
 // is behind that of the shaft is too wide for that of the housing, and so is on the side that the bearing does not come from.
 func (j *making) comesThrough(t *joint, m mounting) bool {
-	if m.fixed == nil || m.cupShoulder == nil || m.lid != nil || t.sense()*m.coneDir != m.cupDir {
+	shaft, housing := j.at(t.a.Instance()).at, j.at(t.b.Instance()).at
+	if m.fixed == nil || m.cupShoulder == nil || m.lid != nil || shaft.s*m.coneDir != housing.s*m.cupDir {
 		return false
 	}
-	shaft := j.at(t.a.Instance()).at
 	from, dir := shaft.z0+shaft.s*m.coneBackMm, shaft.s*m.coneDir
 	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool {
 		q := j.at(i)
@@ -357,7 +360,7 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 // depthCheck has it measured that the outer ring of a bearing stands on its shoulder where another bearing lies behind that and no
 // feeler gets there: by how far it lies under the face of its housing. Nothing where no length says that.
 func (t *joint) depthCheck(of *joint, m mounting) {
-	if m.cupShoulder == nil || m.lid != nil {
+	if m.cupShoulder == nil || m.lid != nil || m.floats {
 		return
 	}
 	face := faceMm(of.b.r, -m.cupDir)
@@ -415,7 +418,7 @@ func (t *joint) ringText(r plan.PushRing) string {
 
 // home says how far the bearing goes in, borne on what its housing stands meanwhile.
 func (t *joint) home(m mounting) string {
-	if m.cupShoulder == nil && m.fixed != nil {
+	if (m.cupShoulder == nil || m.floats) && m.fixed != nil {
 		return "until it stands on the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
 	}
 	return words.Either(m.cupShoulder != nil && (m.lid == nil || m.lid.out != nil), "until it sounds home on its shoulder", "until it stands in its place")
@@ -427,7 +430,7 @@ func (t *joint) borne(m mounting) string {
 
 // homeCheck has it measured that the outer ring stands on the shoulder of its housing, shoulderCheck that a ring does.
 func (t *joint) homeCheck(m mounting) {
-	if m.cupShoulder != nil && m.lid == nil {
+	if m.cupShoulder != nil && m.lid == nil && !m.floats {
 		t.shoulderCheck("outer ring", "")
 	}
 }

@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -154,6 +155,42 @@ func TestBallBearingGoesOnLast(t *testing.T) {
 			from, to := math.Abs(b.CupBackMm-q.FrontMm), math.Abs(b.LargeEndMm-q.FrontMm)
 			if q.Part == "housing" && math.Abs(min(from, to)-c.atMm) > 1e-9 {
 				t.Errorf("head %s: bearing from %g to %g of the housing", c.head, from, to)
+			}
+		}
+	}
+}
+
+// The shaft's shoulder stands 1 past that of the housing, by the place of the joint, and the bearing on it: 6 from the lip of 5,
+// which its outer ring keeps off. So it does in a housing that looks the other way; 0.5 short of it, the bearing is home on the lip.
+func TestBallBearingFloatsOffItsHousing(t *testing.T) {
+	t.Parallel()
+	const lip, bore = "{name: lip, diameter: 44, length: 5}", "{name: bore, diameter: 52, fit: H7, length: 35}"
+	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 65, length: 84, cut: saw}\nprofile:\n  outside: [{name: head, diameter: 60, length: 15}, {name: neck, diameter: 31, length: 20}, {name: seat, diameter: 25, fit: k6, length: 45}]\n"
+	for _, c := range []struct {
+		inside, on string
+		atMm, long float64 // of the bearing, from that face of the housing
+		home       string
+	}{
+		{lip + ", " + bore, "front", 6, 51, "until it stands on the shoulder neck of shaft"},
+		{bore + ", " + lip, "back", 6, 51, "until it stands on the shoulder neck of shaft"},
+		{lip + ", " + bore, "front", 5, 49.5, "until it sounds home on its shoulder"},
+	} {
+		housing := "part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}]\n  inside: [" + c.inside + "]\n"
+		one := jointNamed(t, planned(t, jobOf(t, fmt.Sprintf("{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}, place: {on: %s, with: back, at: [0, 0], top: up, gap: -%g mm}}", c.on, c.long), housing, shaft)), "one")
+		b := one.Bearing
+		if text := stepText(one); !b.Last || !strings.Contains(text, c.home) || strings.Contains(text, "neck") != (c.atMm == 6) {
+			t.Errorf("%s, %g: last %v: %s", c.on, c.long, b.Last, text)
+		}
+		for _, q := range one.Placed {
+			if face := q.FrontMm + 40; q.Part == "housing" { // its back; its front is 40 before that
+				if c.on == "front" {
+					face = q.FrontMm
+				} else if q.OtherWay {
+					face = q.FrontMm - 40
+				}
+				if at := min(math.Abs(b.CupBackMm-face), math.Abs(b.LargeEndMm-face)); math.Abs(at-c.atMm) > 1e-9 {
+					t.Errorf("%s: the bearing %g from it, want %g", c.on, at, c.atMm)
+				}
 			}
 		}
 	}

@@ -22,6 +22,7 @@ type mounting struct {
 	cupDir, coneDir float64    // where the cup's back looks, in the housing; the cone's large end, on the shaft
 	cupBackMm       float64    // the cup's shoulder, on the housing's axis
 	coneBackMm      float64    // the end of the cone's seat on the large end's side, on the shaft's axis
+	floats          bool       // of a ball bearing: it meets the shoulder of the shaft before that of the housing
 	cupShoulder     *part.Step // the housing's step behind the cup, or the bore of a cover's spigot
 	lid             *joint     // that bolts on the cover whose spigot is behind the cup; else nil
 	fixed           *part.Step // the shaft's shoulder behind the large end; nil if there is none

@@ -152,7 +152,34 @@ func (slideKind) place(t *joint) (placement, bool) {
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*end(t.a.step, -s*t.dir) + t.dir*t.coneOffMm()), geom.OnClock(turn), s}, true
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*t.hubStopMm() + t.dir*t.coneOffMm()), geom.OnClock(turn), s}, true
+}
+
+// hubStopMm is where the hub, along its own axis, ends for the shoulder that it goes up to, and hubKeptMm for what keeps it.
+func (t *joint) hubStopMm() float64 {
+	if stop := shoulder(t.b, -t.dir); stop != nil && !t.coned() {
+		return t.hubFaceMm(-t.sense()*t.dir, stop.Size.NominalMm)
+	}
+	return end(t.a.step, -t.sense()*t.dir)
+}
+
+func (t *joint) hubKeptMm() float64 {
+	return t.hubFaceMm(t.sense()*t.dir, keptShare*t.b.step.Size.NominalMm)
+}
+
+// hubFaceMm is where a hub ends, in a direction along its own axis, for what lies against it with a diameter: past the
+// steps of its bore beside the seat that are narrower than that, such as a relief and a second seat.
+func (t *joint) hubFaceMm(dir, diameterMm float64) float64 {
+	at := end(t.a.step, dir)
+	for bore := t.a.r.Side(true); ; {
+		next := seq.First(bore, func(s *part.Step) bool {
+			return geom.Alike(end(s, -dir), at) && geom.Over(diameterMm, s.Size.NominalMm)
+		})
+		if next == nil {
+			return at
+		}
+		at = end(next, dir)
+	}
 }
 
 // coned tells whether the hub or its seat is a cone.
@@ -399,14 +426,14 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		if free(wall - t.dir*thick); p.FreeMm < 0 {
 			t.problem(plan.SlideNoRoom, plan.Named(t.a.title()), plan.Of(plan.Mm, -p.FreeMm))
 		}
-		at, a := end(t.b.step, -t.dir), t.a.step
+		at, a := end(t.b.step, -t.dir), geom.Between(t.hubStopMm(), t.hubKeptMm())
 		to := k.r.ToWallMm(k.ring, at, back(t.dir))
 		off := geom.Clean(t.dir*(wall-at)) - p.FreeMm // ring, hub and what is fixed to it, as drawn
 		room := plan.Range{Min: geom.Clean(to.Min - off - moreMm(t.a.r, true, a.FromMm, a.ToMm)), Max: geom.Clean(to.Max - off + lessMm(t.a.r, true, a.FromMm, a.ToMm))}
 		if room.Min < room.Max {
 			p.FreeAtMm = &room
 		}
-		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(a.Name) + " and " + words.Spaced(t.b.step.Name)})
+		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name)})
 		if room.Min > ringOffMm && !slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
 			return e.After.Value == t.in.Name.Value && e.As == parts.ASpacer
 		}) {
@@ -426,9 +453,9 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		t.problem(plan.SlideLoose, plan.Named(words.Capital(p.Keeper)), plan.Named(t.a.title()), plan.Of(plan.Mm, p.FreeMm))
 		return true
 	}
-	from, to := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm
+	from, to, hub := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm, geom.Between(t.hubStopMm(), t.hubKeptMm())
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
-		less: lessMm(t.a.r, true, t.a.step.FromMm, t.a.step.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone > 0})
+		less: lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone > 0})
 	return true
 }
 
@@ -458,7 +485,7 @@ const keptShare = 1.1
 
 // hubEndMm is how far towards its keeper the hub reaches along the shaft, with all that is fixed to it.
 func (j *making) hubEndMm(t *joint) float64 {
-	at := end(t.b.step, -t.dir) + t.dir*(t.a.step.LengthMm()+t.coneOffMm())
+	at := end(t.b.step, -t.dir) + t.dir*(math.Abs(t.hubKeptMm()-t.hubStopMm())+t.coneOffMm())
 	shaft, joined := j.at(t.b.Instance()), j.members(t.a.Instance(), j.before)
 	if slices.Contains(joined, t.b.Instance()) {
 		return at

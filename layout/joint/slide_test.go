@@ -181,6 +181,20 @@ func TestSlideUnderItsNut(t *testing.T) {
 	}
 }
 
+// The hub of 62 seats by its ends alone, relieved between, and named by either: it is as long, stands as far past its seat, and
+// goes up to the shoulder with the face that the other seat ends at.
+func TestSlideRelieved(t *testing.T) {
+	t.Parallel()
+	relieved := []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|length: 50}]\nkey|length: 31}, {name: relief, diameter: 42, length: 11}, {name: far, diameter: 40, fit: H8, length: 20}]\nkey"}
+	for seat, keyed := range map[string]string{"bore": "shaft.yaml|axial: 70, length: 40|axial: 52, length: 20", "far": "hub.yaml|in: bore|in: far"} {
+		j, problems := slidPlan(t, append(relieved, keyed, "job.yaml|hub.bore, on: shaft.seat, kept-by: shaft.ring|hub."+seat+", on: shaft.seat, kept-by: shaft.nose")...)
+		hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
+		if s := j.Slide; s.FreeMm != -2 || s.NutFromMm != 38 || hub.FrontMm != 38 {
+			t.Errorf("%s: %+v at %v: %v", seat, s, hub.FrontMm, problems)
+		}
+	}
+}
+
 // A hub with a hole in one face goes on the other way round as well, and says so.
 func TestSlideTheOtherWay(t *testing.T) {
 	t.Parallel()
