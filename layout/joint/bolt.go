@@ -722,11 +722,12 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
 	for i := range p.Shifts {
-		set := ": set it now."
+		set, most := ": set it now.", t.in.Bolt.Adjust
 		if belt := j.beltLater(t); belt != "" {
 			set = "; it is set there when " + belt + " is on."
 		}
-		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+set)
+		far := words.When(most.Set() && geom.Over(min(p.Shifts[i].Mm, p.Shifts[i].BackMm), most.Mm), ", and is to be by "+t.w.Said(most.Mm)+" at most")
+		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+far+set)
 	}
 }
 

@@ -53,8 +53,8 @@ type ring struct {
 	openingMm [2]float64 // along the bars that others stand on, and between them; 0 if mitred
 }
 
-// stands is a weld that stands the square end of a bar on the top or the bottom of another of
-// the same depth, fronts level as far as its place is said: the end, and what it stands on.
+// stands is a weld that stands the square end of a bar on the top or the bottom of another, fronts level: by its place, or,
+// where that is not said, by the same depth. It gives the end, and what it stands on.
 func (t *joint) stands() (end, on feature, ok bool) {
 	end, on = t.a, t.b
 	_, first := end.barEnd()
@@ -62,11 +62,12 @@ func (t *joint) stands() (end, on feature, ok bool) {
 		end, on = on, end
 	}
 	stands, bar := end.r.Part.BarEnd(end.ref.Feature), on.r.Part.Bar
-	if stands == nil || !t.is(parts.WeldKind) || bar == nil || end.r.Part.Bar.Depth.Mm != bar.Depth.Mm {
+	if stands == nil || !t.is(parts.WeldKind) || bar == nil {
 		return end, on, false
 	}
+	like := end.r.Part.Bar.Depth.Mm == bar.Depth.Mm
 	onTop := on.ref.Feature == "top" || on.ref.Feature == "bottom"
-	if p := t.in.Place; p != nil && !onSide(p, end, on, first) {
+	if p := t.in.Place; p == nil && !like || p != nil && !(onSide(p, end, on, first) && (like || first && frontsLevel(p, false))) {
 		return end, on, false
 	}
 	cut := func(e *parts.BarEnd) bool { return e.Mitred() || e.Coped() }
@@ -76,7 +77,7 @@ func (t *joint) stands() (end, on feature, ok bool) {
 // onSide tells whether a place lays the end of a bar on the side of another without a gap, their fronts level and looking the
 // same way. Where the bar is laid on the end instead, that is its ground.
 func onSide(p *parts.Place, end, on feature, first bool) bool {
-	mine, ground, looks, level := end, on, map[string]string{"top": "down", "bottom": "up"}, frontsLevel(p)
+	mine, ground, looks, level := end, on, map[string]string{"top": "down", "bottom": "up"}, frontsLevel(p, true)
 	if !first {
 		mine, ground, looks = on, end, map[string]string{"right": "left", "left": "right"}
 		level = p.At != nil && p.At.X.Mm == 0 || p.FromLeft.Set() && p.FromLeft.Mm == 0 || p.FromRight.Set() && p.FromRight.Mm == 0
@@ -84,9 +85,14 @@ func onSide(p *parts.Place, end, on feature, first bool) bool {
 	return level && p.Looks == looks[ground.ref.Feature] && p.Gap.Mm == 0 && p.With == mine.ref.Feature && p.On == ground.ref.Feature
 }
 
-// frontsLevel tells whether a place on the top or the bottom of a bar keeps what is as deep level with it.
-func frontsLevel(p *parts.Place) bool {
-	return p.At != nil && p.At.Y.Mm == 0 || p.FromBottom.Set() && p.FromBottom.Mm == 0 || p.FromTop.Set() && p.FromTop.Mm == 0
+// frontsLevel tells whether a place on the top or the bottom of a bar lays the front of what stands there level with its own:
+// of one as deep by either edge of that side, else by the edge of the front.
+func frontsLevel(p *parts.Place, like bool) bool {
+	low, high := p.FromBottom.Set() && p.FromBottom.Mm == 0, p.FromTop.Set() && p.FromTop.Mm == 0
+	if !like {
+		low, high = low && p.On == "top", high && p.On == "bottom"
+	}
+	return p.At != nil && p.At.Y.Mm == 0 || low || high
 }
 
 // alongMm is where on a bar the middle of one stands that is welded to its side, to the right
@@ -778,7 +784,8 @@ func (t *joint) seamOrder(over string) string {
 func (j *making) hollow(t *joint) {
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
 		if f.group.BothWalls() {
-			t.caution("The bolts go through both walls of " + f.title() + ", which is hollow: a sleeve of pipe in the tube round each takes the clamping; without sleeves tighten only until the washer lies flat, and lock the thread.")
+			in := words.When(t.sleeve == nil, ", let in from the side of the head down to the other wall, the hole opened there alone, its rim welded and dressed before anything is bolted,")
+			t.caution("The bolts go through both walls of " + f.title() + ", which is hollow: a sleeve of pipe in the tube round each" + in + " takes the clamping; without sleeves tighten only until the washer lies flat, and lock the thread.")
 		}
 	}
 }

@@ -272,6 +272,14 @@ func TestSquareFrame(t *testing.T) {
 		}
 		says(t, jointNamed(t, p, "corner-4"), laid, clamped)
 	}
+	// Bars of another depth lie level where all four places say so by the edge of the front.
+	const last, placed = "end#2.right, to: rail#2.top, type: fillet, length: 150, process: MAG}", ", place: {on: top, with: right, from-right: 0, from-bottom: 0, front: down}"
+	for edge, frame := range map[string]string{"from-bottom": "corner-4", "from-top": ""} {
+		deep := crossed(t, "rail.yaml|square: 50|rectangle: [50, 60]", "job.yaml|"+last+"|"+last+strings.Replace(placed, "from-bottom", edge, 1))
+		if j := jointNamed(t, deep, "corner-1"); j.Frame != frame {
+			t.Errorf("deeper rails, %s: frame %q", edge, j.Frame)
+		}
+	}
 	// What is no rectangle of level bars has no diagonals.
 	for what, edit := range map[string]string{
 		"turned over":      "job.yaml|front: down|front: up",

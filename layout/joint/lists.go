@@ -83,6 +83,12 @@ func (s *shop) sleeveMm(t *joint) float64 {
 	return s.up(math.Sqrt(bore*bore + 4*t.out.Bolt.PreloadN/(math.Pi*pipeMPa)))
 }
 
+// sleeveLongMm is how long a sleeve is that is let into a tube for a bolt through both its walls, down to the far one.
+func sleeveLongMm(f feature) float64 {
+	metal, across := f.r.DrillMm(f.group)
+	return geom.Clean(across - metal/2)
+}
+
 // buy lists bolts by length, nuts and washers.
 func (boltKind) buy(s *shop, t *joint, list *buying) {
 	p, in := t.out.Bolt, t.in.Bolt
@@ -103,7 +109,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t))+" outside or more, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-f.r.WallMm(0)))+" long", p.Count, "")
+			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t))+" outside or more, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(sleeveLongMm(f))+" long", p.Count, "")
 		}
 	}
 	if nuts > 0 {

@@ -158,14 +158,58 @@ func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
 	}
 }
 
-// tensioned has a belt tensioned that comes with a joint: by what is bolted in slots by then, to be set along them.
+// tensioned has a belt tensioned that comes with a joint: by what is bolted in slots by then, to be set along them, each part
+// once with all its bolts loose.
 func (j *making) tensioned(t *joint) (do []string) {
+	set := map[parts.Instance][]*joint{}
+	var order []parts.Instance
 	for _, o := range j.made(t) {
-		if o.in.Bolt != nil && o.in.Bolt.Adjust.Set() && o.out.Bolt != nil && len(o.out.Bolt.Shifts) > 0 {
-			do = append(do, "Loosen the bolts that hold "+o.a.title()+" and "+o.b.title()+" together, shift "+o.shifts.title()+" along the slots until the belt has the tension that its maker says, and tighten them again as in their own step.")
+		if j.tensions(o) && o.out.Bolt != nil && len(o.out.Bolt.Shifts) > 0 {
+			of := o.shifts.Instance()
+			order, set[of] = seq.Add(order, of), append(set[of], o)
 		}
 	}
+	for _, of := range order {
+		var pairs []string
+		for _, o := range set[of] {
+			pairs = seq.Add(pairs, o.a.title()+" and "+o.b.title()+" together")
+		}
+		steps := words.Either(len(set[of]) > 1, "steps", "step")
+		do = append(do, "Loosen the bolts that hold "+strings.Join(pairs, " and those that hold ")+", shift "+set[of][0].shifts.title()+" along the slots until the belt has the tension that its maker says, and tighten them again as in their own "+steps+".")
+	}
 	return do
+}
+
+// tensions tells whether what a joint lets be set along slots tensions a belt: where the motor is set so, not what carries a
+// bearing of the shaft that it drives, which would lie askew.
+func (j *making) tensions(t *joint) bool {
+	m := j.job.Motor
+	if t.in.Bolt == nil || !t.in.Bolt.Adjust.Set() {
+		return false
+	}
+	motor := seq.At(j.job.Loose, func(e *parts.Loose) bool { return e.As == parts.AMotor && e.Stands != nil })
+	if m == nil || motor == nil || j.hangs(t, motor.Stands.On.Instance()) {
+		return true
+	}
+	moved := slices.ContainsFunc(j.all, func(o *joint) bool {
+		return o.in.Bolt != nil && o.in.Bolt.Adjust.Set() && j.hangs(o, motor.Stands.On.Instance())
+	})
+	return !moved || !slices.ContainsFunc(j.all, func(o *joint) bool {
+		on := o.b // the housing
+		if o.turns() {
+			on = o.a
+		}
+		shaft := words.Either(o.turns(), o.b.ref.Part, o.a.ref.Part)
+		return (o.is(parts.BearingKind) || o.turns()) && shaft == m.Drives.Part && j.hangs(t, on.Instance())
+	})
+}
+
+// hangs tells whether a part is what a joint lets be set along slots, or is fixed to that but by what turns or is set too.
+func (j *making) hangs(t *joint, i parts.Instance) bool {
+	fixed := seq.Keep(j.all, func(o *joint) bool {
+		return !o.is(parts.BearingKind) && !o.turns() && (o.in.Bolt == nil || !o.in.Bolt.Adjust.Set())
+	})
+	return slices.Contains(j.members(j.setAlong(t).Instance(), fixed), i)
 }
 
 // beltLater is what a joint in slots is to tension and comes with a later one, by its title; empty without one.
@@ -173,7 +217,7 @@ func (j *making) beltLater(t *joint) string {
 	belt := seq.At(j.job.Loose, func(e *parts.Loose) bool {
 		return e.Belt() && !e.Off && !slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value })
 	})
-	if !t.in.Bolt.Adjust.Set() || belt == nil {
+	if belt == nil || !j.tensions(t) {
 		return ""
 	}
 	return words.Head(j.looseTitle(belt))

@@ -69,11 +69,35 @@ func TestBeltIsTensioned(t *testing.T) {
 	)
 	top, base := "part: top\n"+flat+"slots: [{name: slots, at: [[0, -40], [0, 40]], width: 6.6, length: 20, turn: 0}]\n", "part: base\n"+flat
 	p := planned(t, jobOf(t, strings.Replace(joints, "AFTER", "after: slide", 1), top, base, rail))
-	says(t, jointNamed(t, p, "slide"), []string{"along the slots of top; it is set there when V-belt SPZ 800 is on."}, []string{"set it now"})
+	says(t, jointNamed(t, p, "slide"), []string{"along the slots of top, and is to be by 5 mm at most; it is set there when V-belt SPZ 800 is on."}, []string{"set it now"})
 	says(t, jointNamed(t, p, "foot"), []string{"Loosen the bolts that hold top and rail together, shift rail along the slots"}, nil)
 	p = planned(t, jobOf(t, strings.Replace(joints, "AFTER", "before: slide", 1), top, base, rail))
 	says(t, jointNamed(t, p, "slide"), []string{"set it now"}, nil)
 	says(t, jointNamed(t, p, "foot"), nil, []string{"Loosen the bolts"})
+}
+
+// TestBeltLeavesBearings: the belt is tensioned by the plate that its motor stands on, once with the bolts of both its joints loose,
+// and not by the arm that carries a bearing of the shaft that it drives; where the motor is in no slots, by that.
+func TestBeltLeavesBearings(t *testing.T) {
+	t.Parallel()
+	const (
+		wall   = "part: wall\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [500, 200]}\nholes: [{name: arm, at: [[-150, -50], [-150, 50]], size: M8 clearance}, {name: one, at: [[50, -60], [50, 60]], size: M8 clearance}, {name: two, at: [[150, -60], [150, 60]], size: M8 clearance}]\n"
+		arm    = "part: arm\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [80, 150]}\nbore: {diameter: 52, fit: H7}\nslots: [{name: slots, at: [[0, -50], [0, 50]], width: 9, length: 20, turn: 0}]\n"
+		motor  = "part: motor\nkind: plate\nmaterial: S235\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [160, 180]}\nbore: {diameter: 60, fit: H8}\nholes: [{name: flange, circle: {pcd: 75, count: 4, first: 45}, size: M6 clearance}]\nslots: [{name: one, at: [[-50, -60], [-50, 60]], width: 9, length: 20, turn: 0}, {name: two, at: [[50, -60], [50, 60]], width: 9, length: 20, turn: 0}]\n"
+		shaft  = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 35, length: 90, cut: saw}\nprofile: {outside: [{name: body, diameter: 31, length: 40}, {name: seat, diameter: 25, fit: k6, length: 45}]}\n"
+		bolted = ", bolt: M8 8.8, washer: yes, nut: yes, adjust: 4}, face: back-on-front}\n  - "
+		joints = "{name: arm, bolt: {through: arm.slots, into: wall.arm" + bolted + "{name: one, bolt: {through: motor.one, into: wall.one" + bolted + "{name: two, bolt: {through: motor.two, into: wall.two" + bolted +
+			"{name: bearing, ball-bearing: {bearing: 6205-2RS, housing: arm.bore, shaft: shaft.seat, rotating: inner}, level: front-with-front, below: 0, after: two}\n" +
+			"loose:\n  - {item: V-belt SPZ 800, how: laid on, after: bearing}\n  - {item: motor 0.5 kW, how: bolted on, after: two, kg: 8, stands: {on: motor.flange, diameter: 100, length: 150}}\n" +
+			"motor: {kw: 0.5, volts: 400, phases: 3, speed: 1400, rotation: either, seen-from: drive-end, drives: shaft.seat, through: belt, earth: foot, emergency-stop: front}\n"
+	)
+	p := planned(t, jobOf(t, joints, wall, arm, motor, shaft))
+	says(t, jointNamed(t, p, "arm"), []string{"along the slots of arm, and is to be by 4 mm at most: set it now."}, []string{"V-belt"})
+	says(t, jointNamed(t, p, "two"), []string{"it is set there when V-belt SPZ 800 is on."}, nil)
+	says(t, jointNamed(t, p, "bearing"), []string{"Loosen the bolts that hold motor and wall together, shift motor along the slots until the belt has the tension that its maker says, and tighten them again as in their own steps."}, []string{"shift arm"})
+	fixed := strings.Replace(strings.Replace(joints, "one, bolt: M8 8.8, washer: yes, nut: yes, adjust: 4", "one, bolt: M8 8.8, washer: yes, nut: yes", 1), "two, bolt: M8 8.8, washer: yes, nut: yes, adjust: 4", "two, bolt: M8 8.8, washer: yes, nut: yes", 1)
+	p = planned(t, jobOf(t, fixed, wall, arm, motor, shaft))
+	says(t, jointNamed(t, p, "bearing"), []string{"shift arm along"}, []string{"shift motor"})
 }
 
 // The nut of a bearing that the job orders itself is bought once, and is on before the cone is set by it.

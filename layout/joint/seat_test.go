@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -51,6 +52,29 @@ profile:
 		}
 		if !strings.HasPrefix(j.How, c.how) || limits != c.limits || tool != c.tool || strings.Contains(stepText(j), home) != strings.HasPrefix(c.tool, "Stop") {
 			t.Errorf("%s: %s; %q; %q %v", c.level, j.How, limits, tool, j.Problems)
+		}
+	}
+}
+
+// Two walls stand on a floor, 1.5 or nothing between their ends, before they are butted: that is the gap of the butt, which its
+// step cannot set any more. Where the joint itself places the wall, the gap is that of the groove: 3 of plates of 3.
+func TestButtOfWhatStands(t *testing.T) {
+	t.Parallel()
+	plate := func(name string, wide int) string {
+		return fmt.Sprintf("part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 3, cut: laser}\noutline: {rectangle: [%d, 100]}\n", name, wide)
+	}
+	for apart, want := range map[string]float64{"101.5": 1.5, "100": 0, "": 3} {
+		on := func(name, at string) string {
+			return "{name: " + name + ", weld: {part: " + name + ".outline, to: floor.outline, type: fillet, size: 3}, place: {on: front, with: bottom, from-left: " + at + ", from-bottom: 48, front: down}}\n  - "
+		}
+		joints := on("one", "0") + on("two", apart)
+		butt := "{name: butt, weld: {part: two.outline, to: one.outline, type: square, length: 100}}"
+		if apart == "" {
+			joints, butt = on("one", "0"), strings.Replace(butt, "}}", "}, place: {on: right, with: left, at: [0, 0], front: right}}", 1)
+		}
+		j := jointNamed(t, planned(t, jobOf(t, joints+butt, plate("floor", 210), plate("one", 100), plate("two", 100))), "butt")
+		if j.Weld == nil || j.Weld.GapMm != want {
+			t.Errorf("%q: %+v, want a gap of %g", apart, j.Weld, want)
 		}
 	}
 }

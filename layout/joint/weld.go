@@ -176,7 +176,7 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	}
 	if fillet {
 		t.filletLoad(p)
-	} else if err := t.butt(p); err != nil || t.refused() {
+	} else if err := j.butt(t, p); err != nil || t.refused() {
 		return err
 	}
 	if err := t.fill(p); err != nil || p.DiameterMm == 0 || in.Length.Set() {
@@ -326,7 +326,16 @@ func (t *joint) buttSteps(p *plan.WeldPlan) {
 	}
 }
 
-func (t *joint) butt(p *plan.WeldPlan) error {
+// standGapMm is the gap of two parts that stand already, as other joints have set them; ok is false where this one sets it.
+func (j *making) standGapMm(t *joint) (mm float64, ok bool) {
+	if _, tied := j.side(t, j.before); !tied || t.axis || t.in.Place != nil || t.corner() || t.stand() != nil || t.copeText() != "" || j.openingOf(t) != nil {
+		return 0, false
+	}
+	mm, ok = j.seams.GapMm(j.with(t))
+	return words.Round(mm, 1), ok
+}
+
+func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 	in := t.in.Weld
 	if t.enters() {
 		return t.pressedGroove(p)
@@ -341,9 +350,16 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		prep.GapMm.Use, p.Branch = e.Gap.Mm, e.Joint()
 		prep.Source += "; gap as the branch is drawn"
 	}
+	stand, stands := j.standGapMm(t)
+	usual := prep.GapMm.Use
+	prep.GapMm.Use = max(usual, stand) // closed, it takes no less metal
 	area, err := prep.GrooveArea(p.ThinnerMm, weld.CapMm(p.ThinnerMm))
 	if err != nil {
 		return err
+	}
+	if prep.GapMm.Use = usual; stands {
+		prep.GapMm.Use = stand
+		prep.Source += "; gap as the two stand"
 	}
 	p.Symbol, p.AreaMm2 = prep.Shape.Symbol(), words.Round(area, 1)
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
