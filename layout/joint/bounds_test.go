@@ -395,7 +395,10 @@ func TestBarsMeet(t *testing.T) {
 		{"laid on it off level", func(t *joint, end, on *parts.Bar) {
 			t.a, t.b, t.in.Place = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "right", At: &parts.Point{X: mm(1)}}
 		}, false, false, 0},
-		{"less deep", func(t *joint, end, on *parts.Bar) { on.Depth.Mm = 40 }, false, false, 30},
+		{"less deep", func(t *joint, end, on *parts.Bar) { on.Depth.Mm = 40 }, false, true, 30},
+		{"less deep, laid on the end", func(t *joint, end, on *parts.Bar) {
+			t.a, t.b, t.in.Place, on.Depth.Mm = t.b, t.a, &parts.Place{With: "top", On: "left", Looks: "right", At: &parts.Point{Y: mm(30)}}, 40
+		}, false, false, 0},
 		{"bolted", func(t *joint, end, on *parts.Bar) { t.in.Kind = parts.BoltKind }, false, false, 30},
 		{"mitred", func(t *joint, end, on *parts.Bar) { end.Left = mitred }, false, false, 30},
 		{"on a mitred one", func(t *joint, end, on *parts.Bar) { on.Right = mitred }, false, false, 30},

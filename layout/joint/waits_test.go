@@ -81,7 +81,8 @@ func TestBarStands(t *testing.T) {
 			j.Place.On, j.Weld.To.Feature, j.Place.Looks = "front", "front", ""
 		}, false},
 		{"by its side", func(j *parts.Joint, _, _ *parts.Part) { j.Weld.Part.Feature = "top" }, false},
-		{"deeper", func(_ *parts.Joint, post, _ *parts.Part) { post.Bar.Depth = mm(60) }, false},
+		{"deeper", func(_ *parts.Joint, post, _ *parts.Part) { post.Bar.Depth = mm(60) }, true},
+		{"deeper, nobody says where", func(j *parts.Joint, post, _ *parts.Part) { j.Place, post.Bar.Depth = nil, mm(60) }, false},
 		{"mitred", func(_ *parts.Joint, post, _ *parts.Part) {
 			post.Bar.Left.Mitre = parts.Angle{Deg: 45, Pos: parts.Pos{Line: 1}}
 		}, false},
