@@ -105,6 +105,17 @@ func TestScore(t *testing.T) {
 	}
 }
 
+// TestSteps: a straight line is one piece, and one bent as nothing is in as many as a contour may have.
+func TestSteps(t *testing.T) {
+	t.Parallel()
+	p := &pen{f: &file{}, e: &element{}, m: identity}
+	for bend, want := range map[float64]int{0: 1, 1e-9: fewestSteps, 1e18: 4096, math.Inf(1): 4096, math.NaN(): 4096} {
+		if got := p.steps(bend); got != want {
+			t.Errorf("bent by %v: %d pieces, want %d", bend, got, want)
+		}
+	}
+}
+
 // TestBendsAreClose: the pieces of a curve stray from it by flatMm at most, and
 // are no more than that takes: by half of it at least on a parabola, which bends
 // alike all along, by a third on a cubic. The curve is taken by the construction

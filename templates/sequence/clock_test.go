@@ -10,6 +10,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
+	"centrepop/templates/picture"
 	"centrepop/templates/typeface"
 )
 
@@ -373,11 +374,21 @@ func TestLettersStandApart(t *testing.T) {
 			}
 		}
 	}
+	var d draw.Drawing // 30° of the clock up, what is at 75° stands 45° on
+	dial{10, -5, 18, "port", 30}.marked(&d, []hourMark{{letter: "A", deg: 75, key: true}})
+	at := (18 - 4.6) * math.Sqrt2 / 2
+	if !slices.ContainsFunc(d.Items, func(item draw.Item) bool {
+		x, ok := item.(draw.Text)
+		return ok && x.Content == "A" && math.Hypot(x.XMm-10-at, x.YMm+0.36*x.SizeMm+5-at) < 1e-9
+	}) {
+		t.Errorf("no letter 45° on: %q", allTexts(d))
+	}
 }
 
 // An arrow of 8 stands back from metal that it would lie over, here of a plate from 0 to 10 at 1:1,
 // in steps of half a millimetre from 0.6 on: with its tip at 20 it is clear, at 15 and 8 it begins
-// beside the plate. Of two pictures the wider has up to twice the width of the other.
+// beside the plate. Of two pictures the wider has up to twice the width of the other, but for the room of the other's numbers,
+// if that leaves its own.
 func TestArrowsClearOfMetal(t *testing.T) {
 	t.Parallel()
 	box := func(x0, x1 float64) plan.Shape {
@@ -390,10 +401,17 @@ func TestArrowsClearOfMetal(t *testing.T) {
 		}
 	}
 	wide, square, tall := plan.Picture{MaxMm: plan.XY{XMm: 90, YMm: 30}}, plan.Picture{MaxMm: plan.XY{XMm: 15, YMm: 10}}, plan.Picture{MaxMm: plan.XY{XMm: 10, YMm: 90}}
+	numbered := func(p plan.Picture, n int) plan.Picture {
+		for i := range n {
+			p.Shapes = append(p.Shapes, plan.Shape{Named: true, Item: i + 1})
+		}
+		return p
+	}
+	const four = 4 * picture.BalloonStepMm // 32, as 7 take 56 and 8 take 64
 	for _, c := range []struct {
 		pics []plan.Picture
 		want []float64
-	}{{[]plan.Picture{wide, tall}, []float64{60, 30}}, {[]plan.Picture{square, tall}, []float64{54, 36}}, {[]plan.Picture{tall}, []float64{90}}} {
+	}{{[]plan.Picture{wide, numbered(tall, 4)}, []float64{90 - four, four}}, {[]plan.Picture{numbered(wide, 7), numbered(tall, 4)}, []float64{90 - four, four}}, {[]plan.Picture{numbered(wide, 8), numbered(tall, 4)}, []float64{60, 30}}, {[]plan.Picture{wide, tall}, []float64{60, 30}}, {[]plan.Picture{square, tall}, []float64{54, 36}}, {[]plan.Picture{tall}, []float64{90}}} {
 		if got := shares(c.pics, 90); !slices.Equal(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)
 		}

@@ -18,6 +18,12 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	bolt := &plan.JointPlan{Bolt: &plan.BoltPlan{TorqueNm: 11.45, OtherTorqueNm: 8.59, Threads: "dry", OtherThreads: "oiled"}}
 	washered := &plan.JointPlan{Bolt: &plan.BoltPlan{Ordered: "M12 x 60", Class: "8.8", Head: "hexagon", GripMm: 35, WasherMm: 2.5, Grip: []plan.GripRow{{ThickMm: 20}, {ThickMm: 15}}}}
 	studs := &plan.JointPlan{Bolt: &plan.BoltPlan{GripMm: 20, Spacer: true, Grip: []plan.GripRow{{ThickMm: 20}, {ThickMm: 15}}}}
+	weld := &plan.JointPlan{Weld: &plan.WeldPlan{Runs: 3, Process: "MAG", BuyKg: 0.25}}
+	for n, want := range map[int]string{1: "MAG, buy 0.25 kg", 2: "MAG, buy 0.5 kg for 2"} {
+		if got := weldNumbers(weld.Weld, n, words.Writer{}); !slices.Contains(got, keyNumber{"Runs", "3", want}) {
+			t.Errorf("of %d pieces: %v", n, got)
+		}
+	}
 	for _, c := range []struct {
 		j     *plan.JointPlan
 		units parts.Units

@@ -15,6 +15,51 @@ import (
 	"centrepop/templates/sheettest"
 )
 
+// TestReady: the tools of a run stand in its width, each before its page, a name as large as leaves room for both.
+func TestReady(t *testing.T) {
+	t.Parallel()
+	const width = 60.0
+	j := &plan.JointPlan{Tools: []string{"Drift", "Pushing sleeve of the rear bearing with its cover", "Plate", "Cap"}}
+	size, seen := closeness(1).em(3.2), 0
+	for _, line := range closeness(1).ready([]*plan.JointPlan{j}, width) {
+		for k, page := range line.Refers {
+			name := line.Draw.Items[k+len(line.Draw.Items)-len(line.Refers)].(draw.Text)
+			end := name.XMm + draw.TextWidth(name.Content, name.SizeMm, true)
+			if seen++; page.XMm < end || page.XMm+draw.PageOfMm(size) > width || page.Title != name.Content {
+				t.Errorf("%q ends at %v, its page from %v to %v", name.Content, end, page.XMm, page.XMm+draw.PageOfMm(size))
+			}
+		}
+	}
+	if seen != len(j.Tools) {
+		t.Errorf("%d of %d tools", seen, len(j.Tools))
+	}
+}
+
+// TestCaptions: how a picture is cut and seen stands in one line where that leaves a millimetre at each side.
+func TestCaptions(t *testing.T) {
+	t.Parallel()
+	for cut, says := range cutWords {
+		long := draw.TextWidth(says[0]+" "+says[1], draw.SmallMm, false)
+		for more, one := range map[float64]bool{2.01: true, 1.99: false, -long / 2: false} {
+			lines := captionOf(&plan.Picture{Cut: cut}, long+more)
+			for _, line := range lines {
+				if draw.TextWidth(line, draw.SmallMm, false) > long+more-2 || (len(lines) == 1) != one {
+					t.Errorf("%s in %v: %q", cut, long+more, lines)
+				}
+			}
+		}
+	}
+}
+
+// TestTipsApart: how far along an arrow aslant, and how far beside it, another's tip lies, at twice the size.
+func TestTipsApart(t *testing.T) {
+	t.Parallel()
+	a, o := plan.Arrow{AtMm: plan.XY{XMm: 30, YMm: 25}, Dir: plan.XY{XMm: 0.6, YMm: 0.8}}, plan.Arrow{AtMm: plan.XY{XMm: 20, YMm: 20}}
+	if along, across := tipsApart(a, o, 2); math.Abs(along-20)+math.Abs(across+10) > 1e-9 {
+		t.Errorf("%v along, %v beside", along, across)
+	}
+}
+
 // TestSmallRules: what decides how a picture and its numbers stand, at both sides of its bounds.
 func TestSmallRules(t *testing.T) {
 	t.Parallel()
