@@ -303,6 +303,9 @@ const (
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"
+	FlightGap      ProblemKind = "flight-gap"
+	FlightOver     ProblemKind = "flight-over"
+	FlightApart    ProblemKind = "flight-apart"
 	MotorBeside    ProblemKind = "motor-beside"
 	CouplingShort  ProblemKind = "coupling-short"
 )

@@ -1,0 +1,83 @@
+package machine
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/stand"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
+)
+
+// Of two flights of one hand, one behind the other on a shaft: the most between their ends as a part of the smaller
+// pitch, as a hanger between them takes; within what part of it they are one flight, whose ends meet; and how far
+// round the shaft those may stand apart. Common practice, no source.
+const (
+	mostGapPitches  = 0.5
+	meetingPitches  = 0.05
+	mostFlightsDeg  = 15.0
+	mostOverLengths = 0.5 // of the shorter: beyond it they are two starts of one flight, side by side
+)
+
+// flightsMeet finds flights of one hand behind one another on a shaft that leave a place between them where nothing moves
+// the load, or whose ends do not meet.
+func (m *Machine) flightsMeet() (found []plan.Problem) {
+	for i := range m.Bodies {
+		first := &m.Bodies[i]
+		if m.FormOf(first.ID) != parts.FlightPart {
+			continue
+		}
+		line := seq.Keep(m.Along(first.Pose), func(o stand.OnAxis) bool { return o.Of.Part.Kind == parts.FlightPart })
+		if line[0].ID != first.ID {
+			continue // looked at with another of its line
+		}
+		along := first.Pose.Z.Reversed()
+		low := func(o stand.OnAxis) float64 { l, _ := o.Along(along); return l }
+		slices.SortStableFunc(line, func(a, b stand.OnAxis) int { return cmp.Compare(low(a), low(b)) })
+		for k := range len(line) - 1 {
+			found = append(found, m.flightPair(along, line[k], line[k+1])...)
+		}
+	}
+	return found
+}
+
+// flightPair is what is wrong between two flights, of which b follows a along an axis.
+func (m *Machine) flightPair(along assembly.Vec, a, b stand.OnAxis) []plan.Problem {
+	f, g := a.Of.Part.Flight, b.Of.Part.Flight
+	_, end := a.Along(along)
+	start, _ := b.Along(along)
+	pitch, gap := min(f.Pitch.Mm, g.Pitch.Mm), start-end
+	if f.Left != g.Left || geom.Over(-gap, mostOverLengths*min(f.Length.Mm, g.Length.Mm)) {
+		return nil
+	}
+	say := func(kind plan.ProblemKind, args ...plan.Arg) []plan.Problem {
+		return []plan.Problem{stand.Problem(m.between(b.ID, ""), kind, g.Pos, append([]plan.Arg{m.Named(a.ID), m.Named(b.ID)}, args...)...)}
+	}
+	own, next := flightEdge(a, along), flightEdge(b, along.Reversed())
+	switch apart := math.Atan2(own.Cross(next).Len(), own.Dot(next)) * 180 / math.Pi; {
+	case geom.Over(gap, mostGapPitches*pitch):
+		return say(plan.FlightGap, plan.Of(plan.Read, gap))
+	case geom.Over(-gap, meetingPitches*pitch):
+		return say(plan.FlightOver, plan.Of(plan.Read, -gap))
+	case !geom.Over(gap, meetingPitches*pitch) && apart > mostFlightsDeg:
+		return say(plan.FlightApart, plan.Of(plan.Degree, math.Round(apart)))
+	}
+	return nil
+}
+
+// flightEdge is the way from the axis along the edge in which a flight ends towards a way along it: a flight begins at its
+// front at TOP and winds clockwise away from it where it is right-hand.
+func flightEdge(o stand.OnAxis, towards assembly.Vec) assembly.Vec {
+	f, turned := o.Of.Part.Flight, 0.0
+	if o.Pose.Z.Dot(towards) < 0 {
+		turned = 360 * f.Length.Mm / f.Pitch.Mm
+	}
+	if f.Left {
+		turned = -turned
+	}
+	return o.Pose.Turn(assembly.Clock(1, turned))
+}
