@@ -930,12 +930,15 @@ func TestLowestOver(t *testing.T) {
 		p.r.Part.Outline = &parts.Outline{Shape: shape}
 		return p
 	}
+	ring := disc("over", 32, 140, parts.CircleOutline)
+	ring.r.Steps = append(ring.r.Steps, cylinder(0, 10, 126, true))
 	for _, c := range []struct {
 		name string
 		over placedPart
 		bare bool // it has no section
 		mm   float64
 	}{
+		{"a ring over the outer edge of the band", ring, false, 12},
 		{"a flange", disc("over", 32, 140, parts.CircleOutline), false, 12}, {"a hub", disc("over", 40, 130, parts.CircleOutline), false, 20}, {"inside the band", disc("over", 40, 111, parts.CircleOutline), false, math.Inf(1)},
 		{"that begins under it", disc("over", 20, 140, parts.CircleOutline), false, 5}, {"that ends under it", disc("over", 15, 140, parts.CircleOutline), false, math.Inf(1)},
 		{"a square", disc("over", 32, 140, parts.RectangleOutline), false, math.Inf(1)}, {"no section", disc("over", 32, 140, parts.CircleOutline), true, math.Inf(1)},
@@ -944,6 +947,9 @@ func TestLowestOver(t *testing.T) {
 		s := c.over.r.Steps[0]
 		if !c.bare {
 			c.over.r.Out.Section = &plan.Section{LengthMm: 10, Outer: []plan.XY{{YMm: s.Size.NominalMm / 2}, {XMm: 10, YMm: s.Size.NominalMm / 2}}}
+			for _, bore := range c.over.r.Steps[1:] {
+				c.over.r.Out.Section.Inner = []plan.XY{{YMm: bore.Size.NominalMm / 2}, {XMm: 10, YMm: bore.Size.NominalMm / 2}}
+			}
 		}
 		heads := headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}}
 		if mm, who := j.lowestOver(heads, []parts.Instance{c.over.Instance}, band{10, 4, 5}); mm != c.mm || (who == "over") == math.IsInf(mm, 1) {
@@ -1013,8 +1019,14 @@ func TestAlongSlots(t *testing.T) {
 			t.Errorf("%v, %v: %v, want %v", c.a, c.b, got, c.want)
 		}
 	}
-	if got, want := (leeway{1, plan.XY{XMm: 9}, plan.XY{YMm: 5}}).spot(at, plan.XY{XMm: 11, YMm: 3}), (plan.XY{XMm: 11, YMm: 1}); geom.Over(geom.Distance(got, want), 0) {
-		t.Errorf("crossing: %v, want %v", got, want)
+	for _, c := range []struct{ a, b, q, want plan.XY }{
+		{plan.XY{XMm: 9}, plan.XY{YMm: 5}, plan.XY{XMm: 11, YMm: 3}, plan.XY{XMm: 11, YMm: 1}},
+		// Along each other, 9 apart, the one runs 10 to both sides and the other 5: from −10 to −4, or from 4 to 10; 2 apart from −3 to 7.
+		{plan.XY{XMm: 10}, plan.XY{XMm: 5}, plan.XY{XMm: -2, YMm: 1}, plan.XY{YMm: 1}}, {plan.XY{XMm: 10}, plan.XY{XMm: -5}, plan.XY{XMm: 16, YMm: 1}, plan.XY{XMm: 14, YMm: 1}}, {plan.XY{XMm: 10}, plan.XY{XMm: 5}, plan.XY{XMm: 9, YMm: 1}, plan.XY{XMm: 9, YMm: 1}},
+	} {
+		if got := (leeway{1, c.a, c.b}).spot(at, c.q); geom.Over(geom.Distance(got, c.want), 0) {
+			t.Errorf("a hole at %v: %v, want %v", c.q, got, c.want)
+		}
 	}
 }
 

@@ -74,6 +74,11 @@ func TestDowelsAfterTheLastBolts(t *testing.T) {
 	if first, last := stepText(jointNamed(t, p, "j")), stepText(jointNamed(t, p, "k")); strings.Contains(first, "Ream") || strings.Count(last, "Drive in 2 × dowel pin Ø8.") != 1 || strings.Contains(last, "Stamp both") {
 		t.Errorf("%s\n%s", first, last)
 	}
+	const lid = "part: c\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 60]}\nholes: [{name: two, at: [[0, 20], [10, -20]], size: M8 clearance}]\n"
+	p = filed(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}\n  - {name: l, bolt: {through: c.two, into: a.lid, bolt: M8 8.8}, face: back-on-front}", plates[0]+"  - {name: lid, at: [[0, 20], [10, -20]], size: M8 tap}\n", plates[1], lid)
+	if text := stepText(jointNamed(t, p, "j")); !strings.Contains(text, "Drive in 2 × dowel pin Ø8.") {
+		t.Errorf("with a lid after it: %s", text)
+	}
 	plates[0] = strings.Replace(plates[0], "kind: plate\n", "kind: plate\nquantity: 2\n", 1)
 	p = filed(t, "{name: j, bolt: {through: a#1.h, into: b.h, bolt: M8 8.8, nut: yes}, face: back-on-front}", plates...)
 	if text := stepText(p.Joints[0]); !strings.Contains(text, "Stamp both alike") {

@@ -72,6 +72,7 @@ func TestSoftUnderHeads(t *testing.T) {
 		{"steel", "S235", "S235", "S235", "M10 8.8, nut: yes", 25275, 0, "First 15 N m, second 35 N m, third 51 N m"},
 		{"under the heads", "EN AW-6082 T6", "S235", "S235", "M10 8.8, nut: yes", 18998, 0.75, "75 % of what the bolt takes: more presses into cover, which bears 260 MPa of EN AW-6082 T6"},
 		{"under the nuts", "S235", "S235", "EN AW-6082 T6", "M10 8.8, nut: yes", 18998, 0.75, "more presses into flange"},
+		{"into a thread", "S235", "S235", "EN AW-6082 T6", "M10 8.8", 25275, 0, ""},
 		{"between", "S235", "EN AW-6082 T6", "S235", "M10 8.8, nut: yes", 25275, 0, ""},
 		{"with washers", "EN AW-6082 T6", "S235", "S235", "M10 8.8, nut: yes, washer: yes", 25275, 0, ""},
 		{"of a class that steel does not bear", "S235", "S235", "S235", "M10 12.9, nut: yes", 35805, 0.85, "third 72 N m"},
@@ -82,9 +83,13 @@ func TestSoftUnderHeads(t *testing.T) {
 		flat := func(name, metal string) string {
 			return "part: " + name + "\nkind: plate\ntop: punch\nmaterial: " + metal + "\nstock: {plate: 10, cut: laser}\noutline: {circle: 200}\nholes:\n  - {name: bolts, circle: {pcd: 160, count: 4}, size: 11}\n"
 		}
+		flange := flat("flange", c.flange)
+		if !strings.Contains(c.bolt, "nut") {
+			flange = strings.NewReplacer("plate: 10", "plate: 30", "size: 11", "size: M10 tap").Replace(flange)
+		}
 		_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{
 			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [cover.yaml, between.yaml, flange.yaml]\njoints:\n  - name: door\n    bolt: {through: cover.bolts, stack: [between.bolts], into: flange.bolts, bolt: " + c.bolt + "}\n    face: back-on-front\n",
-			"cover.yaml": flat("cover", c.cover), "between.yaml": flat("between", c.between), "flange.yaml": flat("flange", c.flange),
+			"cover.yaml": flat("cover", c.cover), "between.yaml": flat("between", c.between), "flange.yaml": flange,
 		}))
 		j := p.Joints[0]
 		share := 0.0
