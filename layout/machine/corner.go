@@ -22,7 +22,7 @@ var beadShares = [][2]float64{{stand.BeadShare, stand.BeadShare}, {0.1, 0.8}, {0
 // already, a gusset in its corner or a stud beside it: that of a plate that stands with
 // an edge on a face, welded along both its sides for as long as the edge is.
 func (m *Machine) onBeads() (looks []look) {
-	st := NewStage(m)
+	st := m.Stage()
 	for _, j := range m.OfKind(parts.WeldKind) {
 		in, a, on := m.Joint(j.Name), m.At(j.A), m.At(j.B)
 		if a == nil || on == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || !in.OnEdge() || !m.Model(j.A.Part).Part.Flat() {

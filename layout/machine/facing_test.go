@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -181,7 +180,7 @@ func TestAskedOfHoles(t *testing.T) {
 		"seat.yaml": plate("seat", "1", "20", "300, 200", "holes:\n  - {name: x, at: [[20, 0], [70, 0], [120, 0]], size: 9}\n  - {name: rim, at: [[30, 24]], size: 9}\n  - {name: off, at: [[30, 24.1]], size: 9}\n  - {name: up, at: [[-130, 80], [30, 24]], size: 9}\n  - {name: down, at: [[-130, 80], [30, -24]], size: 9}\n  - {name: both, at: [[30, 0], [30, 15]], size: 9}\n  - {name: back-again, at: [[30, 15], [30, 0]], size: 9}\n  - {name: mixed, at: [[-1, 0]], size: 9}\n"+
 			"  - {name: edge, at: [[70, 10]], size: 9}\n  - {name: under, at: [[120, 12]], size: 9}\n  - {name: near, at: [[12, 95]], size: 4}\n"),
 		"roof.yaml": plate("roof", "2", "10", "60, 40", "holes: [{name: y, at: [[-20, 0], [26, 0]], size: 6}]\n"), "foot.yaml": plate("foot", "1", "10", "40, 40", ""), "cap.yaml": plate("cap", "1", "5", "10, 10", "")}))
-	items := machine.NewStage(m).ItemOf
+	items := m.Stage().ItemOf
 	round := func(mm float64) string { return words.Trim(mm, 3) }
 	before := func(group string) string {
 		over, up := m.Above("seat", group)

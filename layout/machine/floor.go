@@ -42,7 +42,7 @@ func (m *Machine) stand() []plan.Problem {
 	if !ok {
 		return nil
 	}
-	st := NewStage(m)
+	st := m.Stage()
 	for n, j := range m.Joints {
 		on := st.Together(n+1, m.Bodies[lowest].ID)
 		if len(on) == 1 || m.OnlyBars(on) || j.Kind == parts.WeldKind && m.lacksFoot(on, lowest) {
@@ -143,7 +143,7 @@ func (m *Machine) legsShort() []plan.Problem {
 	}
 	lower := func(a, b *assembly.Body) int { return cmp.Compare(m.low(a), m.low(b)) }
 	leg, lowest := slices.MinFunc(legs, lower), slices.MinFunc(all, lower)
-	if m.low(leg)-m.low(lowest) < 1 || !NewStage(m).Together(len(m.Joints), leg.ID)[lowest.ID] || m.standsOnPart(leg, m.low(lowest)) {
+	if m.low(leg)-m.low(lowest) < 1 || !m.Stage().Together(len(m.Joints), leg.ID)[lowest.ID] || m.standsOnPart(leg, m.low(lowest)) {
 		return nil
 	}
 	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
@@ -191,7 +191,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		return cmp.Compare(math.Abs(m.low(a)-floor), math.Abs(m.low(b)-floor))
 	})
 	leg, off := legs[slices.Index(ends, odd)], m.low(odd)-floor
-	if math.Abs(off) < StandsMm || !NewStage(m).Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
+	if math.Abs(off) < StandsMm || !m.Stage().Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
 		return nil
 	}
 	kind := plan.LegHigh
@@ -228,7 +228,7 @@ func (m *Machine) feetApart() []plan.Problem {
 	most := slices.MaxFunc(feet, func(a, b standing) int { return cmp.Compare(share(a), share(b)) })
 	odd := slices.MaxFunc(feet, func(a, b standing) int { return cmp.Compare(a.offMm(most), b.offMm(most)) })
 	off := odd.offMm(most)
-	if off < StandsMm || !NewStage(m).Together(len(m.Joints), most.ID)[odd.ID] {
+	if off < StandsMm || !m.Stage().Together(len(m.Joints), most.ID)[odd.ID] {
 		return nil
 	}
 	return []plan.Problem{stand.Problem(m.between(odd.ID, ""), plan.FeetApart, m.PartOf(odd.ID).Part.Title.Pos, m.Named(odd.ID), stand.Rounded(off, 1), m.Named(most.ID))}

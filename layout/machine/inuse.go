@@ -147,7 +147,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 // same. The bolts of the joint go with the part whose slots they are not in, those of the others with nobody, and so
 // does a coupling.
 func (m *Machine) parted(s shift, free map[string]bool) (mv, fx []assembly.Body) {
-	at := NewStage(m)
+	at := newStage(m) // one of its own, whose ties let go
 	for id, ties := range at.ties {
 		at.ties[id] = seq.Keep(ties, func(t tie) bool { return t.n < 0 || t.lies || !free[m.Joints[t.n].Name] })
 	}

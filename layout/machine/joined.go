@@ -71,7 +71,7 @@ func (m *Machine) names(joint string, bodies ...string) (n int) {
 func (m *Machine) meet(a, b string) (joint string, pos parts.Pos) {
 	joint = m.between(a, b)
 	if joint == "" || m.names(joint, a, b) < 2 {
-		st := NewStage(m)
+		st := m.Stage()
 		if n := slices.IndexFunc(m.Joints, func(j *plan.JointPlan) bool { return st.Together(j.N, a)[b] }); n >= 0 {
 			joint = m.Joints[n].Name
 		}

@@ -17,7 +17,7 @@ import (
 
 // laidEarly finds loose parts whose step is before that of what they lie on.
 func (m *Machine) laidEarly() (found []plan.Problem) {
-	st, comes := NewStage(m), map[parts.Instance]int{}
+	st, comes := m.Stage(), map[parts.Instance]int{}
 	for _, l := range m.Laid() {
 		n := m.StepOf(l.Loose.After.Value)
 		comes[l.Instance] = n

@@ -10,6 +10,7 @@ package machine
 
 import (
 	"math"
+	"sync"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -26,6 +27,8 @@ type Machine struct {
 
 	ways        [][]plan.Trap      // of each joint
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
+	staged      sync.Once
+	stage       *Stage
 }
 
 // Of stands a job in space. The joints are those of its plan.

@@ -24,7 +24,6 @@ const stepMm = handMm / 2
 // closedIn finds bolted joints whose heads or nuts lie in what is closed by the time of their step, the joint itself
 // made: no hand and no straight tool gets there.
 func (m *Machine) closedIn() (found []plan.Problem) {
-	var st *Stage
 	for n, j := range m.Joints {
 		if j.Kind != parts.BoltKind {
 			continue
@@ -33,10 +32,7 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 		if len(screws) == 0 {
 			continue
 		}
-		if st == nil {
-			st = NewStage(m)
-		}
-		in := newReach(seq.Keep(st.BodiesOf(n+1, j.A.Instance().ID()), func(b assembly.Body) bool {
+		in := newReach(seq.Keep(m.Stage().BodiesOf(n+1, j.A.Instance().ID()), func(b assembly.Body) bool {
 			return m.Roles[b.ID].Kind != stand.Screw && m.Roles[b.ID].Kind != stand.Nut
 		}))
 		for _, what := range []string{"a head", "a nut"} {
@@ -45,7 +41,7 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 			}
 			shut := seq.Keep(screws, func(s assembly.Body) bool { return !in.reached(&s, what == "a nut", j.Bolt) })
 			if len(shut) > 0 {
-				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(st, in, &shut[0], what == "a nut", j.Bolt))))
+				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(in, &shut[0], what == "a nut", j.Bolt))))
 				break
 			}
 		}
@@ -55,8 +51,8 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 
 // closing is the title of what closes in a screw: of the parts without any one of which it is reached, and not through
 // its own hole, the last to come.
-func (m *Machine) closing(st *Stage, in *reach, screw *assembly.Body, nut bool, b *plan.BoltPlan) string {
-	last := slices.SortedStableFunc(slices.Values(in.bodies), func(a, b assembly.Body) int { return st.First(b.ID) - st.First(a.ID) })
+func (m *Machine) closing(in *reach, screw *assembly.Body, nut bool, b *plan.BoltPlan) string {
+	last := slices.SortedStableFunc(slices.Values(in.bodies), func(a, b assembly.Body) int { return m.Stage().First(b.ID) - m.Stage().First(a.ID) })
 	for _, gone := range last {
 		without := seq.Keep(in.bodies, func(o assembly.Body) bool { return o.ID != gone.ID })
 		if newReach(append(without, *screw)).reached(screw, nut, b) {

@@ -41,8 +41,14 @@ type tie struct {
 	lies bool // it lies on it, or the other way round, and no joint holds it there
 }
 
-// NewStage is that of a machine that stands.
-func NewStage(m *Machine) *Stage {
+// Stage is what stands at each step, worked out once.
+func (m *Machine) Stage() *Stage {
+	m.staged.Do(func() { m.stage = newStage(m) })
+	return m.stage
+}
+
+// newStage is that of a machine that stands.
+func newStage(m *Machine) *Stage {
 	s := &Stage{Machine: m, BodyOf: map[string]*assembly.Body{}, ItemOf: map[string]int{}, ties: map[string][]tie{}}
 	s.Lowest, s.HasFloor = m.floor()
 	for i, r := range m.Models {

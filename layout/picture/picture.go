@@ -44,7 +44,7 @@ var inf = math.Inf(1)
 // Draw is the general arrangement, nil where nothing is placed; and every
 // joint is given the sections that show it, of all that stands by then, and what hoods its bolts.
 func Draw(m *machine.Machine) *plan.Arrangement {
-	s := &drawing{machine.NewStage(m), map[cutKey][][]plan.XY{}}
+	s := &drawing{m.Stage(), map[cutKey][][]plan.XY{}}
 	for _, j := range m.Joints {
 		a, b := s.BodyOf[j.A.Instance().ID()], s.BodyOf[j.B.Instance().ID()]
 		j.StandAs(nil)

@@ -30,7 +30,7 @@ func TestOnlyLies(t *testing.T) {
 			Joints: []*parts.Joint{{Name: parts.Text{Value: "one"}}, {Name: parts.Text{Value: "two"}}},
 		}, []*part.Model{lid}, nil)
 		m.Joints = []*plan.JointPlan{{Name: "one", N: 1, A: end("x"), B: end("y")}, {Name: "two", N: 2, A: end("z"), B: end("x")}}
-		if got := (&viewed{drawing: &drawing{Stage: machine.NewStage(m)}}).onlyLies(c.n, c.id); got != c.want {
+		if got := (&viewed{drawing: &drawing{Stage: m.Stage()}}).onlyLies(c.n, c.id); got != c.want {
 			t.Errorf("%+v: %q", c, got)
 		}
 	}

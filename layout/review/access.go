@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
@@ -53,7 +52,7 @@ type metal struct {
 // metalAt is what stands along an axis after the first n joints, together with one of the parts there.
 func (r *reviewer) metalAt(n int, of parts.Instance, axis assembly.Pose) (all []metal) {
 	m := r.machine()
-	in := machine.NewStage(m).Together(n, of.ID())
+	in := m.Stage().Together(n, of.ID())
 	for _, p := range m.Along(axis) {
 		if in[p.ID] {
 			all = append(all, metal{m.Title(p.ID), p.Metal()})

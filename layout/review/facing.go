@@ -41,15 +41,13 @@ type standingIn struct {
 }
 
 func everyStanding(r *reviewer) iter.Seq[standingIn] {
-	return func(yield func(standingIn) bool) {
-		m := r.machine()
+	if m := r.machine(); r.standing == nil {
 		for b, of := range m.Parts() {
 			others := seq.Keep(m.Along(b.Pose), func(o stand.OnAxis) bool { return o.ID != b.ID })
-			if !yield(standingIn{stand.On(b.Pose, b, of), r.viewOf(of.Part.Name.Value), others}) {
-				return
-			}
+			r.standing = append(r.standing, standingIn{stand.On(b.Pose, b, of), r.viewOf(of.Part.Name.Value), others})
 		}
 	}
+	return slices.Values(r.standing)
 }
 
 // lipOn looks for a seal on a shaft of another size than its own.

@@ -208,6 +208,8 @@ type reviewer struct {
 	found   []Finding
 	views   map[string]*view
 	said    string // all words, once asked for
+
+	standing []standingIn // those of everyStanding, once asked for
 }
 
 // motor is that of the job, without data where it has none.

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -20,7 +19,7 @@ func separate(r *reviewer) {
 	if len(r.pl.Faults) > 0 {
 		return
 	}
-	st, first := machine.NewStage(r.machine()), map[parts.Instance]*parts.Joint{}
+	st, first := r.machine().Stage(), map[parts.Instance]*parts.Joint{}
 	var joined []parts.Instance
 	for _, j := range r.job.Joints {
 		for _, ref := range j.Refs() {
