@@ -128,6 +128,9 @@ func (j *making) openingOf(t *joint) *ring {
 		}
 	}
 	base := func(o *joint) parts.Instance { _, on, _ := o.stands(); return on.Instance() }
+	onBase := func(of []*joint, as *joint) *joint {
+		return seq.First(of, func(o *joint) bool { return base(o) == base(as) })
+	}
 	own, _, ok := t.stands()
 	first := between[own.Instance()]
 	if !ok || len(first) != 2 || base(first[0]) == base(first[1]) {
@@ -139,16 +142,14 @@ func (j *making) openingOf(t *joint) *ring {
 		if id == own.Instance() || len(second) != 2 {
 			continue
 		}
-		if base(second[0]) != base(first[1]) {
-			second = []*joint{second[1], second[0]}
-		}
-		if base(second[0]) != base(first[1]) || base(second[1]) != base(first[0]) {
+		next, last := onBase(second, first[1]), onBase(second, first[0])
+		if next == nil || last == nil {
 			continue
 		}
 		if out != nil { // more than two stand between them
 			return nil
 		}
-		out = &ring{corners: []*joint{first[0], first[1], second[0], second[1]}}
+		out = &ring{corners: []*joint{first[0], first[1], next, last}}
 	}
 	if out == nil || !out.open() {
 		return nil

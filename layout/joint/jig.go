@@ -173,16 +173,17 @@ func serve(of []drilled, made []*joint) (best jig) {
 // side is where a jig has some holes: its plug, its ring, or what it leaves.
 func (g *jig) side(d drilled) *[]drilled {
 	own, at := g.first.place, g.first.at
-	if d.place == nil || shake(d.place) > shakeMm {
-		return &g.left
-	}
-	switch same := samePlaces(d.at, at) && equal(d.place, own); {
-	case same && d.place.Inside && own.Inside:
-		return &g.plugs
-	case same && !d.place.Inside && !own.Inside:
-		return &g.rings
-	case !own.Inside || d.place.Inside || !samePlaces(d.at, flipped(at)):
-	case d.place.Size.MaxMm+2*jigWallMm < own.Size.MinMm && (len(g.rings) == 0 || equal(d.place, g.rings[0].place)):
+	switch {
+	case d.place == nil || shake(d.place) > shakeMm:
+	case d.place.Inside != own.Inside: // a ring on the other side of a jig with a plug, which is the larger
+		fits := own.Inside && samePlaces(d.at, flipped(at)) && d.place.Size.MaxMm+2*jigWallMm < own.Size.MinMm
+		if fits && (len(g.rings) == 0 || equal(d.place, g.rings[0].place)) {
+			return &g.rings
+		}
+	case samePlaces(d.at, at) && equal(d.place, own):
+		if own.Inside {
+			return &g.plugs
+		}
 		return &g.rings
 	}
 	return &g.left

@@ -73,9 +73,8 @@ func (s *soFar) join(j *plan.JointPlan) {
 		}
 	}
 	if cup, cone := rings(j); s.of[cup] != nil && j.Bearing.Ball {
-		if j.Bearing.Last && s.of[a] != s.of[b] {
-			s.come(j, *s.of[a], *s.of[b])
-			s.unite(a, b)
+		if j.Bearing.Last {
+			s.meet(j, a, b)
 		}
 		s.balls(j)
 	} else if s.of[cup] != nil {
@@ -84,10 +83,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 		s.unite(b, cup)
 		s.unite(a, cone)
 	}
-	if s.of[a] != s.of[b] {
-		s.come(j, *s.of[a], *s.of[b])
-		s.unite(a, b)
-	}
+	s.meet(j, a, b)
 	var screws []string
 	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
@@ -101,6 +97,14 @@ func (s *soFar) join(j *plan.JointPlan) {
 	s.drive(j, free, *s.of[a])
 	for _, id := range screws {
 		s.unite(a, id)
+	}
+}
+
+// meet brings what hangs together with A of a joint to B, unless they hang together already.
+func (s *soFar) meet(j *plan.JointPlan, a, b string) {
+	if s.of[a] != s.of[b] {
+		s.come(j, *s.of[a], *s.of[b])
+		s.unite(a, b)
 	}
 }
 

@@ -628,22 +628,26 @@ const deeper = 0.6
 func (v *view) intoThread(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOrder, f Finding) {
 	const flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
 	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	if o.nut() {
+		v.firstOf(f, o.otherCone(g, what))
+		return
+	}
 	past, through, behind := o.longMm-deeper*d-deep, "", ""
 	if e.Stands != nil {
 		past, through = o.longMm-flangeShare*d-deep, "a flange and "
 	}
-	if (e.Stands != nil || e.Item.Value != "") && g.Through && !o.nut() && past > 0 {
+	if (e.Stands != nil || e.Item.Value != "") && g.Through && past > 0 {
 		behind = cmp.Or(v.machine().Under(v.p.Name.Value, g.Name.Value, past)...)
 	}
 	if v.firstOf(f,
-		flaw{!g.Through && !o.nut() && o.longMm > deep+deeper*d, Finding{
+		flaw{!g.Through && o.longMm > deep+deeper*d, Finding{
 			What: what + " meet the bottom of their holes", Numbers: v.mm(o.longMm) + " long in " + v.mm(deep), OverMm: over(o.longMm - deep),
 			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw"}},
 		flaw{behind != "", Finding{
 			What: what + " end on " + behind, Numbers: v.mm(o.longMm) + " long through " + through + v.mm(deep) + ": " + v.mm(past) + " stand out", OverMm: over(past),
 			Rule: "a screw clamps before it meets anything", Fix: "a shorter screw"}},
 		o.otherCone(g, what),
-	) || o.nut() || e.Stands != nil || e.Part.Value != "" || parts.SetScrew(o.words) {
+	) || e.Stands != nil || e.Part.Value != "" || parts.SetScrew(o.words) {
 		return
 	}
 	var full float64
