@@ -114,7 +114,7 @@ func TestTrue(t *testing.T) {
 	inGroups = append(inGroups, `</g></g></g></g>`)
 	slot := drawing()
 	slot[len(slot)-1] = `<rect x="195" y="95" width="10" height="30" rx="5"/>`
-	used := append([]string{`<defs><circle id="h" r="4.5"/></defs>`}, drawing()...)
+	used := append([]string{`<defs><circle id="h" r="4.5"/><circle id="h" r="3"/></defs>`}, drawing()...)
 	used[9] = `<use href="#h" x="35" y="35"/>`
 	for name, src := range map[string]string{
 		"plain":     svgFile(mmHead, plain),
@@ -511,7 +511,7 @@ func TestPathCommands(t *testing.T) {
 	for _, d := range []string{
 		"M0 5A5 5 0 1 0 10 5 5 5 0 1 0 0 5Z", "M0 5a5 5 0 01 5-5 5 5 0 015 5A5 5 0 0 1 0 5Z",
 		"M10 5A5 5 0 0 1 8.535534 8.535534 5 5 0 0 1 5 10 5 5 0 0 1 1.464466 8.535534 5 5 0 0 1 0 5 5 5 0 0 1 1.464466 1.464466 5 5 0 0 1 5 0 5 5 0 0 1 8.535534 1.464466 5 5 0 0 1 10 5Z", // eighths
-		"M0 5A5 5 45 1 1 10 5A1 1 0 0 1 0 5Z", // radii too small grow (F.6.6)
+		"M0 5A5 5 45 1 1 10 5A1 1 0 0 1 0 5Z", "M0 5A4.6 4.6 0 1 1 10 5A4.9 4.9 0 0 1 0 5Z", // radii too small grow (F.6.6)
 	} {
 		s, err := Read(strings.NewReader(`<svg width="10mm" viewBox="0 0 10 10"><path d="` + d + `"/></svg>`))
 		if err != nil || len(s.contours) != 1 {

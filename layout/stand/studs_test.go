@@ -29,6 +29,7 @@ func TestStuds(t *testing.T) {
 		z          float64
 		off        []plan.XY
 	}{
+		{"what a joint before leaves", strings.Replace(stud, "quantity: 2", "quantity: 3", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1, nil},
 		{"on the front", stud, parts.Front, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: -15}, {X: 10, Y: 5, Z: -15}}, -1, nil},
 		{"on the back", stud, parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}, {X: 10, Y: 5, Z: 3}}, 1, nil},
 		{"its back on the front", stud, parts.Front, 20, true, []assembly.Vec{{X: -30, Y: 20, Z: 55}, {X: 10, Y: 5, Z: 55}}, 1, nil},
@@ -36,15 +37,19 @@ func TestStuds(t *testing.T) {
 		{"one", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -30, Y: 20, Z: 3}}, 1, nil},
 		{"one, beside the middle of its hole", strings.Replace(stud, "quantity: 2", "quantity: 1", 1), parts.Back, 15, false, []assembly.Vec{{X: -28, Y: 17, Z: 3}}, 1, []plan.XY{{XMm: 2, YMm: -3}}},
 	} {
-		m := stand.Of(&parts.Job{Joints: []*parts.Joint{{
-			Name: parts.Text{Value: "j"}, Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}},
-		}}}, []*part.Model{layouttest.Model(t, plate), layouttest.Model(t, c.stud)}, nil)
+		p, first := layouttest.Model(t, plate), 0
+		joints := []*parts.Joint{{Name: parts.Text{Value: "j"}, Meet: parts.Meeting{Pos: parts.Pos{Line: 1}, First: c.meet}, Bolt: &parts.BoltJoint{Stud: parts.Text{Value: "s"}}}}
+		if strings.Contains(c.stud, "quantity: 3") {
+			first = 2
+			joints = append([]*parts.Joint{{Name: parts.Text{Value: "i"}, Bolt: &parts.BoltJoint{Through: parts.JointRef{Part: "p", Copy: 2, Feature: "h"}, Stud: parts.Text{Value: "s"}}}}, joints...)
+		}
+		m := stand.Of(&parts.Job{Parts: []*parts.Part{p.Part}, Joints: joints}, []*part.Model{p, layouttest.Model(t, c.stud)}, nil)
 		got := m.Studs(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "p", Copy: 1, Feature: "h"}, B: plan.JointEnd{Part: "p", Copy: 2}, Bolt: &plan.BoltPlan{StudTipMm: c.tip, StudBack: c.back, OffMm: c.off}})
 		if len(got) != len(c.at) {
 			t.Fatalf("%s: %d studs", c.name, len(got))
 		}
 		for i, g := range got {
-			if g.A != "p#1" || g.B != []string{"s#1", "s#2"}[i] || g.OnA.At.Sub(c.at[i]).Len() > 1e-9 || math.Abs(g.OnA.Z.Z-c.z) > 1e-9 {
+			if g.A != "p#1" || g.B != []string{"s#1", "s#2", "s#3"}[first+i] || g.OnA.At.Sub(c.at[i]).Len() > 1e-9 || math.Abs(g.OnA.Z.Z-c.z) > 1e-9 {
 				t.Errorf("%s: %+v, want %v", c.name, g, c.at[i])
 			}
 		}
