@@ -85,7 +85,9 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 			continue
 		}
 		if sweeps == nil {
-			sweeps = r.sweptWith(shaft, turns)
+			for _, s := range r.sweptWith(shaft, turns) {
+				sweeps = append(sweeps, s.stepped()...)
+			}
 		}
 		l := lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
 		for _, g := range v.guardGates(b) {

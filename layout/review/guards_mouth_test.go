@@ -90,6 +90,18 @@ func TestGuardRings(t *testing.T) {
 	}
 }
 
+// TestGuardRingOfOnePiece: so it is where the disc is of one piece with the shaft that comes out.
+func TestGuardRingOfOnePiece(t *testing.T) {
+	t.Parallel()
+	for hole, want := range map[string]string{"60": "a finger gets through bore of bad cover guard to shaft, which turns: 15 mm x 141.37 mm open, 42 mm off", "34": "", "29": ""} {
+		edit := strings.NewReplacer("    - {name: disc, diameter: 200, length: 20}", "    - {name: nose, diameter: 30, length: 90}\n    - {name: disc, diameter: 200, length: 20}", "length: 86", "length: 176",
+			"bore: {diameter: 6}", "bore: {diameter: "+hole+"}", "  - {name: look, at: [[0, -60]], size: 40}\n", "", "  - {name: view, at: [[0, 60]], size: 60}\n", "")
+		if got := caseSays(t, "guard.flat", "guard", edit, nil); got != want {
+			t.Errorf("hole of %s: %q", hole, got)
+		}
+	}
+}
+
 // TestFoldedGuardHoles: a hole in the sheet of a folded guard is held against the end of the shaft that turns behind it;
 // one in a flange is farther off.
 func TestFoldedGuardHoles(t *testing.T) {

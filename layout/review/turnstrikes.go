@@ -79,6 +79,21 @@ func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool
 	return out
 }
 
+// stepped are the rounds of the steps of what is turned about the axis of the shaft, where a disc may be of one piece with
+// what comes out of a guard; of another part it is the part's own.
+func (s swept) stepped() (out []swept) {
+	if !s.v.p.Turned() || !stand.SameAxis(s.Pose, s.shaft) {
+		return []swept{s}
+	}
+	for _, c := range s.v.outside {
+		from, to := s.inShaft.Apply(assembly.Vec{Z: -c.FromMm}).Z, s.inShaft.Apply(assembly.Vec{Z: -c.ToMm}).Z
+		step := s
+		step.farMm, step.lowMm, step.highMm = c.RadiusMm(), min(from, to), max(from, to)
+		out = append(out, step)
+	}
+	return out
+}
+
 // nearest is the place of the round that lies next to a point.
 func (s *swept) nearest(p assembly.Vec) assembly.Vec {
 	q := s.shaft.Inverse().Apply(p)
