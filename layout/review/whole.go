@@ -56,7 +56,7 @@ func separate(r *reviewer) {
 func unjoined(r *reviewer) {
 	for a, g := range r.groups() {
 		for b, h := range r.groups() {
-			if a != b && g.Size.Make == parts.ClearanceHole && h.Size.Make == parts.TappedHole && likeGroups(g, h) && !a.joined(g.Name.Value) && !b.joined(h.Name.Value) {
+			if a != b && g.Size.Make == parts.ClearanceHole && h.Size.Make == parts.TappedHole && likeGroups(g, h) && !a.joined(g.Name.Value) && !b.joined(h.Name.Value) && !r.standsOff(a.p, b.p, g.Size.Thread) {
 				a.report(Check, g.Name.Value, g.Pos, Finding{
 					What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: g.Name.Value + " and " + h.Name.Value + ", " + g.Size.Thread + " on " + r.mm(g.Pattern.PCD.Mm),
 					Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
@@ -64,6 +64,14 @@ func unjoined(r *reviewer) {
 			}
 		}
 	}
+}
+
+// standsOff tells whether a part is laid off another with nuts to buy for its studs, as a gland over its packing is.
+func (r *reviewer) standsOff(p, on *parts.Part, thread string) bool {
+	return slices.ContainsFunc(r.job.Laid(), func(l parts.Laid) bool {
+		m := nutAlone().FindStringSubmatch(l.Loose.Buy.Value)
+		return l.Part == p.Name.Value && l.On.Part == on.Name.Value && l.At.Gap.Mm != 0 && m != nil && sameThread(m[1], thread)
+	})
 }
 
 // likeGroups tells whether as many screws of one thread go into two groups on one circle.

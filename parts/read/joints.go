@@ -134,7 +134,7 @@ func (f *fields) boltPlace(j *parts.Joint, in *fields) {
 	for _, key := range []string{"from-left", "from-right", "from-bottom", "from-top"} {
 		in.spare(key, true, key+" in the place of a bolted part", "at: where its origin lies from that of the other, or delete place: the holes say where it stands")
 	}
-	in.spare("gap", true, "gap in the place of a bolted part", "delete gap: bolts pull the faces together; a part between them is named in stack")
+	in.spare("gap", true, "gap in the place of a bolted part", "delete gap: bolts pull the faces together; a part between them is named in stack; what stays off, as a gland over its packing, goes under loose: with lies: its gap, and its nuts as buy")
 }
 
 func (f *fields) pressJoint() *parts.PressJoint {
