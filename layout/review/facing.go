@@ -50,11 +50,17 @@ func everyStanding(r *reviewer) iter.Seq[standingIn] {
 	return slices.Values(r.standing)
 }
 
-// lipOn looks for a seal on a shaft of another size than its own.
+// lipOn looks for a seal on a shaft of another size than its own, and for a step that does not say that a lip runs on it: what a
+// land has to be is asked of those that do.
 func (r *reviewer) lipOn(p standingIn, s plan.SealMark) {
 	for _, o := range p.along {
-		_, outer, ok := o.Radii((s.FromMm + s.ToMm) / 2)
-		if !ok || 2*outer > s.OuterMm || geom.Alike(2*outer, s.InnerMm) {
+		mid := (s.FromMm + s.ToMm) / 2
+		_, outer, ok := o.Radii(mid)
+		if !ok || 2*outer > s.OuterMm {
+			continue
+		}
+		if geom.Alike(2*outer, s.InnerMm) {
+			r.lipUnsaid(p, o, mid)
 			continue
 		}
 		if c := at(p.v.inside, (s.FromMm+s.ToMm)/2); c != nil {
@@ -64,6 +70,19 @@ func (r *reviewer) lipOn(p standingIn, s plan.SealMark) {
 			})
 		}
 	}
+}
+
+// lipUnsaid looks for a step under the lip of a seal, at a place along that, whose seat names none.
+func (r *reviewer) lipUnsaid(p standingIn, o stand.OnAxis, mid float64) {
+	of := r.viewOf(o.Of.Part.Name.Value)
+	bore, land := at(p.v.inside, mid), at(of.outside, o.Own(mid))
+	if bore == nil || land == nil || of.seal(land) != nil || parts.SeatUse(land.Seat) == parts.ASeal {
+		return
+	}
+	of.report(Check, land.Name, land.Drawn.Pos, Finding{
+		What: "the lip of the seal in " + bore.Name + " of " + p.Of.Part.Title.Value + " runs on " + land.Name + ", which does not say so", Numbers: bore.Seat,
+		Rule: "a land is turned, hardened and chamfered for the lip that runs on it", Source: "DIN 3760 as seal makers print it", Fix: "seat: " + bore.Seat + ", on a step of its own where the lip runs",
+	})
 }
 
 // lipAway looks for seals between the flight of an auger and the nearest bearing of which no lip

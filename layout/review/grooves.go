@@ -21,22 +21,34 @@ func (v *view) besideIn(g plan.GrooveRow) []plan.GrooveRow {
 	return seq.Keep(v.q.Grooves, func(o plan.GrooveRow) bool { return o.Face == "" && o.In == g.In && o.Name != g.Name })
 }
 
-// grooveEdge looks for retaining rings whose groove has too little metal beside
+// grooveEdge looks for retaining rings and O-rings whose groove has too little metal beside
 // it: to an end, to a step that falls away, or to another groove.
 func (v *view) grooveEdge(g plan.GrooveRow) {
-	if g.EdgeMm == 0 {
+	if g.EdgeMm == 0 && (g.ORing == nil || g.Face != "") {
 		return
 	}
 	c, land := v.step(g.In), math.Inf(1)
 	falls := func(o *cylinder) bool { return o == nil || geom.Over(0, c.outBy(o)) }
 	before, behind := c.neighbours()
+	bevel := func(edge string) float64 {
+		if g.ORing != nil { // a groove in it is asked for with its O-ring
+			return 0
+		}
+		return v.p.BevelMm(c.Name + edge)
+	}
 	if falls(before) {
-		land = g.FromMm - c.FromMm - v.p.BevelMm(c.Name+"-front")
+		land = g.FromMm - c.FromMm - bevel("-front")
 	}
 	if falls(behind) {
-		land = math.Min(land, c.ToMm-g.ToMm-v.p.BevelMm(c.Name+"-back"))
+		land = math.Min(land, c.ToMm-g.ToMm-bevel("-back"))
 	}
 	land = seq.Min(land, v.besideIn(g), func(o plan.GrooveRow) float64 { return math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm) })
+	if g.ORing != nil {
+		v.thin(g.Name, geom.Clean(land), g.DepthMm, "breaks out beside its O-ring", Finding{
+			What: g.Name + " leaves a thin wall beside its O-ring", Rule: "the wall beside an O-ring is as thick as its groove is deep", Fix: "move the groove, or a longer step",
+		})
+		return
+	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
 		What: "the retaining ring of " + g.Name + " has little metal beside it", Numbers: " left, wanted ",
 		Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
@@ -107,8 +119,12 @@ func (v *view) inWords(shut []*cylinder) string {
 // less than the width of its bearing or seal, or three fifths of it where that
 // is not known.
 func (v *view) grooveSeat(g plan.GrooveRow) {
+	if g.Face != "" || g.ORing != nil {
+		return
+	}
 	c := v.step(g.In)
-	if g.Face != "" || g.ORing != nil || c.Seat == "" {
+	wanted, rule, known := v.seatWidth(c)
+	if c.Seat == "" && !known {
 		return
 	}
 	before, behind := g.FromMm-c.FromMm, c.ToMm-g.ToMm
@@ -121,12 +137,11 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 	left = seq.Min(left, v.besideIn(g), func(o plan.GrooveRow) float64 {
 		return max(max(o.FromMm, g.FromMm)-min(o.ToMm, g.ToMm), min(o.FromMm, g.FromMm)-c.FromMm, c.ToMm-max(o.ToMm, g.ToMm))
 	})
-	wanted, rule, known := v.seatWidth(c)
 	if g.Kind == string(parts.GreaseGroove) && !known { // what runs there bears on both sides of it
 		left = before + behind
 	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), left, wanted, Finding{
-		What: g.Name + " eats the seat of " + c.Seat, Numbers: " of " + c.Name + " stay whole, wanted ",
+		What: g.Name + " eats the seat of " + cmp.Or(c.Seat, "a bearing"), Numbers: " of " + c.Name + " stay whole, wanted ",
 		Rule: rule, Fix: "move the groove to an end of " + c.Name + ", or a longer step",
 	})
 }

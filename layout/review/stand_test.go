@@ -121,6 +121,7 @@ func TestStandingBounds(t *testing.T) {
 		return func(r *reviewer) {
 			me := standing(r, ring("cover", 0, 20, 60, 90), ring("shaft", from, 300, 0, outer))
 			me.v.inside = sideBy(true, step("seat", 0, 10, 60))
+			r.views = map[string]*view{"shaft": {reviewer: r}} // of no steps: what it says of its seats is asked in testdata/seal-of.unsaid
 			r.lipOn(me, plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 60, InnerMm: 40})
 		}
 	}
