@@ -173,7 +173,8 @@ func (boltKind) work(j *making, t *joint) {
 	j.headRoom(t, p)
 	p.ComesOff, p.Behind = titles(j.comesOff(t)), titles(j.behind(t))
 	j.hollow(t)
-	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(t.bolts))
+	p.Order, p.OrderMm = tightening(t.a.group.Group.First, t.clocked(t.bolts))
+	p.OrderDeg = seq.Map(p.OrderMm, geom.ClockDeg)
 	t.shifts = j.setAlong(t)
 	t.boltFigures(p)
 	j.fitSmall(t)
@@ -630,7 +631,7 @@ func (j *making) filletAt(wall, stand parts.Instance) float64 {
 // tightening is a crosswise order: the second of each two is the farthest from the first,
 // and each first one that from all tightened ones; of equals the farther from the latest,
 // then the lowest number. Common practice, no source.
-func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
+func tightening(first int, pts []plan.XY) (numbers []int, at []plan.XY) {
 	var done []int
 	for len(done) < len(pts) {
 		best, most := -1, [2]float64{}
@@ -651,9 +652,9 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 			}
 		}
 		done = append(done, best)
-		numbers, deg = append(numbers, first+best), append(deg, geom.ClockDeg(pts[best]))
+		numbers, at = append(numbers, first+best), append(at, pts[best])
 	}
-	return numbers, deg
+	return numbers, at
 }
 
 func (t *joint) boltFigures(p *plan.BoltPlan) {

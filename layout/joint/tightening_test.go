@@ -25,7 +25,7 @@ func TestTighteningIsCrosswise(t *testing.T) {
 	if got, _ := tightening(1, []plan.XY{{XMm: -50, YMm: -20}, {YMm: -20}, {XMm: 50, YMm: -20}, {XMm: -50, YMm: 20}, {YMm: 20}, {XMm: 50, YMm: 20}}); !slices.Equal(got, []int{1, 6, 2, 4, 3, 5}) {
 		t.Errorf("in two rows: %v", got)
 	}
-	if got, deg := tightening(4, []plan.XY{{XMm: -50}, {}, {XMm: 60}}); !slices.Equal(got, []int{4, 6, 5}) || !slices.Equal(deg, []float64{270, 90, 0}) {
-		t.Errorf("in a row: %v, %v", got, deg)
+	if got, at := tightening(4, []plan.XY{{XMm: -50}, {}, {XMm: 60}}); !slices.Equal(got, []int{4, 6, 5}) || !slices.Equal(at, []plan.XY{{XMm: -50}, {XMm: 60}, {}}) {
+		t.Errorf("in a row: %v, %v", got, at)
 	}
 }

@@ -444,6 +444,7 @@ type BoltPlan struct {
 	KSource        string    `json:"k_source,omitempty"`
 	Order          []int     `json:"order"`     // hole numbers of A's group in tightening order
 	OrderDeg       []float64 `json:"order_deg"` // the same as clock angles of the assembly
+	OrderMm        []XY      `json:"order_mm"`  // the same as places about the middle of that clock
 	// ComesOff are the titles of what is put on later over the heads, the last first.
 	ComesOff []string `json:"comes_off,omitempty"`
 	// Behind are the titles of what later joints, or a motor, bring over the heads: no hand takes it off.

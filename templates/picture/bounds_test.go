@@ -117,6 +117,34 @@ func TestFoldedSides(t *testing.T) {
 	}
 }
 
+// TestLipsApart: the lengths of two lips that turn to each other stand 1.5 mm apart, each as far aside as the other;
+// those that have room, or lie at other heights or on the other side of the metal, stay over their lines.
+func TestLipsApart(t *testing.T) {
+	t.Parallel()
+	const limits = "29 – 31"
+	wide := draw.TextWidth(limits, draw.SmallMm, false)
+	for _, c := range []struct {
+		apart, y, out float64 // of the second line from the first
+		aside         float64
+	}{{10, 0, -1, (wide + 1.5 - 10) / 2}, {wide + 1.4, 0, -1, 0.05}, {wide + 1.6, 0, -1, 0}, {10, 8.5, -1, (wide + 1.5 - 10) / 2}, {10, 8.7, -1, 0}, {10, 0, 1, 0}} {
+		v := &plan.FoldView{MinMm: plan.XY{XMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 40}}
+		for i, out := range []float64{-1, c.out} {
+			from := plan.XY{XMm: float64(i) * c.apart, YMm: float64(i) * c.y}
+			v.Dims = append(v.Dims, plan.FoldLength{FromMm: from, ToMm: from.Plus(plan.XY{XMm: 6}), Out: plan.XY{YMm: out}, Text: "30", Limits: limits})
+		}
+		p := Folded(v, 152, 200) // 1:1
+		var got []float64
+		for _, q := range textsIn(&p.Draw) {
+			if q.Content == limits {
+				got = append(got, q.XMm)
+			}
+		}
+		if want := []float64{76 + 3 - c.aside, 76 + 3 + c.apart + c.aside}; len(got) != 2 || !near(got[0], want[0]) || !near(got[1], want[1]) {
+			t.Errorf("%+v: %v, want %v", c, got, want)
+		}
+	}
+}
+
 // TestTurnsWhereTheyFit: the turn of a bend is written beside it, towards the middle, where the part is high enough and
 // each bend has the width for it.
 func TestTurnsWhereTheyFit(t *testing.T) {

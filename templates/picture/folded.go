@@ -1,11 +1,14 @@
 package picture
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
 
@@ -42,8 +45,8 @@ func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 			p.Draw.Add(draw.Shape{Path: path, Fill: draw.Black, Stroke: draw.Black, WidthMm: draw.LineMm})
 		}
 	}
-	for _, d := range v.Dims {
-		foldLength(&p.Draw, d, func(q plan.XY) (x, y float64) { return ox + q.XMm*scale, oy + q.YMm*scale })
+	for i, at := range foldTexts(v.Dims, func(q plan.XY) plan.XY { return q.Times(scale).Plus(plan.XY{XMm: ox, YMm: oy}) }) {
+		foldLength(&p.Draw, &v.Dims[i], at)
 	}
 	for _, t := range v.Turns {
 		if room := w * scale / float64(len(v.Turns)); h*scale < 3*draw.SmallMm || draw.TextWidth(t.Text, draw.SmallMm, false)+3 > room {
@@ -65,20 +68,50 @@ func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 	return p
 }
 
+// foldAt is a length's line on the paper, and how far its text is moved along so that it meets none beside it.
+type foldAt struct {
+	from, to plan.XY
+	asideMm  float64
+}
+
+// foldTexts finds where lengths and their texts come: those of lips that turn to each other stand apart.
+func foldTexts(dims []plan.FoldLength, on func(plan.XY) plan.XY) []foldAt {
+	out := make([]foldAt, len(dims))
+	for i, l := range dims {
+		off := l.Out.Times(foldOffMm)
+		out[i] = foldAt{from: on(l.FromMm).Plus(off), to: on(l.ToMm).Plus(off)}
+	}
+	middle := func(i int) plan.XY { return out[i].from.Plus(out[i].to).Times(0.5) }
+	for i, l := range dims {
+		var row []int
+		for k, o := range dims {
+			if o.Out.YMm*l.Out.YMm > 0 && math.Abs(o.Out.XMm) <= 0.5 && math.Abs(middle(k).YMm-middle(i).YMm) < labelRowMm {
+				row = append(row, k)
+			}
+		}
+		slices.SortStableFunc(row, func(a, b int) int { return cmp.Compare(middle(a).XMm, middle(b).XMm) })
+		if at := slices.Index(row, i); at >= 0 {
+			places := draw.Apart(seq.Map(row, func(k int) float64 { return middle(k).XMm }), seq.Map(row, func(k int) float64 {
+				return max(draw.TextWidth(dims[k].Text, sizeEmMm, true), draw.TextWidth(dims[k].Limits, draw.SmallMm, false)) + 1.5
+			}), math.Inf(-1), math.Inf(1))
+			out[i].asideMm = places[at] - middle(i).XMm
+		}
+	}
+	return out
+}
+
 // foldLength draws a length beside the metal, its text outside the line.
-func foldLength(d *draw.Drawing, l plan.FoldLength, at func(plan.XY) (x, y float64)) {
-	ax, ay := at(l.FromMm)
-	bx, by := at(l.ToMm)
+func foldLength(d *draw.Drawing, l *plan.FoldLength, at foldAt) {
+	ax, ay, bx, by := at.from.XMm, at.from.YMm, at.to.XMm, at.to.YMm
 	ux, uy := l.Out.XMm, l.Out.YMm
 	for _, q := range [][2]float64{{ax, ay}, {bx, by}} {
-		d.Add(draw.Segment(q[0]+ux*0.8, q[1]+uy*0.8, q[0]+ux*(foldOffMm+1), q[1]+uy*(foldOffMm+1), draw.HairMm))
+		d.Add(draw.Segment(q[0]-ux*(foldOffMm-0.8), q[1]-uy*(foldOffMm-0.8), q[0]+ux, q[1]+uy, draw.HairMm))
 	}
-	ax, ay, bx, by = ax+ux*foldOffMm, ay+uy*foldOffMm, bx+ux*foldOffMm, by+uy*foldOffMm
 	d.Add(draw.Segment(ax, ay, bx, by, draw.ThinMm))
 	for _, q := range [][2]float64{{ax, ay}, {bx, by}} { // strokes, which need no room between
 		d.Add(draw.Segment(q[0]-0.8, q[1]-0.8, q[0]+0.8, q[1]+0.8, draw.ThinMm))
 	}
-	x, y, align := (ax+bx)/2+ux*1.2, (ay+by)/2+uy*1.2, draw.Centre
+	x, y, align := (ax+bx)/2+ux*1.2+at.asideMm, (ay+by)/2+uy*1.2, draw.Centre
 	switch {
 	case ux > 0.5:
 		x, align = math.Max(ax, bx)+1.2, draw.Left

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
@@ -112,7 +113,7 @@ func frontOf(j *plan.JointPlan) string {
 // letters inside, and outside the order of its bolts, or tacks and runs of weld.
 func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	marks := clockMarks(j)
-	title, seen, outside, order := "Clock", frontOf(j), 2.0, func(*draw.Drawing, float64, float64) {}
+	title, seen, outside, order, inRows := "Clock", frontOf(j), 2.0, func(*draw.Drawing, float64, float64) {}, false
 	from, short, up := "seen from the front of", "front of", "TOP"
 	if s := j.Beside; s != nil && s.On != "" {
 		from, short, seen, up = "seen on the", "seen on the", s.On, s.Up
@@ -131,9 +132,11 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		order = func(d *draw.Drawing, cx, cy float64) { weldOrder(d, w, cx, cy, r) }
 	case b != nil && len(b.OrderDeg) > 1:
 		title, outside = "Tighten in this order", 2*draw.BalloonMm+0.5
+		at, rows := boltSpots(b, r+draw.BalloonMm, len(marks) == 0)
+		inRows = rows
 		order = func(d *draw.Drawing, cx, cy float64) {
-			for i, deg := range b.OrderDeg {
-				x, y := round(cx, cy, r+draw.BalloonMm, deg-j.UpDeg)
+			for i, q := range at {
+				x, y := round(cx, cy, q.LengthMm(), geom.ClockDeg(q)-j.UpDeg)
 				d.Add(draw.Balloon(x, y, i+1)...)
 			}
 		}
@@ -142,9 +145,15 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	}
 	least, em := 50.0, 3.4
 	if r <= smallDialMm {
-		least, em, from = 45, 2.8, up+" up, "+from
+		least, em = 45, 2.8
+	}
+	if r <= smallDialMm || inRows {
+		from = up + " up, " + from
 	}
 	p := draw.Panel{Width: max(least, 2*(r+outside)+2), Height: 2*(r+outside) + 4.4*em}
+	if inRows {
+		p.Width = max(p.Width, 2*(r+outside+arrowRoomMm)+2)
+	}
 	cx, cy := p.Width/2, -1.8*em-r-outside
 	for _, text := range []struct {
 		y    float64
@@ -153,9 +162,42 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	}{{-1.24 * em, title, true}, {-p.Height + 1 + 1.06*em, from, false}, {-p.Height + 1, seen, true}} {
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: em, Bold: text.bold, Align: draw.Centre, Content: text.says}.Within(p.Width - 2))
 	}
-	dial{cx, cy, r, up, j.UpDeg}.marked(&p.Draw, marks)
+	if inRows {
+		p.Draw.Add(draw.TopArrow(arrowRoomMm/2, cy, 6))
+	} else {
+		dial{cx, cy, r, up, j.UpDeg}.marked(&p.Draw, marks)
+	}
 	order(&p.Draw, cx, cy)
 	return p, true
+}
+
+// arrowRoomMm is for the arrow beside bolts in rows.
+const arrowRoomMm = 6.0
+
+// boltSpots are where the balloons of bolts stand about the middle of a clock, in the order of tightening: round a
+// dial, so far out; or as the bolts lie, inside that, if they may, where some would meet on the dial or have no
+// angle on it, standing in the middle, and so they do not meet.
+func boltSpots(b *plan.BoltPlan, outMm float64, may bool) (at []plan.XY, rows bool) {
+	meet := func(at []plan.XY) bool {
+		for i, p := range at {
+			if slices.ContainsFunc(at[:i], func(q plan.XY) bool { return geom.Distance(p, q) < 2*draw.BalloonMm }) {
+				return true
+			}
+		}
+		return false
+	}
+	dial := seq.Map(b.OrderDeg, func(deg float64) plan.XY { return geom.Clock(outMm, deg) })
+	box := geom.BoxOf(b.OrderMm...)
+	central := func(p plan.XY) bool { return p.LengthMm() < max(box.Size().XMm, box.Size().YMm)/8 }
+	if !may || !meet(dial) && !slices.ContainsFunc(b.OrderMm, central) {
+		return dial, false
+	}
+	scale := 2 * outMm / max(box.Size().XMm, box.Size().YMm)
+	lie := seq.Map(b.OrderMm, func(p plan.XY) plan.XY { return p.Minus(box.Middle()).Times(scale) })
+	if meet(lie) {
+		return dial, false
+	}
+	return lie, true
 }
 
 // marked draws a dial with what lies where as letters inside.
@@ -242,8 +284,9 @@ func layers(w *plan.WeldPlan) int {
 func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	em, off := 4.2, 3.9
-	if len(w.TacksDeg) > 9 { // two figures
-		em, off = 3, 3.4
+	if n := len(w.TacksDeg); n > 9 { // two figures, which do not meet
+		off = 3.4
+		em = min(3, 0.95*2*math.Pi*(r+off)/float64(n)/draw.TextWidth("88", 1, true))
 	}
 	for i, deg := range w.TacksDeg {
 		d.Add(arc(canvas.Point{X: cx, Y: cy}, r, deg-half, deg+half, 1.8))

@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 	"centrepop/templates/typeface"
@@ -433,6 +435,52 @@ func TestMarksOfAWeld(t *testing.T) {
 		j := &plan.JointPlan{Weld: &plan.WeldPlan{TacksDeg: c.tacks, ClockOf: "Tube"}, Placed: []plan.Placed{c.placed}, Clock: []plan.ClockMark{{Label: "TOP", Part: "A"}}}
 		if got := len(clockMarks(j)); got != c.marks {
 			t.Errorf("%d tacks, %+v: %d marks, want %d", len(c.tacks), c.placed, got, c.marks)
+		}
+	}
+}
+
+// TestBoltsInRows: bolts in a row, whose balloons would meet on a dial, stand as they lie, whichever way the machine
+// has its TOP, beside an arrow; on a circle, or where hours are marked, or where they would meet so too, they stand
+// round the dial.
+func TestBoltsInRows(t *testing.T) {
+	t.Parallel()
+	spots := func(marks []plan.ClockMark, upDeg float64, at ...plan.XY) (out []plan.XY, dials int) {
+		j := &plan.JointPlan{UpDeg: upDeg, Clock: marks, Bolt: &plan.BoltPlan{OrderMm: at, OrderDeg: seq.Map(at, geom.ClockDeg)}}
+		p, _ := clockPanel(j, 18)
+		var middle plan.XY
+		for i := range at {
+			for _, q := range texts(&p) {
+				if q.Content == strconv.Itoa(i+1) {
+					out = append(out, plan.XY{XMm: q.XMm, YMm: q.YMm})
+					middle = middle.Plus(out[i].Times(1 / float64(len(at))))
+				}
+			}
+		}
+		if slices.ContainsFunc(texts(&p), func(q draw.Text) bool { return q.Content == "90°" || q.Content == "TOP" }) {
+			dials = 1
+		}
+		return seq.Map(out, func(q plan.XY) plan.XY { return q.Minus(middle) }), dials
+	}
+	row := []plan.XY{{XMm: 152.4}, {XMm: -152.4}, {}}
+	for _, c := range []struct {
+		name  string
+		marks []plan.ClockMark
+		upDeg float64
+		at    []plan.XY
+		want  string
+	}{
+		{"a row", nil, 0, row, "21,0 -21,0 0,0 0"}, {"TOP of the machine at 90°", nil, 90, row, "0,21 0,-21 0,0 0"},
+		{"hours marked", []plan.ClockMark{{Part: "a", Label: "TOP"}}, 0, row, "21,-7 -21,-7 0,14 1"},
+		{"on a circle", nil, 0, []plan.XY{{YMm: 30}, {YMm: -30}, {XMm: 30}, {XMm: -30}}, "0,21 0,-21 21,0 -21,0 1"},
+		{"too near as they lie", nil, 0, []plan.XY{{XMm: 200}, {XMm: -200}, {XMm: 195}}, "14,0 -29,0 14,0 1"},
+	} {
+		at, dials := spots(c.marks, c.upDeg, c.at...)
+		got := ""
+		for _, q := range at {
+			got += fmt.Sprintf("%.0f,%.0f ", math.Round(q.XMm)+0, math.Round(q.YMm)+0)
+		}
+		if got += strconv.Itoa(dials); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 	}
 }
