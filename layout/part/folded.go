@@ -270,7 +270,16 @@ func (f *folded) outline(*Sizes) *canvas.Path {
 }
 
 func (f *folded) overall(s *Sizes) string {
-	return s.W.Size(f.Outline.Width.Mm) + " × " + s.W.Size(f.Outline.Height.Mm) + " folded, of " + s.W.Size(f.Thickness.Mm)
+	wide, high, low, top := f.Outline.Width.Mm, f.Outline.Height.Mm, 0.0, 0.0
+	for _, v := range f.cuts(s) {
+		if across := v.MaxMm.XMm - v.MinMm.XMm; v.Name == leftToRight {
+			wide = across
+		} else {
+			high = across
+		}
+		low, top = min(low, v.MinMm.YMm), max(top, v.MaxMm.YMm)
+	}
+	return s.W.Read(wide) + " × " + s.W.Read(high) + " × " + s.W.Read(top-low) + " folded, of " + s.W.Size(f.Thickness.Mm)
 }
 
 func (f *folded) features(n *Numbered) {

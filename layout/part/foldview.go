@@ -11,16 +11,22 @@ import (
 	"centrepop/parts/geom"
 )
 
-// show draws the cuts across the folded part: from left to right and from bottom
-// to top, where there are flanges.
+// show draws the cuts across the folded part.
 func (f *folded) show(n *Numbered, out *plan.PartPlan) {
-	s := n.Sizes
-	out.Dimensions = nil
+	out.Dimensions, out.Profiles = nil, f.cuts(n.Sizes)
+}
+
+// leftToRight is the cut in which the left and the right flanges show.
+const leftToRight = "cut from left to right, front up"
+
+// cuts are the cuts across the folded part: from left to right and from bottom
+// to top, where there are flanges.
+func (f *folded) cuts(s *Sizes) (out []plan.FoldView) {
 	for _, v := range []struct {
 		name       string
 		minus, way bend.Side
 		mm         float64
-	}{{"cut from left to right, front up", bend.Left, bend.Right, f.Outline.Width.Mm}, {"cut from bottom to top, front up", bend.Bottom, bend.Top, f.Outline.Height.Mm}} {
+	}{{leftToRight, bend.Left, bend.Right, f.Outline.Width.Mm}, {"cut from bottom to top, front up", bend.Bottom, bend.Top, f.Outline.Height.Mm}} {
 		view := plan.FoldView{Name: v.name}
 		ends := [2]float64{-v.mm / 2, v.mm / 2}
 		for i := range f.blank.Folds {
@@ -46,8 +52,9 @@ func (f *folded) show(n *Numbered, out *plan.PartPlan) {
 		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
 		addMetal(&view, geom.Polygon(base))
 		z := s.General(v.mm)
-		out.Profiles = append(out.Profiles, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
+		out = append(out, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
 	}
+	return out
 }
 
 // addMetal puts a closed path among the metal of a view.

@@ -18,7 +18,7 @@ type form interface {
 	round() bool                              // a circle outside
 	roundMm(feature string) float64           // of a round of its own besides its steps, 0 if it is none
 	wallMm(s *Sizes, zMm float64) float64     // metal that heat flows into: plate, wall, or half a solid bar
-	overall(s *Sizes) string                  // outside size in words
+	overall(s *Sizes) string                  // outside size in words: of what is folded, over all
 	section(s *Sizes) *plan.Section           // half section
 	developments(d *shaper)                   // flat patterns
 	volumeMm3(g *Shape) float64               // before the holes

@@ -51,11 +51,15 @@ func TestFormsHaveSolids(t *testing.T) {
 	}
 }
 
-// weighs compares a solid with the mass on its sheet, of which it may lack a share.
+// weighs compares a solid with the mass on its sheet, of which it may lack a share, and with the outside size of what
+// is folded.
 func weighs(t *testing.T, job string, m *part.Model, s *assembly.Solid, share float64) {
 	t.Helper()
 	kg := s.Bulk().VolumeMm3 * m.Material.DensityKgM3 / 1e9
 	if m.Out.MassKg > 0 && math.Abs(kg/m.Out.MassKg-1) > share {
 		t.Errorf("%s, %s: %.4f kg as a solid, %.4f by formulas", job, m.Part.Name.Value, kg, m.Out.MassKg)
+	}
+	if size, w := s.Box().High.Sub(s.Box().Low), m.W; m.Part.Bends != nil && !strings.HasPrefix(m.Out.Overall, w.Read(size.X)+" × "+w.Read(size.Y)+" × "+w.Read(size.Z)+" folded") {
+		t.Errorf("%s, %s: %v as a solid, %s on the sheet", job, m.Part.Name.Value, size, m.Out.Overall)
 	}
 }
