@@ -25,6 +25,13 @@ func TestFootBeyond(t *testing.T) {
 			}
 		}
 	}
+	for bottom, want := range map[string]string{"-4.9": "", "-5": "foot-beyond rib base 5", "104.9": "", "105": "foot-beyond rib base 5"} { // it stands along the plate's height
+		files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+			"job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: front, with: bottom, from-left: 20, from-bottom: " + bottom + ", front: right}}\n"}
+		if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
+			t.Errorf("%s from the bottom: %q, want %q", bottom, got, want)
+		}
+	}
 	// One that lies flat has no foot.
 	flat := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1), "job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: front, with: back, at: [120, 20], top: up}}\n"}
 	if got := found(t, flat, plan.FootBeyond); got != "" {
@@ -327,18 +334,18 @@ func TestWeldPast(t *testing.T) {
 	}
 }
 
-// Between two legs of 40 on a rail, 460 apart, lies a tie that meets the second at its bottom: said
-// to be welded to the top it ends 40 short of that.
+// Between two legs of 40.4 on a rail, 459.6 apart, lies a tie that meets the second at its bottom: said
+// to be welded to the top it ends 40 short of that, rounded.
 func TestWeldOtherSide(t *testing.T) {
 	t.Parallel()
 	bar := func(name string, long string, quantity string) string {
-		return "part: " + name + "\ntitle: The " + name + "\nkind: bar\nquantity: " + quantity + "\nmaterial: S235\nbar: {square: 40, wall: 4, length: " + long + "}\n"
+		return "part: " + name + "\ntitle: The " + name + "\nkind: bar\nquantity: " + quantity + "\nmaterial: S235\nbar: {square: 40.4, wall: 4, length: " + long + "}\n"
 	}
 	leg := func(n, left string) string {
 		return "  - {name: leg-" + n + ", weld: {part: leg#" + n + ".left, to: rail.back, type: fillet}, place: {on: back, with: left, from-left: " + left + ", from-bottom: 0, front: up}}\n"
 	}
 	for to, want := range map[string]string{"bottom": "", "front": "", "top": "weld-other-side The tie top The leg 2 40"} {
-		files := map[string]string{"rail.yaml": bar("rail", "600", "1"), "leg.yaml": bar("leg", "300", "2"), "tie.yaml": bar("tie", "460", "1"),
+		files := map[string]string{"rail.yaml": bar("rail", "600", "1"), "leg.yaml": bar("leg", "300", "2"), "tie.yaml": bar("tie", "459.6", "1"),
 			"job.yaml": "job: J\nunits: mm\nparts: [rail.yaml, leg.yaml, tie.yaml]\njoints:\n" + leg("1", "0") + leg("2", "500") +
 				"  - {name: near, weld: {part: tie.left, to: leg#1.top, type: fillet}, place: {on: top, with: left, from-left: 200, from-bottom: 0, front: up}}\n" +
 				"  - {name: far, weld: {part: tie.right, to: leg#2." + to + ", type: fillet}}\n"}

@@ -225,7 +225,7 @@ func TestKnobOnItsStud(t *testing.T) {
 
 // A pin is screwed into a plate of 20 up to its shoulder, before which full thread of M10 ends 4.5 (DIN 76-1: three pitches of 1.5):
 // it stops so far off, and 2.5 with a recess of 2 or 2 drawn off; a recess of 5, an undercut or 4.5 drawn off let it in, as does a
-// hole of another size. From the back of the plate it is the same.
+// hole of another size. From the back of the plate it is the same, and so in a turned nut with its thread 2 or 5 behind its front.
 func TestThreadStops(t *testing.T) {
 	t.Parallel()
 	const none = ""
@@ -239,6 +239,9 @@ func TestThreadStops(t *testing.T) {
 		{"M10", "M10 tap, counterbore: {diameter: 12, depth: 5}", "on: plate.back, with: back, gap: -12", "thread-stops pin plate 4.5 4.5"},
 		{"M10, undercut: DIN 76-A", "M10 tap", "on: plate.front, with: back, gap: -12", none},
 		{"M10", "M12 tap", "on: plate.front, with: back, gap: -12", none},
+		{"M10", "2", "on: plate.front, with: back, gap: -12", "thread-stops pin plate 2.5 4.5"},
+		{"M10", "5", "on: plate.front, with: back, gap: -12", none},
+		{"M12", "2", "on: plate.front, with: back, gap: -12", none},
 	} {
 		files := map[string]string{
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\n",
@@ -246,6 +249,10 @@ func TestThreadStops(t *testing.T) {
 			"pin.yaml":   "part: pin\nkind: turned\nmaterial: S235\nstock: {round: 25, cut: saw}\nprofile:\n  outside: [{name: head, diameter: 20, length: 40}, {name: thread, thread: " + c.thread + ", length: 12}]\n",
 			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, plate.yaml, pin.yaml]\njoints:\n  - {name: foot, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, at: [0, 0], front: down}}\n" +
 				"loose:\n  - {part: pin, how: screwed in, after: foot, lies: [{" + c.lies + ", at: [0, 0]}]}\n"}
+		if len(c.hole) == 1 {
+			files["plate.yaml"] = "part: plate\nkind: turned\nmaterial: S235\nstock: {round: 65, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20}]\n  inside: [{name: recess, diameter: 14, length: " + c.hole + "}, {name: thread, thread: M10, length: 15}]\n"
+			files["job.yaml"] = strings.Replace(files["job.yaml"], "part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, at: [0, 0], front: down}", "part: plate.rim, to: base.outline, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}", 1)
+		}
 		if got := found(t, files, plan.ThreadStops); got != c.want {
 			t.Errorf("%s in %s, %s: %q, want %q", c.thread, c.hole, c.lies, got, c.want)
 		}

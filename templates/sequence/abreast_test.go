@@ -218,6 +218,14 @@ func TestBoxOnlyWhereAStepIs(t *testing.T) {
 		if run[0].Name != "gusset-1" {
 			continue
 		}
+		for n := range run { // of more than one no row names the piece
+			steps, named := run[n].Steps, n == 0
+			for i, row := range closeness(1).stepTable(run[:n+1]).Rows {
+				if step := steps[i]; !strings.HasPrefix(row[2], map[bool]string{true: strings.Join(step.Do, " "), false: step.Alike}[named]) {
+					t.Errorf("row %d of %d pieces: %q", i+1, n+1, row[2])
+				}
+			}
+		}
 		for i, row := range closeness(1).stepTable(run).Rows {
 			want := "|||"
 			if i == 4 {

@@ -371,7 +371,7 @@ func TestLettersStandApart(t *testing.T) {
 		}
 		for i, a := range texts {
 			b := texts[(i+1)%len(texts)]
-			if apart := math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm); apart < 0.95*a.SizeMm || (a.SizeMm < 3.5) != (len(degs) > 7) {
+			if apart := math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm); apart < 0.95*a.SizeMm || (a.SizeMm < 3.6-1e-9) != (len(degs) > 7) || a.SizeMm > 3.6+1e-9 {
 				t.Errorf("%v: %s and %s of %.1f are %.1f apart", degs, a.Content, b.Content, a.SizeMm, apart)
 			}
 		}

@@ -22,6 +22,9 @@ func TestReady(t *testing.T) {
 	j := &plan.JointPlan{Tools: []string{"Drift", "Pushing sleeve of the rear bearing with its cover", "Plate", "Cap"}}
 	size, seen := closeness(1).em(3.2), 0
 	for _, line := range closeness(1).ready([]*plan.JointPlan{j}, width) {
+		if len(line.Refers) > 0 && line.Height != size*draw.Leading {
+			t.Errorf("a line of %v", line.Height)
+		}
 		for k, page := range line.Refers {
 			name := line.Draw.Items[k+len(line.Draw.Items)-len(line.Refers)].(draw.Text)
 			end := name.XMm + draw.TextWidth(name.Content, name.SizeMm, true)
