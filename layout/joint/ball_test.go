@@ -13,6 +13,12 @@ import (
 // turns, and the designation.
 func ballJob(t *testing.T, shaft, housing, rotating, bearing string) *plan.Plan {
 	t.Helper()
+	return ballJobOf(t, shaft, housing, rotating, bearing, "")
+}
+
+// ballJobOf is the same with more of the axle.
+func ballJobOf(t *testing.T, shaft, housing, rotating, bearing, more string) *plan.Plan {
+	t.Helper()
 	edit := strings.NewReplacer("SHAFT", shaft, "HOUSING", housing)
 	roller := edit.Replace(`part: roller
 kind: turned
@@ -30,7 +36,7 @@ kind: shaft
 material: C45
 stock: {round: 30, length: 104, cut: saw}
 profile: {outside: [{name: seat, diameter: 20, fit: SHAFT, length: 100}]}
-`)
+`) + more
 	one := func(name, bore, place string) string {
 		return "{name: " + name + ", ball-bearing: {bearing: " + bearing + ", housing: roller." + bore + ", shaft: axle.seat, rotating: " + rotating + "}" + place + "}"
 	}
@@ -193,5 +199,23 @@ func TestBallBearingFloatsOffItsHousing(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestBallsBetweenTwoRings: the axle stands 25 out of the roller, whose web of 22 keeps its bearings, each 12 −0.12 wide, at 27 to 39 and
+// 61 to 73 of it. Of two rings 1.2 thick the one before the first bearing is held by the front wall of its groove, at 25.7 ± 0.2, the one behind the
+// second by the back wall of its own, 1.3 to 1.44 wide, at 73 ± 0.3: 45.7 to 46.84 between them.
+// The web is what 50 ± 0.3 leave of two seats of 14 ± 0.2: 21.3 to 22.7.
+func TestBallsBetweenTwoRings(t *testing.T) {
+	t.Parallel()
+	p := ballJobOf(t, "h6", "N7", "outer", "6004-2RS", "grooves: [{name: a, in: seat, axial: 25.7, for: retaining-ring}, {name: b, in: seat, axial: 73, for: retaining-ring}]\n")
+	got := ""
+	for _, q := range append(jointNamed(t, p, "near").Problems, jointNamed(t, p, "far").Problems...) {
+		if q.Kind == plan.BallsClamped {
+			got += fmt.Sprint(q.Args[3].Value, " ", q.Args[4].Value)
+		}
+	}
+	if got != "-1 1.78" {
+		t.Errorf("play %q", got)
 	}
 }

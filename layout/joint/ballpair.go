@@ -67,6 +67,11 @@ func (f feature) apartMm(w words.Writer, from, to ballStop) plan.Range {
 	}
 	switch {
 	case from.drawn || to.drawn || drawn == 0:
+	case from.ring != nil && to.ring != nil:
+		_, thin, _ := from.ring.Ring(w)
+		_, thick, _ := to.ring.Ring(w)
+		walls, rings := f.r.WallsApartMm(from.ring, back(from.dir), to.ring, back(to.dir)), from.dir*thin-to.dir*thick
+		return plan.Range{Min: geom.Clean(walls.Min + rings), Max: geom.Clean(walls.Max + rings)}
 	case from.ring == nil && to.ring == nil:
 		out = f.r.BetweenMm(f.step.Inside, min(from.mm, to.mm), max(from.mm, to.mm))
 	case from.ring == nil && back(to.dir) == (drawn > 0):

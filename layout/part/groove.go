@@ -145,6 +145,36 @@ func (s *Sizes) ToWallMm(g *Groove, atMm float64, back bool) plan.Range {
 	return plan.Range{Min: geom.Clean(at.MinMm + g.width.MinMm - end.Max), Max: geom.Clean(at.MaxMm + g.width.MaxMm - end.Min)}
 }
 
+// WallsApartMm is how far a wall of groove b, its back or its front one, lies behind one of a, inside the limits of the
+// places and the widths of both and, where they are measured from different ends, of the length of the part.
+func (s *Sizes) WallsApartMm(a *Groove, aBack bool, b *Groove, bBack bool) plan.Range {
+	from, ofLength := s.wallMm(a, aBack)
+	to, length := s.wallMm(b, bBack)
+	whole := s.whole()
+	out := plan.Range{Min: to.Min - from.Max, Max: to.Max - from.Min}
+	switch {
+	case length && !ofLength:
+		out.Min, out.Max = out.Min+whole.MinMm, out.Max+whole.MaxMm
+	case ofLength && !length:
+		out.Min, out.Max = out.Min-whole.MaxMm, out.Max-whole.MinMm
+	}
+	return plan.Range{Min: geom.Clean(out.Min), Max: geom.Clean(out.Max)}
+}
+
+// wallMm is where a wall of a groove lies behind the front of its part; ofLength tells that the length of the part is to be
+// added, from whose end it is measured.
+func (s *Sizes) wallMm(g *Groove, back bool) (mm plan.Range, ofLength bool) {
+	at := s.General(geom.Clean(g.In.Axial.Mm))
+	mm = plan.Range{Min: at.MinMm, Max: at.MaxMm}
+	if ofLength = g.In.From == parts.Back; ofLength != back { // the other wall than the one that is measured
+		mm.Min, mm.Max = mm.Min+g.width.MinMm, mm.Max+g.width.MaxMm
+	}
+	if ofLength {
+		mm = plan.Range{Min: -mm.Max, Max: -mm.Min}
+	}
+	return mm, ofLength
+}
+
 func (k *ringGroove) size(z *sizer, g *Groove) bool {
 	ring, err := grooves.RingFor(g.Row.DiameterMm, g.Row.Inside)
 	if err != nil {
