@@ -123,6 +123,10 @@ func (pressKind) work(j *making, t *joint) {
 	aKg, _ := j.sideKg(t.a)
 	bKg, _ := j.sideKg(t.b)
 	t.inward = in.Method == "press" && aKg < bKg
+	if t.coned() && !t.oneTaper() {
+		t.refuse(t.in.Pos, plan.SlideTapers, plan.Named(t.a.text()), plan.Named(t.b.text()))
+		return
+	}
 	lo, hi, source, ok := t.interference()
 	if !ok {
 		return

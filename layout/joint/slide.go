@@ -189,11 +189,17 @@ func (t *joint) coned() bool {
 	return a > 0 || b > 0
 }
 
-// oneCone tells whether hub and seat are one cone, its small end to the keeper.
-func (t *joint) oneCone() bool {
+// oneTaper tells whether the two sides are one cone, their small ends the same way.
+func (t *joint) oneTaper() bool {
 	a, aBack := t.a.step.Cone()
 	b, bBack := t.b.step.Cone()
-	return a > 0 && b > 0 && math.Abs(1/a-1/b)*t.a.step.LengthMm() < sameConeMm && aBack == back(t.sense()*t.dir) && bBack == back(t.dir)
+	return a > 0 && b > 0 && math.Abs(1/a-1/b)*t.a.step.LengthMm() < sameConeMm && (aBack == bBack) == back(t.sense())
+}
+
+// oneCone tells whether hub and seat are one cone, its small end to the keeper.
+func (t *joint) oneCone() bool {
+	_, smallBack := t.b.step.Cone()
+	return t.oneTaper() && smallBack == back(t.dir)
 }
 
 // sameConeMm is how much two cones may differ on diameter over the hub, as 1:8 in two roundings. Common practice, no source.

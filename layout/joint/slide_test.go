@@ -469,6 +469,18 @@ func TestConePressedOn(t *testing.T) {
 		j := planned(t, jobOf(t, "{name: on, press: {shaft: shaft.cone, bore: hub.bore, method: heat}, level: front-with-front}", strings.Replace(shaft, "CONE", cone, 1), strings.Replace(hub, "CONE", cone, 1)))
 		says(t, jointNamed(t, j, "on"), c[0], c[1])
 	}
+	// Two tapers are one where they differ by less than 0.01 over the hub: 1:8 and 1:8.01 over 60, not 1:8 and 1:8.02.
+	for _, c := range []struct{ shaft, hub, joint, want string }{
+		{"ratio: 8, toward: front", "ratio: 8.01, toward: front", "level: front-with-front", "no-lead-in"},
+		{"ratio: 8, toward: front", "ratio: 8.02, toward: front", "level: front-with-front", "slide-tapers"},
+		{"ratio: 8, toward: front", "ratio: 8, toward: back", "level: front-with-front", "slide-tapers"},
+	} {
+		got := foundIn(t, nil, "{name: on, press: {shaft: shaft.cone, bore: hub.bore, method: heat}, "+c.joint+"}",
+			strings.Replace(shaft, "CONE", ", taper: {"+c.shaft+"}", 1), strings.Replace(hub, "CONE", ", taper: {"+c.hub+"}", 1))
+		if kind, _, _ := strings.Cut(got, ","); kind != c.want {
+			t.Errorf("%s in %s, %s: %q, want %s", c.shaft, c.hub, c.joint, got, c.want)
+		}
+	}
 }
 
 // A bore of 39.8 on a cone 1:10 of 40 stands 0.2 × 10 = 2 off the large end, and so off the collar behind that: it has no play,

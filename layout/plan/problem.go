@@ -183,7 +183,7 @@ const (
 	WeldedLong   ProblemKind = "welded-long"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
-	SlideTapers      ProblemKind = "slide-tapers"       // a hub and its seat that are not one cone
+	SlideTapers      ProblemKind = "slide-tapers"       // a hub and its seat, or two pressed together, that are not one cone
 	SlideTaperStop   ProblemKind = "slide-taper-stop"   // a hub that meets a shoulder before it sits on its cone
 	SlideTaperLimits ProblemKind = "slide-taper-limits" // one that may, by the limits of the two diameters
 	SlideBinds       ProblemKind = "slide-binds"

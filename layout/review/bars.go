@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -70,26 +71,41 @@ func (v *view) barFloor() {
 	}
 }
 
-// freeEnds looks for ends of bars that are cut to meet something, a mitre or a
-// cope, and that no weld joins, though the bar is in the machine.
+// freeEnds looks for ends of bars that no weld joins, though the bar is in the machine: those that are cut to meet
+// something, a mitre or a cope, and those that are welded on other copies.
 func (v *view) freeEnds() {
 	p := v.p
 	for side, end := range p.BarEnds() {
+		var free []int
 		for copy := 1; copy <= p.Quantity; copy++ {
 			its := func(ref parts.JointRef) bool { return ref.Instance() == parts.Instance{Part: p.Name.Value, Copy: copy} }
 			in := slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Some(its) })
 			welded := slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
 				return j.Some(func(ref parts.JointRef) bool { return its(ref) && ref.Feature == string(side) })
 			})
-			if !end.Mitred() && !end.Coped() || !in || welded {
-				continue
+			if in && !welded {
+				free = append(free, copy)
 			}
-			v.report(Check, "", end.Pos, Finding{
+		}
+		cut := end.Mitred() || end.Coped()
+		for _, copy := range free {
+			f := Finding{
 				What: "the " + string(side) + " end of " + copyTitle(p, copy) + " is cut to meet something, and no joint welds it",
 				Rule: "an end that is cut for a joint is in one", Fix: "add the weld joint, or cut the end square",
-			})
+			}
+			if !cut {
+				f.What, f.Rule, f.Fix = "the "+string(side)+" end of "+copyTitle(p, copy)+" is welded nowhere, and that of other copies is", "the copies of a part are held alike", "add the weld joint, or a part of its own for the copy that ends free"
+			}
+			if cut || v.endWelded(string(side)) {
+				v.report(Check, "", cmp.Or(end.Pos, p.Name.Pos), f)
+			}
 		}
 	}
+}
+
+// endWelded tells whether a weld joins an end of some copy of the part.
+func (v *view) endWelded(side string) bool {
+	return slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, side) })
 }
 
 // placeSides looks for welds whose ends name one side of a part, and whose place another;

@@ -365,7 +365,8 @@ func (v made) both() {
 // name them.
 func (v *view) saidFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
 	stands := e.Stands != nil && slices.ContainsFunc(v.job.Part(e.Stands.On.Part).Holes, func(o parts.HoleGroup) bool { return o.Name.Value == e.Stands.On.Feature }) // its words name no others then
-	return (v.stoodOn(e, g.Name.Value) || !stands && saysHoles(words, g.Name.Value)) && !v.jointNames(g.Name.Value)
+	slots := len(v.p.Slots) == 1 && v.p.Slots[0].Name.Value == g.Name.Value && itsSlots().MatchString(e.How.Value) && v.p.NamedIn(e.How.Value)
+	return (v.stoodOn(e, g.Name.Value) || !stands && (slots || saysHoles(words, g.Name.Value))) && !v.jointNames(g.Name.Value)
 }
 
 // boughtBy compares screws that are ordered with the holes that the words beside them
@@ -432,35 +433,56 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 
 // goesOnOwn tells whether a nut that is bought alone is for a thread of the part itself, and says where it has another.
 func (r *reviewer) goesOnOwn(e *parts.Loose) bool {
-	v, m := r.viewOf(e.Part.Value), nutAlone().FindStringSubmatch(e.Buy.Value)
-	if v == nil || m == nil {
+	v, nuts := r.viewOf(e.Part.Value), nutAlone().FindAllStringSubmatch(e.Buy.Value, -1)
+	if v == nil || len(nuts) == 0 {
 		return false
 	}
 	own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })
-	if slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.Size.Thread.Designation, m[1]) }) {
+	unlike := seq.Keep(nuts, func(m []string) bool {
+		return !slices.ContainsFunc(own, func(c *cylinder) bool { return sameThread(c.Size.Thread.Designation, m[1]) })
+	})
+	if len(unlike) == 0 {
 		return true
 	}
 	if len(own) == 0 || slices.ContainsFunc(v.p.Holes, func(g parts.HoleGroup) bool { return g.Size.Make == parts.ClearanceHole }) {
-		return false
+		return len(unlike) < len(nuts)
 	}
 	v.report(Check, own[0].Name, e.Buy.Pos, Finding{
-		What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: e.Buy.Value + " on " + own[0].Size.Thread.Designation,
+		What: "the nut that is bought goes on no thread of " + v.p.Title.Value, Numbers: unlike[0][0] + " on " + own[0].Size.Thread.Designation,
 		Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 	})
 	return true
 }
 
+// nutWanted is what tells of a thread whether a nut that words name runs on it, and whether it is of that diameter or of a
+// series of nuts as the nut is; nil where they name none.
+func nutWanted(said string) (name string, runs, like func(threads.Thread) bool) {
+	if m := nutAlone().FindStringSubmatch(said); m != nil {
+		nut, err := threads.Parse(m[1])
+		if err != nil {
+			return "", nil, nil
+		}
+		return nut.Designation, func(t threads.Thread) bool { return t.Designation == nut.Designation }, func(t threads.Thread) bool { return geom.Alike(t.MajorMm, nut.MajorMm) }
+	}
+	m := nutSeries().FindStringSubmatch(said)
+	if m == nil {
+		return "", nil, nil
+	}
+	name = m[1] + m[2] + m[3]
+	return name, func(t threads.Thread) bool { return threads.LockNut(t) == name }, func(t threads.Thread) bool { return threads.LockNut(t) != "" }
+}
+
 // nutOnThread compares a nut that is bought alone with the threads on the outside of the parts that its words name, or
 // else of the shaft whose hub it keeps: with the step that they name, or where they name none with those of its diameter.
 func (r *reviewer) nutOnThread(e *parts.Loose) {
-	m := nutAlone().FindStringSubmatch(e.Item.Value)
-	if e.As != parts.ANut || m == nil {
-		return
+	for _, said := range []parts.Text{e.Item, e.Buy} {
+		if name, runs, like := nutWanted(said.Value); e.As == parts.ANut && runs != nil {
+			r.nutRuns(e, said.Pos, name, runs, like)
+		}
 	}
-	nut, err := threads.Parse(m[1])
-	if err != nil {
-		return
-	}
+}
+
+func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, like func(threads.Thread) bool) {
 	how := e.Item.Value + " " + e.How.Value
 	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(how) })
 	if j := r.job.Joint(e.After.Value); len(named) == 0 && j.Slide != nil && j.Slide.KeptBy.Set() {
@@ -470,13 +492,13 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })
 		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.Name)) })
 		if len(said) == 0 {
-			said = seq.Keep(own, func(c *cylinder) bool { return geom.Alike(c.Size.Thread.MajorMm, nut.MajorMm) })
+			said = seq.Keep(own, func(c *cylinder) bool { return like(*c.Size.Thread) })
 		}
-		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return c.Size.Thread.Designation == nut.Designation }) {
+		if len(said) == 0 || slices.ContainsFunc(said, func(c *cylinder) bool { return runs(*c.Size.Thread) }) {
 			continue
 		}
-		v.report(Stop, said[0].Name, e.Item.Pos, Finding{
-			What: "the nut that is bought does not go on " + said[0].Name + " of " + v.p.Title.Value, Numbers: nut.Designation + " on " + said[0].Size.Thread.Designation,
+		v.report(Stop, said[0].Name, pos, Finding{
+			What: "the nut that is bought does not go on " + said[0].Name + " of " + v.p.Title.Value, Numbers: name + " on " + said[0].Size.Thread.Designation,
 			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 		})
 	}

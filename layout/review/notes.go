@@ -196,6 +196,34 @@ func sentences(texts ...parts.Text) (out []parts.Text) {
 	return out
 }
 
+// saidClamps looks for parts that words say are clamped and that have nothing to clamp with, those that are put on by hand
+// and the hubs of which something is accepted for that; and for a flat that a screw is to stand on.
+func (r *reviewer) saidClamps() {
+	look := func(part string, t parts.Text) {
+		v, m := r.viewOf(part), clampedSaid().FindString(t.Value)
+		if m != "" && v.p.Clamp == nil && !slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return f.Size.Make == parts.TappedHole }) {
+			r.disagree(t.Pos, part, "the words say that "+v.p.Title.Value+" is clamped, and it has neither clamp nor set screw", t.Value, "clamp: or a tapped hole on its drawing, or other words")
+		}
+	}
+	for e := range seq.Refs(r.job.Loose) {
+		if e.Part.Value == "" {
+			continue
+		}
+		look(e.Part.Value, e.How)
+		flat := func(p *parts.Part) bool {
+			return len(p.Flats) > 0 && (p.Name.Value == e.Part.Value || p.NamedIn(e.How.Value))
+		}
+		if m := flatSaid().FindString(e.How.Value); m != "" && !slices.ContainsFunc(r.job.Parts, flat) {
+			r.disagree(e.How.Pos, e.Part.Value, "the words name a flat, and no part that they speak of has one", m, "flats: on its drawing, or other words")
+		}
+	}
+	for a := range seq.Refs(r.job.Accept) {
+		if j := r.job.Joint(a.Part); j != nil && j.Slide != nil {
+			look(j.Slide.Hub.Part, a.Reason)
+		}
+	}
+}
+
 // saidOfScrews looks for the screw that words say holds a loose part, and for the threads
 // of screws in its holes.
 func (v *view) saidOfScrews(e *parts.Loose) {

@@ -25,7 +25,7 @@ const (
 	noteLength = `(\d+(?:\.\d+)?|\d+/\d+|\d+-\d+/\d+) ?(mm|in)\b`
 	bareLength = parts.BareLength
 	noteThread = `\b(M\d+(?:x\d+(?:\.\d+)?)?(?: LH)?|G\d+(?:[-/]\d+)*|\d+(?:[-/]\d+)*-\d+ UN[CF](?: LH)?|Tr\d+x\d+(?:\.\d+)?(?:P\d+)?(?: LH)?|\d+(?:[-/]\d+)*-\d+ ACME(?: LH)?)\b`
-	boltThread = `(?:M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF])`
+	boltThread = `(?:M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+(?: UN[CF])?)`
 	itemSize   = `(\d+(?:\.\d+|-\d+/\d+|/\d+)?)`
 	saidNm     = `(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)`
 	screwSize  = `(` + boltThread + `) ?[x×] ?` + itemSize + ` ?(mm|in)?`
@@ -77,12 +77,14 @@ var (
 	standsWords = spoken(`\b(level|flush|deep|stands? out|out of|past)\b`)
 	keeps       = spoken(`\b(weight|held|holds?|kept|keeps?|clamped|locked|retain\w*|circlip|glued|wedged|tight\w*|pressed|shrunk|driven|welded|bolted|lies|lying|rests?|resting|hung|hangs?|stood|stands?|sits|by (a|its|the|one) \w*\s?(nut|screw|ring|pin)s?|screwed (up|on|onto|into)|(its|their|own) \S*\s?(screws?|pins?))\b`)
 	heldByScrew = spoken(`\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
+	clampedSaid = spoken(`^(?:it is )?clamped\b|\bis (?:clamped|screwed fast)\b`)
+	flatSaid    = spoken(`\bon (?:its|the|a) flat\b`)
 	screwsIn    = spoken(`\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
 	inForWork   = spoken(`\bfor work (?:the |its |a )?([a-z-]+)`)
 	clearOf     = spoken(noteLength + ` (?:clear|off)\b`)
 )
 
-// Of what is ordered: a screw with its class, torque and head, a nut, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
+// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
 // coupling, and what room they leave or need.
 var (
 	screwClass    = spoken(`(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
@@ -91,6 +93,7 @@ var (
 	sunkHead      = spoken(`\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
 	setLong       = spoken(bareLength + ` long\b`)
 	nutAlone      = spoken(`\bnuts? (` + boltThread + `(?:[ -]LH)?)\b`)
+	nutSeries     = exactly(`\b(?:(KM)K? ?|(A?N-))(\d+)\b`)
 	leftHanded    = spoken(`\b(?:LH|left[- ]hand(?:ed)?)\b`)
 	washerNamed   = spoken(`^washers? ` + bareLength + `, ` + bareLength + ` outside`)
 	studWords     = exactly(`(?i:\bstuds?) ` + screwSize + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
@@ -127,6 +130,7 @@ var (
 	anyFastener = spoken(`^(?:screw|bolt|hole|tap|stud|pin|nut|washer)s?$`)
 	screwNamed  = spoken(`\b(screw|bolt|hole)(?:s|ed)?\b`)
 	namedHole   = spoken(`\bholes? ([a-z][\w-]{2,}) (?:of|in) (.*)|\b(earth|ground) holes? (.*)`)
+	itsSlots    = spoken(`\b(?:its|the) slots\b`)
 	itsHoles    = spoken(`\bits (\w+)[ -]holes\b`)
 	ringOn      = spoken(`\b(?:(?:retaining|snap) rings?|circlips?) (?:on|in|of) the ([^,;.]*)`)
 	ofWhat      = spoken(` (?:over|for|of|with|to|on)\b.*`)

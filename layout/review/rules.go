@@ -237,7 +237,7 @@ var jobRules = []rule[*reviewer]{
 	{"joint-face", "a weld stands in a joint", each(everyJoint(parts.BoltKind), (*reviewer).jointFace)},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
 	{"duct", "what lies between two ends of a duct narrows it", each(everyJoint(parts.BoltKind), (*reviewer).chokes)},
-	{"said-thread", "words of the job name a thread, hole or ring that is not there", together(saidThreads, (*reviewer).saidHoles, each(everyLoose, (*reviewer).saidPuttingOn))},
+	{"said-thread", "words of the job name a thread, hole, ring, clamp or flat that is not there", together(saidThreads, (*reviewer).saidHoles, (*reviewer).saidClamps, each(everyLoose, (*reviewer).saidPuttingOn))},
 	{"weld-access", "a weld is out of reach when its turn comes", each(everyPlan(parts.WeldKind), (*reviewer).weldAccess)},
 	{"weld-gap", "a fillet has no corner", each(everyPlan(parts.WeldKind), (*reviewer).weldCorner)},
 }

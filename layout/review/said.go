@@ -96,7 +96,7 @@ const nearEdge = 0.2
 // upright, and a shackle goes through.
 func (v *view) saidLifts(name string, use parts.Use) {
 	all := v.holesOf(name)
-	if use != parts.Lifting || v.outline == nil || len(all) == 0 {
+	if use != parts.Lifting || v.outline == nil && !v.turned() || len(all) == 0 {
 		return
 	}
 	if all[0].thread == nil {
@@ -104,12 +104,15 @@ func (v *view) saidLifts(name string, use parts.Use) {
 			What: "no shackle goes through " + name + " of " + v.p.Title.Value, Rule: "what a part is lifted by takes a shackle", Fix: "wider ones",
 		})
 	}
-	if len(all) < 2 || v.p.Bore == nil {
+	if len(all) < 2 || v.p.Bore == nil && !v.turned() {
 		return
 	}
 	wide, high := v.box()
 	off := math.Abs(seq.Sum(all, func(h hole) float64 { return (h.a.XMm + h.b.XMm) / 2 / float64(len(all)) }))
-	if up := math.Abs(seq.Sum(all, func(h hole) float64 { return (h.a.YMm + h.b.YMm) / 2 / float64(len(all)) })); off <= besideShare*wide && up < (0.5-nearEdge)*high {
+	switch up := math.Abs(seq.Sum(all, func(h hole) float64 { return (h.a.YMm + h.b.YMm) / 2 / float64(len(all)) })); {
+	case v.turned():
+		off, wide = math.Hypot(off, up), 2*mostMm(v.outside)
+	case off <= besideShare*wide && up < (0.5-nearEdge)*high:
 		off, wide = up, high
 	}
 	if off > besideShare*wide {
