@@ -7,29 +7,44 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/measured"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
-// onMotorShaft compares the bore of what the words put on the motor's shaft with the shaft that the motor stands with.
-func (v made) onMotorShaft() {
-	motor := seq.At(v.job.Loose, func(e *parts.Loose) bool {
+// motorShaftMm is the shaft that the motor stands with, or where that is not said and it has no gear that of its frame; 0
+// where neither is known.
+func (r *reviewer) motorShaftMm() float64 {
+	motor := seq.At(r.job.Loose, func(e *parts.Loose) bool {
 		return e.As == parts.AMotor && e.Stands != nil && e.Stands.Shaft.Set()
 	})
-	if motor == nil || len(v.inside) == 0 || !onMotor().MatchString(v.e.How.Value) {
+	if motor != nil {
+		return motor.Stands.Shaft.Mm
+	}
+	if m := r.motor(); m.OutRPM.Value == 0 {
+		end, _ := measured.FrameShaft(m.Frame.Value)
+		return end.DiameterMm
+	}
+	return 0
+}
+
+// onMotorShaft compares the bore of what the words put on the motor's shaft with that shaft.
+func (v made) onMotorShaft() {
+	shaftMm, what := v.motorShaftMm(), " is loose on the motor's shaft"
+	if shaftMm == 0 || len(v.inside) == 0 || !onMotor().MatchString(v.e.How.Value) {
 		return
 	}
 	bore := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
-	shaftMm, what := motor.Stands.Shaft.Mm, " is loose on the motor's shaft"
 	if geom.Over(shaftMm, 2*bore.RadiusMm()) {
 		what = " does not go on the motor's shaft"
 	}
 	if off := math.Abs(2*bore.RadiusMm() - shaftMm); off > faceOffMm {
 		v.report(Stop, bore.Name, bore.Drawn.Pos, Finding{
 			What: v.p.Title.Value + what, Numbers: v.mm(2*bore.RadiusMm()) + " on " + v.mm(shaftMm), OverMm: over(off),
-			Rule: "a bore has the size of its shaft", Source: "by geometry", Fix: "the bore, or the shaft as measured",
+			Rule: "a bore has the size of its shaft", Source: "by geometry", Fix: "the bore, or the motor's frame or shaft as measured",
 		})
 	}
 }
@@ -147,23 +162,29 @@ func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
 	return deg
 }
 
-// grooveMm is where the middle of the one groove in the outside of a pulley lies, from its front: a step that is lower than
-// both beside it. 0 where there is none, or more than one.
-func (v *view) grooveMm() (mm float64) {
+// beltGroove is where the middle of the one groove in the outside of a pulley lies, from its front, and the diameters over its
+// rim and of its floor: a step that is lower than both beside it, or a groove that is drawn as such. 0 where there is none,
+// or more than one.
+func (v *view) beltGroove() (atMm, rimMm, floorMm float64) {
 	low := seq.Keep(v.outside, func(c *cylinder) bool {
 		before, behind := c.neighbours()
 		return before != nil && behind != nil && geom.Over(c.outBy(before), 0) && geom.Over(c.outBy(behind), 0)
 	})
-	if len(low) != 1 {
-		return 0
+	turned := seq.Keep(v.q.Grooves, func(g plan.GrooveRow) bool {
+		return g.Kind == string(parts.OtherGroove) && !g.Inside && g.Face == ""
+	})
+	switch {
+	case len(low)+len(turned) != 1:
+		return 0, 0, 0
+	case len(low) == 1:
+		return (low[0].FromMm + low[0].ToMm) / 2, 2 * mostMm(v.outside), 2 * low[0].RadiusMm()
 	}
-	return (low[0].FromMm + low[0].ToMm) / 2
+	return (turned[0].FromMm + turned[0].ToMm) / 2, turned[0].DiameterMm, turned[0].FloorMm
 }
 
-// pulleyMm are the diameters of a pulley over its rim and in its groove.
-func (v *view) pulleyMm() (rim, floor float64) {
-	at := v.grooveMm()
-	return 2 * mostMm(v.outside), 2 * radiusAt(v.outside, at)
+func (v *view) grooveMm() float64 {
+	at, _, _ := v.beltGroove()
+	return at
 }
 
 // drivenRPM is the speed at the driven shaft: that of the gear's output, of the motor through a coupling, and through a belt
@@ -180,8 +201,8 @@ func (r *reviewer) drivenRPM() (rpm float64, by string) {
 	if motor == nil {
 		return 0, ""
 	}
-	rim, floor := motor.pulleyMm()
-	onRim, onFloor := driven.pulleyMm()
+	_, rim, floor := motor.beltGroove()
+	_, onRim, onFloor := driven.beltGroove()
 	return m.RPM.Value * math.Max(rim/onRim, floor/onFloor), "the motor turns " + driven.p.Title.Value + " by " + motor.p.Title.Value
 }
 

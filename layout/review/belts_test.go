@@ -10,10 +10,13 @@ import (
 
 // The wheel on its shaft reaches from 40 to 60 behind a plate of 20, the pulley beside it as far as its gap is: 40 of it are
 // in line. The shafts are 200 apart, and 1/120 of that is 1.67. The motor turns 1400: by rims of 100 on 200 that is 700, to
-// 735 with a twentieth, by grooves of 80 on 180 less.
+// 735 with a twentieth, by grooves of 80 on 180 less; at 1550 it is 775, of which 736 are not nineteen twentieths. The shafts of
+// frames 80 and 90 are 19 and 24 (IEC 60072-1).
 func TestBelts(t *testing.T) {
 	t.Parallel()
 	const drum = "pulley.yaml, drum.yaml]"
+	const bore = "\n  inside: [{name: bore, diameter: 19, fit: H7, length: 20}]"
+	const steps = "{name: rim-front, diameter: 100, length: 4}, {name: groove, diameter: 80, length: 12}, {name: rim-back, diameter: 100, length: 4}]" + bore
 	laid := func(gap, more string) string {
 		return "loose:\n  - {part: drum, how: laid over the wheels, after: wheel-on, lies: [{on: plate.back, with: front, gap: " + gap + more + "}]}\n"
 	}
@@ -27,7 +30,12 @@ func TestBelts(t *testing.T) {
 		{"gap: 22", "gap: 22", "first-run", []string{"736 rev/min, the output 700"}},
 		{"diameter: 100, length: 4}, {name: groove", "diameter: 101, length: 4}, {name: groove", "first-run", nil},
 		{"the motor shaft", "its shaft", "first-run", nil},
-		{"through: belt", "through: coupling", "first-run", nil}, {"speed: 736", "speed: 1471", "first-run", []string{"1471 rev/min, the output 700"}},
+		{"through: belt", "through: coupling", "first-run", []string{"at most 736 rev/min, the output 1400"}}, {"speed: 736", "speed: 1471", "first-run", []string{"1471 rev/min, the output 700"}},
+		{"speed: 1400", "speed: 1549", "first-run", nil}, {"speed: 1400", "speed: 1550", "first-run", []string{"at most 736 rev/min, the output 775"}},
+		{steps, "{name: rim, diameter: 100, length: 20}]" + bore + "\ngrooves: [{name: v, in: rim, axial: 4, from: front, width: 12, depth: 10, for: other}]", "first-run", []string{"736 rev/min, the output 700"}},
+		{steps, "{name: rim, diameter: 100, length: 20}]" + bore, "first-run", nil}, // no groove, and no pulley
+		{"phases: 3", "phases: 3, frame: 80", "loose", nil}, {"phases: 3", "phases: 3, frame: 90S", "loose", []string{"19 mm on 24 mm"}},
+		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
 		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
 		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one.

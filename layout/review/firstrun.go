@@ -58,13 +58,14 @@ func (r *reviewer) tooFast() {
 	}
 }
 
-// ownSpeed looks for a first run of which no speed reaches that of the motor's output.
+// ownSpeed looks for a first run of which no speed reaches the one that the motor gives what it drives.
 func (r *reviewer) ownSpeed() {
-	out, fastest := r.motor().OutRPM.Value, seq.Max(0, r.run().Runs, func(s parts.Run) float64 { return s.Speed.Value })
+	out, by := r.drivenRPM()
+	fastest := seq.Max(0, r.run().Runs, func(s parts.Run) float64 { return s.Speed.Value })
 	if fastest > 0 && fastest < (1-sameSpeed)*out {
 		r.add(Finding{
-			Pos: r.run().Pos, What: "no run of the first run has the speed of the motor's output", Numbers: "at most " + number(fastest) + " rev/min, the output " + number(out),
-			Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "output-speed as on the gear's plate, or accept it where a belt changes the speed",
+			Pos: r.run().Pos, What: "no run of the first run is as fast as " + by, Numbers: "at most " + number(fastest) + " rev/min, the output " + number(out),
+			Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "the speeds as on the plate, the pulleys that give this one, or accept it where something else changes it",
 		})
 	}
 }
