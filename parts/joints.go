@@ -343,6 +343,27 @@ func (j *Job) Joint(name string) *Joint {
 	return seq.First(j.Joints, func(o *Joint) bool { return o.Name.Value == name })
 }
 
+// Uses tells whether a joint of the job holds a feature of a part, Fastens one that holds the part, and Bolts one that puts
+// bolts through the feature, of whichever copy.
+func (j *Job) Uses(part, feature string) bool {
+	return slices.ContainsFunc(j.Joints, func(o *Joint) bool { return o.Names(part, feature) })
+}
+func (j *Job) Fastens(part string) bool {
+	return slices.ContainsFunc(j.Joints, func(o *Joint) bool { return o.Holds(part) })
+}
+func (j *Job) Bolts(part, feature string) bool {
+	return slices.ContainsFunc(j.Joints, func(o *Joint) bool { return o.Kind == BoltKind && o.Names(part, feature) })
+}
+
+// IsStud tells whether a part is the stud of a joint, whose threads take its nuts, Anchors whether the step of one fixes it to
+// the floor.
+func (j *Job) IsStud(part string) bool {
+	return slices.ContainsFunc(j.Joints, func(o *Joint) bool { return part != "" && o.Stud() == part })
+}
+func (j *Job) Anchors(part string) bool {
+	return slices.ContainsFunc(j.Joints, func(o *Joint) bool { return part != "" && o.Anchored.Value == part })
+}
+
 // Is tells whether two references name the same feature of the same copy.
 func (r JointRef) Is(o JointRef) bool { return r.Instance() == o.Instance() && r.Feature == o.Feature }
 

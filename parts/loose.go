@@ -73,6 +73,11 @@ type Loose struct {
 	Travels *Travels // how far the part moves when the machine is used; nil if it is not said
 }
 
+// ByHand is how a part is put on by hand; nil where the job does not say so.
+func (j *Job) ByHand(part string) *Loose {
+	return seq.At(j.Loose, func(e *Loose) bool { return part != "" && e.Part.Value == part })
+}
+
 // Travels is how far a part moves along its axis in use, from where it lies, and what goes with it.
 type Travels struct {
 	Pos   Pos

@@ -82,7 +82,7 @@ func (c cards) guards() (out []plan.CardLine) {
 		if p.Bends == nil || p.For != parts.Guarding || m.Guarded(p.Title.Value) {
 			continue
 		}
-		held := words.When(slices.ContainsFunc(c.job.Joints, func(j *parts.Joint) bool { return j.Kind == parts.BoltKind && j.Holds(p.Name.Value) }), ", all its screws tight")
+		held := words.When(slices.ContainsFunc(c.job.Of(parts.BoltKind), func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }), ", all its screws tight")
 		out = append(out, plan.CardLine{Do: p.Title.Value + ": on" + held})
 	}
 	return out

@@ -25,7 +25,7 @@ type anchor struct {
 func (j *shop) anchors(t *joint) (out []anchor) {
 	r := j.model(t.in.Anchored.Value)
 	for g := range seq.Refs(r.Groups) {
-		if !g.Anchors() || j.bolted(r, g) {
+		if !g.Anchors() || j.job.Bolts(r.Part.Name.Value, g.Group.Name) {
 			continue
 		}
 		item, most := "Anchor for holes "+j.w.Dia(g.Size.FinishedMm), j.through(g.Size.FinishedMm)
@@ -78,11 +78,6 @@ func (t *joint) underMm(r *part.Model, g *part.Group) float64 {
 		return geom.Clean(across - wall)
 	}
 	return 0
-}
-
-// bolted tells whether a joint puts bolts through a group of holes.
-func (j *shop) bolted(r *part.Model, g *part.Group) bool {
-	return slices.ContainsFunc(j.job.Of(parts.BoltKind), func(in *parts.Joint) bool { return in.Names(r.Part.Name.Value, g.Group.Name) })
 }
 
 // anchorText says what is fixed to the floor and by what. How long and of what kind an anchor

@@ -345,8 +345,7 @@ func (t *joint) headsMm(f feature) float64 {
 // onFloor tells whether what opens on a face of a plate opens on the floor: the plate is anchored, and nothing
 // is put to that face.
 func (j *making) onFloor(plate feature, face parts.Face) bool {
-	anchored := slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Anchored.Value == plate.ref.Part })
-	return anchored && plate.r.Part.Flat() && !slices.ContainsFunc(j.all, func(o *joint) bool {
+	return j.job.Anchors(plate.ref.Part) && plate.r.Part.Flat() && !slices.ContainsFunc(j.all, func(o *joint) bool {
 		m, placed := o.meeting(), o.in.Place
 		return o.a.Instance() == plate.Instance() && m.First == face || o.b.Instance() == plate.Instance() && (placed == nil && m.Second == face || placed != nil && placed.On == string(face))
 	})

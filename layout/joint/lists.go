@@ -178,7 +178,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 // of stock that is longer than its part by two diameters (common practice, no source). What draws
 // by a thread that goes through pushes as well. It is empty for other holes.
 func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
-	if g.Size.Thread == nil || !g.Hole.Through || g.Hole.For != parts.Jacking && g.Hole.For != parts.Drawing || j.bolted(r, g) {
+	if g.Size.Thread == nil || !g.Hole.Through || g.Hole.For != parts.Jacking && g.Hole.For != parts.Drawing || j.job.Bolts(r.Part.Name.Value, g.Group.Name) {
 		return ""
 	}
 	_, thick, ok := r.PlaneOf(g, g.Face)

@@ -1,7 +1,6 @@
 package machine
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -127,7 +126,7 @@ func (m *Machine) studsAt(bodies []assembly.Body, meet map[[2]string]meeting) []
 	return seq.Keep(m.Bodies, func(b assembly.Body) bool {
 		own := slices.ContainsFunc(bodies, func(o assembly.Body) bool { return o.ID == b.ID })
 		meets := func(o assembly.Body) bool { _, is := meet[[2]string{o.ID, b.ID}]; return is }
-		return m.PartOf(b.ID) != nil && !own && m.isStud(b.ID) && slices.ContainsFunc(bodies, meets)
+		return m.PartOf(b.ID) != nil && !own && m.Job.IsStud(m.Of[b.ID].Part) && slices.ContainsFunc(bodies, meets)
 	})
 }
 
@@ -166,9 +165,4 @@ func (m *Machine) meetings() map[[2]string]meeting {
 		}
 	}
 	return meet
-}
-
-// isStud tells whether a body is a made stud of a joint.
-func (m *Machine) isStud(id string) bool {
-	return slices.ContainsFunc(m.Job.Of(parts.BoltKind), func(j *parts.Joint) bool { return cmp.Or(j.Stud(), "-") == m.Of[id].Part })
 }

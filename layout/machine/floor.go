@@ -33,7 +33,9 @@ func (m *Machine) floor() (lowest int, ok bool) {
 func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
 
 // hangs tells whether a body is a loose part or bought, on which no machine stands.
-func (m *Machine) hangs(b *assembly.Body) bool { return m.Of[b.ID].Part == "" || m.ByHand(m.Of[b.ID]) }
+func (m *Machine) hangs(b *assembly.Body) bool {
+	return m.Of[b.ID].Part == "" || m.Job.ByHand(m.Of[b.ID].Part) != nil
+}
 
 // stand tells at which step the centre of gravity of what stands comes to lie
 // beyond what it stands on, before anything of it is anchored.

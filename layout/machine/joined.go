@@ -16,7 +16,7 @@ import (
 func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
-		if !m.ByHand(i) && !m.joined(i) {
+		if m.Job.ByHand(i.Part) == nil && !m.joined(i) {
 			names = seq.Add(names, m.Model(i.Part).Out.Title)
 		}
 	}
@@ -30,11 +30,6 @@ func (m *Machine) floats() (found []plan.Problem) {
 		}
 	}
 	return found
-}
-
-// ByHand tells whether an instance is put in by hand at a step.
-func (m *Machine) ByHand(i parts.Instance) bool {
-	return slices.ContainsFunc(m.Job.Loose, func(e parts.Loose) bool { return e.Part.Value == i.Part })
 }
 
 // joined tells whether a joint names an instance, worked out or not.

@@ -114,8 +114,7 @@ func (s *drawing) anchors(above assembly.Pose, bodies []assembly.Body, from plan
 		from = plan.XY{}
 	}
 	for b := range seq.Refs(bodies) {
-		of := s.Of[b.ID].Part
-		if of == "" || !slices.ContainsFunc(s.Job.Joints, func(j *parts.Joint) bool { return j.Anchored.Value == of }) {
+		if !s.Job.Anchors(s.Of[b.ID].Part) {
 			continue
 		}
 		var seen *part.Group // a hole has a mouth in each face
@@ -183,7 +182,7 @@ func (s *drawing) names(out *plan.Arrangement, cut map[int]bool) {
 		add(&out.Passing, s.Of[b.ID].Part)
 	}
 	for _, i := range s.Floating {
-		if s.ByHand(i) {
+		if s.Job.ByHand(i.Part) != nil {
 			add(&out.ByHand, i.Part)
 		} else {
 			add(&out.Floating, i.Part)

@@ -121,7 +121,7 @@ func (v *viewed) softFoot(bodies []assembly.Body, down assembly.Vec) bool {
 			continue
 		}
 		_, reach := b.Along(down)
-		if slices.ContainsFunc(v.Job.Loose, func(e parts.Loose) bool { return e.Part.Value == r.Part.Name.Value }) || heavy && !v.carries(b.ID) {
+		if v.Job.ByHand(r.Part.Name.Value) != nil || heavy && !v.carries(b.ID) {
 			soft = max(soft, reach)
 		} else {
 			firm = max(firm, reach)

@@ -119,7 +119,7 @@ func (v *view) besideKey(f *parts.Radial) {
 // landsOn looks at where a set screw points in space: to no slot of the shaft that its part goes over, unless
 // that is for a key under it, and from the tube round it to an opening that lets a key come. What is put in by hand slides along its shaft.
 func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
-	slides := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value })
+	slides := v.job.ByHand(v.p.Name.Value) != nil
 	up, locked := v.lockedUp(v.p.Name.Value)
 	for _, o := range v.all() {
 		tube := o.p.Kind == parts.Tube && len(o.inside) > 0 && o.inside[0].RadiusMm() > v.wideMm()

@@ -113,7 +113,7 @@ func (v *view) useful(q parts.Requirement) (mm float64, by, source string) {
 		return 0
 	}
 	switch c := v.step(q.Of.Value); {
-	case q.Kind == parts.EqualLength && v.isStud(v.p):
+	case q.Kind == parts.EqualLength && v.job.IsStud(v.p.Name.Value):
 		return sealedMm, "the plates on studs want", practice
 	case q.Kind == parts.EqualLength && c != nil:
 		if plusMinus, err := fits.General(c.LengthMm(), v.job.Tolerance.Value); err == nil {

@@ -51,7 +51,7 @@ func (r *reviewer) reaches(e *parts.Loose, b *assembly.Body) (low, high float64,
 // lockedUp is how far above its place a loose part is when it is locked on one that travels; false
 // where no words say when.
 func (r *reviewer) lockedUp(part string) (mm float64, ok bool) {
-	own := seq.At(r.job.Loose, func(e *parts.Loose) bool { return e.Part.Value == part })
+	own := r.job.ByHand(part)
 	on := seq.At(r.job.Loose, func(e *parts.Loose) bool {
 		return e.Travels != nil && slices.ContainsFunc(e.Travels.With, func(t parts.Text) bool { return t.Value == part })
 	})

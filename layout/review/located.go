@@ -105,7 +105,7 @@ func (v *view) ringOf(j *plan.JointPlan, on plan.JointEnd, g plan.GrooveRow) boo
 
 // jointNames tells whether a joint of any kind names a feature.
 func (v *view) jointNames(feature string) bool {
-	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, feature) })
+	return v.job.Uses(v.p.Name.Value, feature)
 }
 
 // stops tells whether the step beside a seat stops what sits there: it is larger, has a

@@ -101,7 +101,7 @@ func (r motored) earth(p *parts.Part) {
 	said := parts.Bare(r.m.Earth.Value)
 	holds := func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }
 	own := func(g parts.HoleGroup) bool {
-		return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
+		return strings.Contains(said, " "+g.Name.Value+" ") && !r.job.Bolts(p.Name.Value, g.Name.Value)
 	}
 	if underHead().MatchString(said) && p.NamedIn(said) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
 		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")

@@ -2,7 +2,6 @@ package review
 
 import (
 	"math"
-	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -20,7 +19,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 			continue
 		}
 		for _, o := range me.along {
-			if o.Of.Part == p || o.Of.Part == q || m.ByHand(m.Of[o.ID]) { // it says itself what it goes on
+			if o.Of.Part == p || o.Of.Part == q || r.job.ByHand(m.Of[o.ID].Part) != nil { // it says itself what it goes on
 				continue
 			}
 			wants, on := back, o.Whole()
@@ -75,7 +74,7 @@ const nearlyShare = 0.15
 // loneBore looks for bores of flat parts in no joint that something runs in, by
 // their class, of which no outside of the job has the size and one nearly has.
 func (v *view) loneBore() {
-	if len(v.inside) != 1 || v.inside[0].Drawn.Size.Fit.Class.Value == "" || v.inside[0].Drawn.Size.Fit.Class.Value >= "H" || v.inJoint(v.p.Name.Value) {
+	if len(v.inside) != 1 || v.inside[0].Drawn.Size.Fit.Class.Value == "" || v.inside[0].Drawn.Size.Fit.Class.Value >= "H" || v.job.Fastens(v.p.Name.Value) {
 		return
 	}
 	size, near, off := v.inside[0].Drawn.Size, "", math.Inf(1)
@@ -93,9 +92,4 @@ func (v *view) loneBore() {
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
 		})
 	}
-}
-
-// inJoint tells whether a joint names a part.
-func (r *reviewer) inJoint(part string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Holds(part) })
 }

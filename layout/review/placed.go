@@ -102,7 +102,7 @@ func (r *reviewer) lyingIn(body *assembly.Body) iter.Seq2[stand.OnAxis, float64]
 	return func(yield func(stand.OnAxis, float64) bool) {
 		for b, of := range r.machine().Parts() {
 			o, in := assembly.PairOverlap(body, b, assembly.Tolerance{CoaxialMm: overlapMm, OtherMm: overlapMm, FinestMm: assembly.Usual.FinestMm})
-			if in && !r.machine().ByHand(r.machine().Of[b.ID]) && !yield(stand.On(body.Pose, b, of), o.DepthMm) {
+			if in && r.job.ByHand(of.Part.Name.Value) == nil && !yield(stand.On(body.Pose, b, of), o.DepthMm) {
 				return
 			}
 		}

@@ -25,15 +25,10 @@ func (v *view) idleRadial(f *parts.Radial) {
 	}
 }
 
-// isStud tells whether a part is a stud of a joint, whose threads take its nuts.
-func (r *reviewer) isStud(p *parts.Part) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Stud() == p.Name.Value })
-}
-
 // idleSteps looks at the threads of a turned part. One beside a step of a joint
 // takes the nut that holds what sits there.
 func (v *view) idleSteps() {
-	if !v.turned() || v.isStud(v.p) {
+	if !v.turned() || v.job.IsStud(v.p.Name.Value) {
 		return
 	}
 	for _, c := range v.steps() {

@@ -84,8 +84,7 @@ func likeGroups(g, h *parts.HoleGroup) bool {
 // and does not name them.
 func (v *view) forgotten() {
 	name := v.p.Name.Value
-	loose := func(e parts.Loose) bool { return e.Part.Value == name }
-	if len(v.job.Loose) > 0 && len(v.job.Joints) > 0 && !v.inJoint(name) && !v.isStud(v.p) && !slices.ContainsFunc(v.job.Loose, loose) {
+	if len(v.job.Loose) > 0 && len(v.job.Joints) > 0 && !v.job.Fastens(name) && !v.job.IsStud(name) && v.job.ByHand(name) == nil {
 		v.report(Check, "", v.p.Name.Pos, Finding{
 			What: v.p.Title.Value + " is in no joint, and loose does not name it",
 			Rule: "a part is fastened, or said to be loose", Fix: "a joint that fastens it, or an entry under loose with what holds it",
@@ -102,7 +101,7 @@ func spareCopies(r *reviewer) {
 		}
 	}
 	for _, p := range r.job.Parts {
-		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !r.isStud(p) { // one in each hole
+		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !r.job.IsStud(p.Name.Value) { // one in each hole
 			r.add(Finding{
 				Part: p.Name.Value, Pos: p.Name.Pos, What: "more copies of " + p.Title.Value + " are made than the joints use",
 				Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
@@ -116,11 +115,6 @@ func sameThread(a, b string) bool {
 	t, err := threads.Parse(a)
 	u, err2 := threads.Parse(b)
 	return err == nil && err2 == nil && t.Designation == u.Designation
-}
-
-// bolted tells whether a bolt joint uses a hole group.
-func (r *reviewer) bolted(part, group string) bool {
-	return slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { return j.Names(part, group) })
 }
 
 // unwelded finds copies of a part with a chamfer for a weld that are pressed

@@ -16,11 +16,6 @@ type Laid = parts.Laid
 // Laid are those of the job.
 func (m *Stand) Laid() []Laid { return m.Job.Laid() }
 
-// off tells whether a loose part comes off again in its step.
-func (m *Stand) off(part string) bool {
-	return slices.ContainsFunc(m.Job.Loose, func(e parts.Loose) bool { return e.Off && e.Part.Value == part })
-}
-
 // lies are the meets of loose parts with what they lie on.
 func (m *Stand) lies() []assembly.Meet {
 	return seq.Map(m.Laid(), func(l Laid) assembly.Meet {

@@ -1,8 +1,6 @@
 package stand
 
 import (
-	"slices"
-
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -59,5 +57,5 @@ func (m *Stand) HolesAndSlots(b *assembly.Body) (all []Faced) {
 
 // Used tells whether a joint puts its screws through a group of holes.
 func (m *Stand) Used(r *part.Model, g *part.Group) bool {
-	return slices.ContainsFunc(m.Job.Joints, func(j *parts.Joint) bool { return j.Names(r.Part.Name.Value, g.Group.Name) })
+	return m.Job.Uses(r.Part.Name.Value, g.Group.Name)
 }

@@ -89,7 +89,8 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 			continue
 		}
 		b := assembly.Body{ID: i.ID(), Solid: m.solid(i.Part), Pose: pose, DensityKgM3: m.Model(i.Part).DensityKgM3()}
-		if m.Of[b.ID] = i; m.off(i.Part) {
+		m.Of[b.ID] = i
+		if e := m.Job.ByHand(i.Part); e != nil && e.Off { // it comes off again in its step
 			m.Passing = append(m.Passing, b)
 			continue
 		}

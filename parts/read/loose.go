@@ -59,7 +59,7 @@ func (l *loader) looseOnce(part parts.Text) {
 			break
 		}
 	}
-	if slices.ContainsFunc(l.job.Loose, func(o parts.Loose) bool { return o.Part.Value == part.Value }) {
+	if l.job.ByHand(part.Value) != nil {
 		l.faultf(part.Pos, "each part once", "%s is loose already", part.Value)
 	}
 }
