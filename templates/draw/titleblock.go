@@ -83,9 +83,9 @@ func (job *Job) holds(s *Sheet) bool {
 // stamp writes over the sheet that a part of it is not released, and once more
 // up its left edge: one of them is in the reach of every printer.
 func stamp(s *Sheet) {
-	const sizeMm, clearMm = 3.6, 0.8
+	const sizeMm, clearMm, descentMm = 3.6, 0.8, 0.5
 	text := NotReleased + ": a stop of the review is open"
-	left := MarginMm - clearMm
+	left := MarginMm - clearMm - descentMm
 	if s.Revision != "" {
 		left -= barGapMm
 	}

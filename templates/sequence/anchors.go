@@ -16,7 +16,7 @@ import (
 // lies from the machine's lines: above the view or below it, and at its right, at the
 // heights that it returns.
 func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, below bool) (right []float64) {
-	const arm, tick, gap = 1.6, 1.5, 1.2
+	const arm = 1.6
 	across, along := map[float64]string{}, map[float64]string{}
 	for _, a := range r.a.Anchors {
 		x, y := p.At(a.AtMm)
@@ -43,6 +43,17 @@ func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, bel
 			draw.Text{XMm: box.X1 + 2*tick + gap/2, YMm: at - draw.TextMm*0.35, SizeMm: draw.TextMm, Content: along[y]})
 	}
 	return right
+}
+
+// The marks of anchors in millimetres, and the gap to their words.
+const tick, gap = 1.5, 1.2
+
+// anchorsMm is how far the words on anchors reach beside a view, in millimetres.
+func (r *arranger) anchorsMm() (mm float64) {
+	for _, a := range r.a.Anchors {
+		mm = max(mm, 2*tick+gap+draw.TextWidth(r.w.Read(a.FromMm.YMm), draw.TextMm, false))
+	}
+	return mm
 }
 
 // inOrder are the places of rows, the least first.

@@ -151,7 +151,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Read(under))
 	}
 	balloons(d, spots, draw.Rect{X0: box.X0 + 1, Y0: box.Y0 - rowMm, X1: box.X1 - 1, Y1: box.Y1 + rowMm}, room)
-	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
+	d.Add(draw.Text{XMm: room.X0, YMm: min(box.Y0+6, box.Y1-19), SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
 		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	return sheet, listed || r.corner(sheet, p, spots, room), whole
 }
@@ -300,13 +300,19 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	we, he := size(end)
 	wt, ht := size(top)
 	text := r.notes(width)
+	shown := r.shown()
+	r.only(end, &picture.Paper{}, shown)
+	beside := 0.0 // of what says where anchors lie, which balloons stand clear of
+	if len(r.only(top, &picture.Paper{}, shown)) > 0 {
+		beside = r.anchorsMm()
+	}
 	scale = r.scale(func(s float64) bool {
-		return (we+wt)/s <= width-3*hourMm && max(he, ht)/s <= high-topMm-underMm-text.Height
+		return (we+wt)/s <= width-3*hourMm-beside && max(he, ht)/s <= high-topMm-underMm-text.Height
 	})
 	tall := max(he, ht) / scale
-	gap := (width - (we+wt)/scale) / 4
+	gap := (width - beside - (we+wt)/scale) / 4
 	x := max(gap, hourMm)
-	shown := r.shown()
+	shown = r.shown()
 	for _, view := range []struct {
 		v     *plan.View
 		title string
@@ -318,13 +324,15 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 		title, size := draw.Shrink(view.title+", "+scaleWord(scale), 3.4, true, w/scale+2*gap-4)
 		p.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: size, Bold: true, Align: draw.Centre, Content: title})
 		_, axis := at.At(plan.XY{})
-		picture.BalloonColumn(&p.Draw, r.only(view.v, at, shown), box.X1+draw.BalloonMm+2, box.Y0, axis-2)
+		column := box.X1 + draw.BalloonMm + 2
 		if view.v == end {
 			clockRound(&p.Draw, at, box)
 		} else {
+			column += beside
 			r.anchors(&p.Draw, at, box, false)
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
+		picture.BalloonColumn(&p.Draw, r.only(view.v, at, shown), column, box.Y0, axis-2)
 		x += w/scale + 2*gap
 	}
 	p.Height = topMm + tall + underMm + text.Height

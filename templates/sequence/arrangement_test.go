@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
@@ -460,5 +461,52 @@ func TestListBesideUpright(t *testing.T) {
 	texts := allTexts(sheets[0].Draw)
 	if len(sheets) != 1 || !slices.Contains(texts, "Cord sheave") || slices.Contains(texts, "Material") {
 		t.Errorf("%d sheets, %q", len(sheets), texts)
+	}
+}
+
+// TestLowMachine: of a machine that is lower than a column of its balloons, or than its arrow, balloons stand clear of each
+// other and within the room for the view, whose foot lies midway, and TOP and FRONT are not written over each other;
+// where it is high enough each has its old place.
+func TestLowMachine(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		high   float64 // 1:2
+		stands plan.Angle
+	}{{20, plan.ThirdAngle}, {20, plan.FirstAngle}, {200, plan.ThirdAngle}, {20, ""}, {200, ""}} {
+		v := plan.View{MaxMm: plan.XY{XMm: 300, YMm: c.high}}
+		pl := &plan.Plan{Job: "Bench"}
+		for i := range 9 {
+			x := float64(30 * i)
+			loop := []plan.XY{{XMm: x}, {XMm: x + 30}, {XMm: x + 30, YMm: c.high}, {XMm: x, YMm: c.high}}
+			v.Shapes = append(v.Shapes, plan.Shape{Kind: plan.ShapePart, Item: i + 1, Loops: [][]plan.XY{loop}})
+			pl.Parts = append(pl.Parts, &plan.PartPlan{Title: "Plate", Quantity: 1})
+		}
+		pl.Arrangement = &plan.Arrangement{Front: v, End: v, Top: v, Stands: c.stands}
+		sheets, _ := newArranger(pl, pl.Arrangement, papers[0]).arrangement(200)
+		at := map[string]draw.Text{}
+		var balloons []plan.XY
+		for _, item := range sheets[0].Draw.Items {
+			text, ok := item.(draw.Text)
+			if !ok {
+				continue
+			}
+			if n, err := strconv.Atoi(text.Content); err == nil && n < 10 && text.Bold && text.SizeMm == 3.8 {
+				balloons = append(balloons, plan.XY{XMm: text.XMm, YMm: text.YMm})
+			}
+			at[text.Content] = text
+		}
+		for i, p := range balloons {
+			for _, q := range balloons[:i] {
+				if geom.Distance(p, q) < 2*draw.BalloonMm {
+					t.Errorf("%+v: balloons at %v and %v", c, p, q)
+				}
+			}
+		}
+		if len(balloons) != 9 {
+			t.Errorf("%+v: %d balloons", c, len(balloons))
+		}
+		if c.stands == "" && c.high < 100 != (math.Abs(at["TOP"].YMm-at["FRONT ◄"].YMm-6) < 1e-9) {
+			t.Errorf("%+v: TOP at %v, FRONT at %v", c, at["TOP"].YMm, at["FRONT ◄"].YMm)
+		}
 	}
 }

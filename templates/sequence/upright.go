@@ -36,6 +36,8 @@ func (r *arranger) standing() []*draw.Sheet {
 	list, listed := draw.Piece{}, true
 	left := func(s float64) float64 { return sizeMm + 2*columnMm + max(w, wp)/s }
 	row := func(s float64) float64 { return max(hp/s+planMm+4, list.Height+2) }
+	column := picture.BalloonStepMm * math.Ceil(float64(len(r.shown()))/2) // half of the balloons at each side
+	cutMm := func(s float64) float64 { return max(h/s, column) }
 	fits := func() float64 {
 		return r.scale(func(s float64) bool {
 			wide := body.Width() - left(s)
@@ -47,7 +49,7 @@ func (r *arranger) standing() []*draw.Sheet {
 					}
 				}
 			}
-			return max(ws/s+4, leastColumnMm) <= wide && row(s)+h/s+upMm+belowMm+notes.Height <= body.Height()-10
+			return max(ws/s+4, leastColumnMm) <= wide && row(s)+cutMm(s)+upMm+belowMm+notes.Height <= body.Height()-10
 		})
 	}
 	scale := fits()
@@ -63,7 +65,7 @@ func (r *arranger) standing() []*draw.Sheet {
 	edge := room.X0 + left(scale)
 	cut := draw.Rect{X0: room.X0, X1: edge, Y1: room.Y1 - row(scale)} // under the plan
 	plan0 := room.Y1
-	if cut.Y0 = cut.Y1 - h/scale - upMm - belowMm; r.a.Stands == plan.FirstAngle {
+	if cut.Y0 = cut.Y1 - cutMm(scale) - upMm - belowMm; r.a.Stands == plan.FirstAngle {
 		high := cut.Y1 - cut.Y0
 		cut.Y1 = room.Y1
 		cut.Y0 = cut.Y1 - high
@@ -74,7 +76,7 @@ func (r *arranger) standing() []*draw.Sheet {
 	x := room.X0 + sizeMm + columnMm
 	from := &picture.Paper{Low: r.a.End.MinMm, X: x, Y: plan0 - planMm - hp/scale, Scale: 1 / scale}
 	r.plan(d, from, scale)
-	r.side(d, &picture.Paper{Low: r.a.Top.MinMm, X: (edge + room.X1 - ws/scale) / 2, Y: cut.Y0 + belowMm, Scale: 1 / scale}, scale)
+	r.side(d, &picture.Paper{Low: r.a.Top.MinMm, X: (edge + room.X1 - ws/scale) / 2, Y: level(cut, h/scale), Scale: 1 / scale}, scale)
 	d.Place(&notes.Draw, room.X0, room.Y0+notes.Height)
 	if listed {
 		return []*draw.Sheet{sheet}
@@ -82,20 +84,28 @@ func (r *arranger) standing() []*draw.Sheet {
 	return []*draw.Sheet{r.listSheet(scale), sheet}
 }
 
+// level is where the foot of a view stands that is so high, in the middle of the room for its balloons.
+func level(at draw.Rect, high float64) float64 {
+	return at.Y0 + belowMm + (at.Y1-at.Y0-upMm-belowMm-high)/2
+}
+
 // standingCut is the view that is cut, with its sizes and balloons at both sides.
 func (r *arranger) standingCut(d *draw.Drawing, at draw.Rect, scale float64) {
 	v := &r.a.Front
-	p := &picture.Paper{Low: v.MinMm, X: at.X0 + sizeMm + columnMm, Y: at.Y0 + belowMm, Scale: 1 / scale}
+	_, h := size(v)
+	p := &picture.Paper{Low: v.MinMm, X: at.X0 + sizeMm + columnMm, Y: level(at, h/scale), Scale: 1 / scale}
 	spots := r.cutView(d, p)
 	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{YMm: v.MinMm.YMm - 3*scale}, {YMm: v.MaxMm.YMm + 3*scale}}))
 	box := r.sized(d, p, v, [2]float64{columnMm, 1})
 	slices.SortStableFunc(spots, func(a, b picture.Spot) int { return cmp.Compare(a.X, b.X) })
 	left, right := spots[:len(spots)/2], spots[len(spots)/2:]
-	picture.BalloonColumn(d, left, box.X0-columnMm+draw.BalloonMm+2, box.Y0, box.Y1)
-	picture.BalloonColumn(d, right, box.X1+columnMm-draw.BalloonMm-2, box.Y0, box.Y1)
-	d.Add(draw.Text{XMm: box.X0 - columnMm, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ▲"},
-		draw.Text{XMm: box.X1, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "TOP ►"},
-		draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "Cut along the axis, " + scaleWord(scale)})
+	picture.BalloonColumn(d, left, box.X0-columnMm+draw.BalloonMm+2, at.Y0+belowMm, at.Y1-upMm)
+	picture.BalloonColumn(d, right, box.X1+columnMm-draw.BalloonMm-2, at.Y0+belowMm, at.Y1-upMm)
+	says, middle := "Cut along the axis, "+scaleWord(scale), (box.X0+box.X1)/2
+	clear := draw.TextWidth(says, draw.TextMm, true)/2 + 3
+	d.Add(draw.Text{XMm: min(box.X0, middle-clear), YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Align: draw.Right, Content: "FRONT ▲"},
+		draw.Text{XMm: max(box.X1, middle+clear), YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Content: "TOP ►"},
+		draw.Text{XMm: middle, YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: says})
 }
 
 // plan is the machine seen from above, with the hours round it.
