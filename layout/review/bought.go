@@ -34,7 +34,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).howInNoList, (*reviewer).standsUnheld),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
 	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),
 )
@@ -502,6 +502,39 @@ func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, lik
 			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 		})
 	}
+}
+
+// ringBought compares a bearing or a seal that is bought by its sizes with the bores and shafts of the job, in millimetres or
+// inches, and with the number of its seats.
+func (r *reviewer) ringBought(e *parts.Loose) {
+	m := ringSized().FindStringSubmatch(e.Item.Value)
+	if m == nil {
+		return
+	}
+	kind, inner, outer := strings.ToLower(m[1]), noteMm(m[2], "mm"), noteMm(m[3], "mm")
+	is := func(c *cylinder, mm float64) bool {
+		return geom.Alike(c.Drawn.Size.Nominal.Mm, mm) || geom.Alike(c.Drawn.Size.Nominal.Mm, mm*geom.MmPerInch)
+	}
+	var shaft, bore bool
+	seats := 0
+	for _, v := range r.all() {
+		shaft = shaft || slices.ContainsFunc(v.outside, func(c *cylinder) bool { return is(c, inner) })
+		for _, c := range seq.Keep(v.inside, func(c *cylinder) bool { return is(c, outer) }) {
+			bore = true
+			if strings.Contains(strings.ToLower(c.Seat), kind) && !v.jointNames(c.Name) {
+				seats += max(1, v.p.Quantity)
+			}
+		}
+	}
+	f := Finding{Severity: Check, Pos: e.Item.Pos, Source: "by the job"}
+	r.firstOf(f,
+		flaw{!shaft || !bore, Finding{
+			What: "the " + kind + " that is bought has the size of no " + words.Either(bore, "shaft", "bore") + " of the job", Numbers: m[0],
+			Rule: "a bearing or a seal has the size of its seats", Fix: "the one that the seats are drawn for, or the seats"}},
+		flaw{max(1, e.Count) < seats, Finding{
+			What: "fewer " + kind + "s are bought than there are seats for them", Numbers: number(float64(max(1, e.Count))) + " for " + number(float64(seats)),
+			Rule: "each seat has its bearing or seal", Fix: "count: " + number(float64(seats))}},
+	)
 }
 
 // inNoList looks for screws with their sizes, in the words for how a thing is put on and in the notes of the motor, that

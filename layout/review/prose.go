@@ -84,7 +84,7 @@ var (
 	clearOf     = spoken(noteLength + ` (?:clear|off)\b`)
 )
 
-// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
+// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, a bearing or a seal by its sizes, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
 // coupling, and what room they leave or need.
 var (
 	screwClass    = spoken(`(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
@@ -95,6 +95,7 @@ var (
 	nutAlone      = spoken(`\bnuts? (` + boltThread + `(?:[ -]LH)?)\b`)
 	nutSeries     = exactly(`\b(?:(KM)K? ?|(A?N-))(\d+)\b`)
 	leftHanded    = spoken(`\b(?:LH|left[- ]hand(?:ed)?)\b`)
+	ringSized     = spoken(`\b(bearing|seal)s?\b[^;]*?\b(\d+(?:\.\d+)?) ?[x×] ?(\d+(?:\.\d+)?) ?[x×] ?\d+(?:\.\d+)?\b`)
 	washerNamed   = spoken(`^washers? ` + bareLength + `, ` + bareLength + ` outside`)
 	studWords     = exactly(`(?i:\bstuds?) ` + screwSize + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
 	recessWords   = spoken(`\bfor the ([a-z][a-z -]*?) ` + bareLength + ` deep`)
