@@ -224,6 +224,20 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	j.fitSeals(t)
 	last := &t.out.Steps[len(t.out.Steps)-1]
 	last.Hold = words.Join(" ", last.Hold, "Turns freely by hand"+words.When(p.Sealed, ", but for the drag of its seals")+".")
+	if o := j.otherBearing(t); o != nil {
+		last.Do = append(last.Do, "One bearing does not hold "+t.a.title()+" straight: its other end stays in the sling or on blocks until its bearing in "+o.b.title()+" is in.")
+	}
+}
+
+// otherBearing is the joint that puts the second bearing on a shaft, in another housing; nil where a shaft has one already, and
+// where none comes.
+func (j *making) otherBearing(t *joint) *joint {
+	if bearingOn(j.before, t.a.Instance()) != nil {
+		return nil
+	}
+	return seq.First(j.later(t), func(o *joint) bool {
+		return o.is(parts.BearingKind) && o.a.Instance() == t.a.Instance() && o.b.Instance() != t.b.Instance()
+	})
 }
 
 // comesThrough tells whether the shaft has to stand in the housing before a bearing whose two shoulders lie on one side of it: what

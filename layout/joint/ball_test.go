@@ -219,3 +219,15 @@ func TestBallsBetweenTwoRings(t *testing.T) {
 		t.Errorf("play %q", got)
 	}
 }
+
+// The first of two bearings in two housings leaves the shaft to tip in it until the second is in; in one housing it stands in that.
+func TestOneBearingDoesNotHold(t *testing.T) {
+	t.Parallel()
+	const housing = "kind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}]\n  inside: [{name: lip, diameter: 44, length: 5}, {name: bore, diameter: 52, fit: H7, length: 35}]\n"
+	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 304, cut: saw}\nprofile:\n  outside: [{name: one, diameter: 25, fit: k6, length: 45}, {name: body, diameter: 31, length: 210}, {name: two, diameter: 25, fit: k6, length: 45}]\n"
+	const ball = "ball-bearing: {bearing: 6205-2RS, housing: %s.bore, shaft: shaft.%s, rotating: inner}"
+	p := planned(t, jobOf(t, fmt.Sprintf("{name: one, "+ball+", other-way-round: yes}\n  - {name: two, "+ball+"}", "near", "one", "far", "two"), "part: near\n"+housing, "part: far\n"+housing, shaft))
+	const said = "One bearing does not hold shaft straight: its other end stays in the sling or on blocks until its bearing in far is in."
+	says(t, jointNamed(t, p, "one"), []string{said}, nil)
+	says(t, jointNamed(t, p, "two"), nil, []string{"One bearing"})
+}

@@ -373,13 +373,16 @@ func (j *shop) fromText(t *joint, p *parts.Place) (text string) {
 }
 
 // originText says where the origin of a part lies from that of what it stands on; of two bars,
-// whose origins are no marks, how far the first reaches past the other's sides.
+// whose origins are no marks, how far the first reaches past the other's sides, and of what stands on a bar or a plate how far
+// it is from the nearer edges: a tape is laid to those.
 func (j *shop) originText(t *joint, p *parts.Place) string {
 	switch {
 	case p.At == nil:
 		return ""
 	case t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil:
 		return j.pastText(t)
+	case p.Gap.Mm >= 0 && (t.b.r.Part.Bar != nil || t.b.r.Part.Kind == parts.Plate && t.b.roundMm() == 0):
+		return j.edgesText(t)
 	}
 	return ", " + strings.Join(append([]string{"its origin on the other's"}, offText(j.w, p.At.X.Mm, p.At.Y.Mm)...), ", ")
 }
@@ -401,6 +404,19 @@ func (j *shop) pastText(t *joint) (text string) {
 	for i, side := range []string{opposite[ways[0]], ways[0], opposite[ways[1]], ways[1]} {
 		word := words.Either(past[i] < 0, " short of its ", " past its ")
 		text += ", " + j.w.Size(math.Abs(past[i])) + word + side
+	}
+	return text
+}
+
+// edgesText says how far what stands on a face is from the nearer of its left and right edges, and of its lower and upper.
+func (j *shop) edgesText(t *joint) (text string) {
+	edges, past := [4]string{"left", "right", "bottom", "top"}, j.seams.PastMm(t.in)
+	for i := 0; i < len(past); i += 2 {
+		n := i
+		if geom.Over(math.Abs(past[i]), math.Abs(past[i+1])) {
+			n++
+		}
+		text += ", " + j.w.Size(math.Abs(past[n])) + words.Either(past[n] > 0, " past", " from") + " its " + edges[n] + " edge"
 	}
 	return text
 }

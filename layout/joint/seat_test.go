@@ -78,3 +78,23 @@ func TestButtOfWhatStands(t *testing.T) {
 		}
 	}
 }
+
+// A post of 30 stands on the lower side of a rail of 50 × 100 × 1500, its middle 160 left of the rail's and 25 from its front: a
+// tape goes from the nearer edges, and the tacks by the clock of the post, for the rail's front is another side. On a round plate it
+// goes by the middle of that.
+func TestPlaceFromTheEdges(t *testing.T) {
+	t.Parallel()
+	const post = "part: post\nkind: turned\nmaterial: S235\nstock: {round: 32, length: 104, cut: saw}\nprofile: {outside: [{name: body, diameter: 30, length: 100}]}\n"
+	const rail = "part: rail\nkind: bar\nmaterial: S235\nbar: {rectangle: [50, 100], wall: 5, length: 1500}\n"
+	plate := func(outline string) string {
+		return "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {" + outline + "}\n"
+	}
+	for _, c := range []struct{ to, on, at, part, place, clock string }{
+		{"rail.bottom", "bottom", "[-160, -25]", rail, "on the bottom of rail, 575 from its left edge, 10 from its top edge, TOP", "clock of post, seen from its front"},
+		{"plate.outline", "front", "[60, -95]", plate("rectangle: [200, 200]"), "on the front of plate, 25 from its right edge, 10 past its bottom edge, TOP", "clock of plate, seen from its front"},
+		{"plate.outline", "front", "[60, 0]", plate("circle: 200"), "on the front of plate, its origin on the other's, 60 to the right, TOP", "clock of plate, seen from its front"},
+	} {
+		j := jointNamed(t, planned(t, jobOf(t, "{name: on, weld: {part: post.body, to: "+c.to+", type: fillet, size: 4}, place: {on: "+c.on+", with: back, at: "+c.at+", top: up}}", post, c.part)), "on")
+		says(t, j, []string{c.place, c.clock}, nil)
+	}
+}

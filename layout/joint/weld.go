@@ -706,7 +706,7 @@ func (t *joint) branchEnd() *parts.TubeEnd {
 	return &ends[i]
 }
 
-// weldClock is the part whose clock a weld goes by: of a branch its own, for it is
+// weldClock is the part whose clock a weld goes by: of what stands on a side of a bar its own, of a branch its own, for it is
 // the round that the weld runs round.
 func (t *joint) weldClock() feature {
 	if t.branchEnd() != nil {
@@ -714,6 +714,9 @@ func (t *joint) weldClock() feature {
 	}
 	if _, on, ok := t.onBarEnd(); ok { // a bar's front is along it
 		return on
+	}
+	if t.b.r.Part.Bar != nil { // seen from its front, it stands on another side
+		return t.a
 	}
 	return t.b
 }
