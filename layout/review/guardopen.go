@@ -85,9 +85,7 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 			continue
 		}
 		if sweeps == nil {
-			for _, s := range r.sweptWith(shaft, turns) {
-				sweeps = append(sweeps, s.stepped()...)
-			}
+			sweeps = r.sweptSteps(shaft, turns)
 		}
 		l := lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
 		for _, g := range v.guardGates(b) {
@@ -121,7 +119,10 @@ func (l *lookOut) feet(b *assembly.Body) (out []gate) {
 		}
 		shares := []float64{0.5, 0.25, 0.75}
 		for _, s := range shares {
-			still := seq.Keep(assembly.Crossings(l.others, at(s, -geom.CloseMm), frame.Y), func(c assembly.Crossing) bool { return !l.turns[l.r.machine().Of[c.ID]] })
+			still := seq.Keep(assembly.Crossings(l.others, at(s, -geom.CloseMm), frame.Y), func(c assembly.Crossing) bool {
+				m := l.r.machine()
+				return !l.turns[m.Of[c.ID]] && !m.Roles[c.ID].Runs
+			})
 			if len(still) > 0 {
 				gap = min(gap, still[0].FromMm-geom.CloseMm)
 			}
@@ -181,7 +182,7 @@ func (l *lookOut) tooOpen(g gate) {
 			at = at.Add(outward.Times(beyond))
 			d, open := s.nearest(at).Sub(at).Len(), min(g.wideMm, 2*free)
 			if !closed && d < min(off, standOffMm(open, g.ofMm-g.wideMm+open, g.round)) && !l.stopped(at, s.nearest(at)) {
-				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, s.v.p.Title.Value
+				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, r.machine().Title(s.ID)
 			}
 		}
 	}
@@ -242,6 +243,7 @@ func (l *lookOut) stopped(from, to assembly.Vec) bool {
 	way := to.Sub(from)
 	long := way.Len()
 	return long > geom.CloseMm && slices.ContainsFunc(assembly.Crossings(l.others, from, way.Unit()), func(c assembly.Crossing) bool {
-		return !l.turns[l.r.machine().Of[c.ID]] && c.FromMm < long-geom.CloseMm
+		m := l.r.machine()
+		return !l.turns[m.Of[c.ID]] && !m.Roles[c.ID].Runs && c.FromMm < long-geom.CloseMm
 	})
 }

@@ -79,6 +79,22 @@ func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool
 	return out
 }
 
+// sweptSteps are the same step by step, and those of what is bought and runs with the shaft, as a coupling does.
+func (r *reviewer) sweptSteps(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
+	for _, s := range r.sweptWith(shaft, turns) {
+		out = append(out, s.stepped()...)
+	}
+	m, into, off := r.machine(), shaft.Pose.Inverse(), shaft.Pose.At.Dot(shaft.Pose.Z)
+	for b := range seq.Refs(m.Bodies) {
+		if m.Roles[b.ID].Runs && m.Tied(b, shaft) {
+			low, high := b.Along(shaft.Pose.Z)
+			in := into.Of(b.Pose)
+			out = append(out, swept{b, nil, b.Solid.ReachMm(in, turnEveryMm), low - off, high - off, shaft.Pose, in})
+		}
+	}
+	return out
+}
+
 // stepped are the rounds of the steps of what is turned about the axis of the shaft, where a disc may be of one piece with
 // what comes out of a guard; of another part it is the part's own.
 func (s swept) stepped() (out []swept) {
