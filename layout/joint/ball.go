@@ -386,7 +386,7 @@ func (t *joint) depthCheck(of *joint, m mounting) {
 		}
 		return
 	}
-	limits := t.reads(plan.Range{Min: deep.Min - wide, Max: deep.Max - wide + narrowerMm(of.in.Bearing.Bore.Mm)})
+	limits := t.w.ReadLimits(deep.Min-wide, deep.Max-wide+narrowerMm(of.in.Bearing.Bore.Mm))
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "outer ring in " + words.Spaced(of.b.step.Name) + " on its shoulder", Wanted: "under the " + faceName(-m.cupDir) + " of " + of.b.title(), Limits: limits, Gauge: "depth gauge", Source: lookup.Source{Name: "ISO 492", State: lookup.FromMemory}})
 }
 

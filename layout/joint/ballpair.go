@@ -197,15 +197,12 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 	if !set {
 		return
 	}
-	limits := t.reads(play)
+	limits := t.w.ReadLimits(play.Min, play.Max)
 	t.figure("play along between the bearings", limits, "lengths inside their limits; widths of rings by ISO 492, from memory")
 	if len(held) == 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "play of " + words.Either(t.in.Bearing.Rotating == "outer", t.b.title(), t.a.title()) + " along", Wanted: "some, no bearing pushes the other", Limits: limits, Gauge: "dial", Source: lookup.NoSource})
 	}
 }
-
-// reads are two limits as they are read on a gauge.
-func (t *joint) reads(mm plan.Range) string { return t.w.Read(mm.Min) + " – " + t.w.Read(mm.Max) }
 
 // locating are the bearings of a shaft that hold it along both ways, and those that leave it free both ways, by their seats in the housing.
 func (j *making) locating(all []*joint) (held, free []string) {

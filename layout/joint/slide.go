@@ -705,7 +705,7 @@ func (j *making) bushKept(t *joint) {
 		}
 		if is && (other.ring == nil || back(dir)) {
 			room := t.ringRoom(t.b, other, ring, long)
-			limits := t.reads(room)
+			limits := t.w.ReadLimits(room.Min, room.Max)
 			t.figure("play along", limits, "lengths inside their limits")
 			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: words.Either(room.Max > feelerMm, "calipers", "feeler"), Source: lookup.NoSource})
 		}

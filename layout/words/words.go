@@ -204,6 +204,12 @@ func (w Writer) Limits(minMm, maxMm float64) string {
 	return fmt.Sprintf("%.*f – %.*f%s", n, a, n, b, unit)
 }
 
+// ReadLimits writes two sizes between which what is put together comes to lie, as a gauge shows them: "0.03 – 0.42". Nobody
+// machines to them, so they are rounded to the nearest, where [Writer.Limits] rounds inward.
+func (w Writer) ReadLimits(minMm, maxMm float64) string {
+	return w.Read(minMm) + " – " + w.Read(maxMm)
+}
+
 // inward are two limits in the job's unit as they are printed, and their decimals.
 func (w Writer) inward(minMm, maxMm float64) (a, b float64, n int, unit string) {
 	lo, hi, most, coarse := minMm, maxMm, 3, 0.1
