@@ -131,6 +131,23 @@ func TestBallBearingsOfOneBore(t *testing.T) {
 	}
 }
 
+// With no shoulder in the housing of 35 and none on the shaft, a bearing of 15 lies in the middle of its bore: from 10 to 25.
+func TestBallBearingInTheMiddle(t *testing.T) {
+	t.Parallel()
+	p := planned(t, jobOf(t, "{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}, place: {on: front, with: back, at: [0, 0], top: up, gap: -60 mm}}",
+		"part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 35}]\n  inside: [{name: bore, diameter: 52, fit: H7, length: 35}]\n",
+		"part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 104, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 25, fit: k6, length: 100}]\n"))
+	b := jointNamed(t, p, "one").Bearing
+	for _, q := range jointNamed(t, p, "one").Placed {
+		if from, to := math.Abs(b.CupBackMm-q.FrontMm), math.Abs(b.LargeEndMm-q.FrontMm); q.Part == "housing" && (min(from, to) != 10 || max(from, to) != 25) {
+			t.Errorf("from %g to %g of the housing", from, to)
+		} else if q.Part == "housing" {
+			return
+		}
+	}
+	t.Error("no housing")
+}
+
 // Both shoulders of a bearing look to the back, 5 from the front of its housing: a shaft whose head of 60 does not pass the lip of 44
 // stands in the housing before it; one of 40 may bring it. The ring of that one, in a groove at the end of its 15, is sprung in last. Floating in a
 // bore that only the spigot of a cover shuts, it stands on the shoulder of the shaft where the joint has a place: its end 55 in from the
