@@ -171,7 +171,8 @@ func TestLiftsLow(t *testing.T) {
 
 // Eyes of 40 × 40 × 10 with a hole of 16, 0.014 of a base of 400 × 200 × 20 in volume 1.6, have the centre of gravity between them, or
 // all lie on one side of it. Two with their left edges at 20 and 80 have their middles at 40 and 100, and the centre at
-// (1.6 · 200 + 0.014 · 140)/1.628 = 197.8; of three the last, at 120 and 65 up, lies 76.9 and 34.7 off the centre. One is nobody's pair.
+// (1.6 · 200 + 0.014 · 140)/1.628 = 197.8; of three the last, at 120 and 65 up, lies 76.9 and 34.7 off the centre. One is nobody's pair, and
+// holes for something else lift nothing.
 func TestLiftsAside(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ at, want string }{
@@ -185,6 +186,10 @@ func TestLiftsAside(t *testing.T) {
 			"job.yaml": strings.Replace(strings.Replace(ribJob, "rib.yaml", "eye.yaml", 1), "units: mm\n", "units: mm\nup: front\n", 1) + joints}
 		if got := found(t, files, plan.LiftsAside); got != c.want {
 			t.Errorf("%s: %q, want %q", c.at, got, c.want)
+		}
+		files["eye.yaml"] = strings.Replace(files["eye.yaml"], "lifting", "drain", 1)
+		if got := found(t, files, plan.LiftsAside); got != "" {
+			t.Errorf("%s, for another use: %q", c.at, got)
 		}
 	}
 }
