@@ -243,6 +243,10 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		} else if t.a.slotted() {
 			of, at, run, room = t.b, b, reach.b, (t.b.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm
 		}
+		if n := s.group.Group.Count; n < len(at) { // some bolts would go through no hole of it
+			t.refuse(s.ref.Pos, plan.OtherCount, plan.Named(s.text()), plan.Named(words.Counted(n, s.place())), plan.Named(of.text()), plan.Of(plan.Number, float64(len(at))))
+			return false
+		}
 		q, r := j.pattern(s), leeway{room, run, j.runIn(s)}
 		if q == nil {
 			continue

@@ -2,10 +2,12 @@ package joint_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/layouttest"
+	"centrepop/layout/plan"
 )
 
 // A soft gasket between two faces: no preload, torque or closed gap is claimed of its bolts, but that it is compressed
@@ -98,6 +100,27 @@ func TestSoftUnderHeads(t *testing.T) {
 		}
 		if said := fmt.Sprint(j.Steps, j.Figures); j.Bolt.PreloadN != c.preloadN || share != c.share || !strings.Contains(said, c.says) {
 			t.Errorf("%s: %v N, %v of it: %s", c.what, j.Bolt.PreloadN, share, said)
+		}
+	}
+}
+
+// A gasket with two holes for four bolts has no hole for the others: on the axis of the flange, and off it, where the gasket is placed
+// by nothing else. One with more holes than bolts takes them.
+func TestGasketHasAHoleForEachBolt(t *testing.T) {
+	t.Parallel()
+	flat := func(name, at, more string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 300}\nholes:\n  - {name: bolts, circle: {pcd: 160, count: 4, centre: " + at + "}, size: 11}\n" + more
+	}
+	for _, at := range []string{"[0, 0]", "[20, 0]"} {
+		for count, want := range map[string]bool{"2": true, "4": false, "8": false} {
+			_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{
+				"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [cover.yaml, between.yaml, flange.yaml]\njoints:\n  - {name: door, bolt: {through: cover.bolts, stack: [between.bolts], into: flange.bolts, bolt: M10 8.8, nut: yes}, face: back-on-front}\n",
+				"cover.yaml": flat("cover", at, ""), "flange.yaml": flat("flange", at, ""), "between.yaml": strings.Replace(flat("between", at, "for: gasket\n"), "count: 4", "count: "+count, 1),
+			}))
+			found := slices.ContainsFunc(p.Faults, func(q plan.Problem) bool { return q.Kind == plan.OtherCount })
+			if found != want {
+				t.Errorf("%s holes at %s: found %v", count, at, found)
+			}
 		}
 	}
 }

@@ -19,6 +19,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Limits", mm.Limits(10.04, 10.96), "10.04 – 10.96"},
 		{"Limits", mm.Limits(10, 11), "10.0 – 11.0"},
 		{"ReadLimits", mm.ReadLimits(0.0349, 0.4151), "0.03 – 0.42"}, // to the nearest, outward too
+		{"Limits", mm.Limits(0, 1.1), "0.0 – 1.1"},
 		{"Limits", in.Limits(1.0001*25.4, 1.0129*25.4), "1.001 – 1.012 in"},
 		{"Limits", in.Limits(1.0001*25.4, 1.0096*25.4), "1.0001 – 1.0096 in"},
 		{"Limits", in.Limits(1.00004*25.4, 1.00046*25.4), "1.0001 – 1.0004 in"},

@@ -219,7 +219,7 @@ func (w Writer) inward(minMm, maxMm float64) (a, b float64, n int, unit string) 
 	for n = most - 2; ; n++ {
 		a, b = up(lo, n), -up(-hi, n)
 		if n == most || (hi-lo)-(b-a) <= limitLoss*(hi-lo)+1e-9 || n == most-1 && hi-lo >= coarse {
-			return a, b, n, unit
+			return a + 0, b + 0, n, unit // no -0
 		}
 	}
 }
