@@ -38,10 +38,10 @@ func TestBelts(t *testing.T) {
 		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
 		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
-		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one.
+		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one: there the shaft is 25 thick, and at the plate 30.
 		{drum, laid("0", ""), "guard", []string{"694 mm open, 0 mm off"}},
 		{drum, laid("61", ""), "guard", []string{"360°, wanted at most 180°", "360°, wanted at most 180°", "694 mm open, 61 mm off"}},
-		{drum, laid("0", ", at: [-400, 0]"), "guard", []string{"225°, wanted at most 180°", "694 mm open, 385 mm off", "200 mm open, 385 mm off"}},
+		{drum, laid("0", ", at: [-400, 0]"), "guard", []string{"225°, wanted at most 180°", "694 mm open, 387.5 mm off", "200 mm open, 385 mm off"}},
 	} {
 		a, err := txtar.ParseFile("testdata/belt.txtar")
 		if err != nil {

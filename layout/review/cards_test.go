@@ -165,7 +165,7 @@ func TestCardBounds(t *testing.T) {
 		{firstRun, again(100), ""}, {firstRun, again(101), "bolts and bearings are looked at again long after the first run: 101 h, wanted at most 100 h"},
 		{firstRun, watch("rear", 110), ""}, {firstRun, watch("rear", 111), "rear may run hot before the first run is stopped: 111 °C, wanted at most 110 °C"}, {firstRun, watch("", 111), ""},
 		{firstRun, run(at(30, 33.59, "empty")), ""}, {firstRun, run(at(30, 32, "empty"), at(40, 33.61, "empty")), "run 2 of the first run is faster than the motor's output: 33.61 rev/min, the output 32"},
-		{firstRun, run(at(30, 10, "empty"), at(40, 30.41, "empty")), ""}, {firstRun, run(at(30, 10, "empty"), at(40, 30.39, "empty")), "no run of the first run has the speed of the motor's output: at most 30.39 rev/min, the output 32"},
+		{firstRun, run(at(30, 10, "empty"), at(40, 30.41, "empty")), ""}, {firstRun, run(at(30, 10, "empty"), at(40, 30.39, "empty")), "no run of the first run is as fast as the motor's output: at most 30.39 rev/min, the output 32"},
 		{firstRun, run(at(30, 0, "empty"), at(31, 0, "empty")), ""}, {firstRun, run(at(30, 0, "empty"), at(30, 0, "empty")), "a reading of the first run comes no later than the one before it: 30 min after 30 min"}, {firstRun, run(at(30, 0, "empty"), at(5, 0, "clay")), ""},
 		// 60 · 2200 W / (2 π · 32) = 656.5 N m, 484.2 pound-feet; 2.2 kW at 1430 are 14.7 N m.
 		{turned, coupling("coupling for 657 N m", 2.2, 1430, 32), ""}, {turned, coupling("coupling for 656 N m", 2.2, 1430, 32), "the coupling is bought for less torque than the motor gives: 656 N m; 657 N m at 32 rev/min"},

@@ -174,7 +174,7 @@ func between(v *view) {
 		return
 	}
 	f := Finding{
-		What: v.p.Title.Value + " is longer than the lathe takes between centres", Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres",
+		What: v.p.Title.Value + " is longer than the lathe takes between centres", Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres", OverMm: over(v.lengthMm - most.Mm),
 		Rule: "a shaft is turned between centres", Source: "shop: lathe: between", Fix: "make it in two, or have it turned elsewhere",
 	}
 	severity := Stop
