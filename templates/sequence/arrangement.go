@@ -124,7 +124,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	})
 	sheet, room := r.sheet("cut along the axis", scale)
 	spare := room.Height() - 2*rowMm - aroundMm/2 - h/scale
-	list := draw.Stack(r.list(2).Pieces(room.Width())...)
+	list := r.list(room.Width())
 	if listed = spare > list.Height+4; listed { // above the view
 		sheet.Draw.Place(&list.Draw, room.X0, room.Y1-1)
 		room.Y1 -= list.Height
@@ -212,7 +212,7 @@ const leastColumnMm = 84.0
 // column sets the list of parts, and below it the views from outside where they are
 // at least half as large as the view, into a room beside the view.
 func (r *arranger) column(s *draw.Sheet, room draw.Rect, scale float64) (listed, whole bool) {
-	list := draw.Stack(r.list(2).Pieces(room.Width())...)
+	list := r.list(room.Width())
 	if list.Height > room.Height() {
 		return false, false
 	}
@@ -242,7 +242,7 @@ func (r *arranger) corner(s *draw.Sheet, p *picture.Paper, spots []picture.Spot,
 			slices.ContainsFunc(r.a.Front.Shapes, func(s plan.Shape) bool { return slices.ContainsFunc(s.Loops, in) })
 	}
 	for _, width := range []float64{room.Width() * 0.5, 122, 108, 96} {
-		list := draw.Stack(r.list(2).Pieces(width)...)
+		list := r.list(width)
 		at := draw.Rect{X0: room.X1 - width - 4, Y0: room.Y1 - list.Height - 4, X1: room.X1, Y1: room.Y1}
 		if !taken(at) && !slices.ContainsFunc(spots, func(q picture.Spot) bool { return q.Y > (box.Y0+box.Y1)/2 && q.X > at.X0-3*picture.BalloonStepMm }) {
 			s.Draw.Place(&list.Draw, room.X1-width, room.Y1-1)
@@ -271,7 +271,7 @@ func (r *arranger) views(listed bool) []*draw.Sheet {
 	p, scale := r.outside(body.Width(), high)
 	var list draw.Piece
 	if !listed {
-		list = draw.Stack(r.list(2).Pieces(body.Width())...)
+		list = r.list(body.Width())
 		beside, small := r.outside(body.Width(), high-list.Height-2)
 		if small > crampedBy*scale {
 			return append(r.views(true), r.listSheet(scale))
@@ -288,7 +288,7 @@ func (r *arranger) views(listed bool) []*draw.Sheet {
 func (r *arranger) listSheet(scale float64) *draw.Sheet {
 	s, room := r.sheet("list of parts", scale)
 	s.Scale = "not to scale"
-	list := draw.Stack(r.list(2).Pieces(room.Width())...)
+	list := r.list(room.Width())
 	s.Draw.Place(&list.Draw, room.X0, room.Y1-1)
 	return s
 }
@@ -494,22 +494,20 @@ type balloonWay struct {
 	row int
 }
 
-// list names the numbers of the balloons, in blocks side by side.
-func (r *arranger) list(blocks int) draw.Table { return r.listOf(blocks, 4) }
-
-// listOf is the list of parts in blocks, each of its first columns alone: three are without the material.
-func (r *arranger) listOf(blocks, columns int) draw.Table {
-	t := draw.Table{Compact: true, Tight: true}
-	for range blocks {
-		t.Columns = append(t.Columns, []draw.Column{{Head: "No.", Bold: true, Align: draw.Centre}, {Head: "Part", Flex: true, Leads: true},
-			{Head: "off", Align: draw.Centre}, {Head: "Material"}}[:columns]...)
+// list names the numbers of the balloons in a width, in two blocks side by side; without the materials, which the cover
+// has, where those leave its words no room.
+func (r *arranger) list(width float64) draw.Piece {
+	block := []draw.Column{{Head: "No.", Bold: true, Align: draw.Centre}, {Head: "Part", Flex: true, Leads: true}, {Head: "off", Align: draw.Centre}, {Head: "Material"}}
+	of := func(columns int) draw.Piece {
+		t := draw.Table{Compact: true, Tight: true, Columns: slices.Repeat(block[:columns], 2)}
+		t.Rows = draw.Abreast(seq.Map(r.items(), func(row []string) []string { return row[:columns] }), 2)
+		return draw.Stack(t.Pieces(width)...)
 	}
-	rows := r.items()
-	for i := range rows {
-		rows[i] = rows[i][:columns]
+	with, without := of(4), of(3)
+	if without.Height < with.Height-draw.TextMm {
+		return without
 	}
-	t.Rows = draw.Abreast(rows, blocks)
-	return t
+	return with
 }
 
 // items are the rows of the list of parts; of what stands apart those that are in it.

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
@@ -448,6 +449,22 @@ func TestTitlesOfViews(t *testing.T) {
 			}) {
 				t.Errorf("%v wide: no %q of %v in %q", width, text, size, allTexts(p.Draw))
 			}
+		}
+	}
+}
+
+// TestListHasRoom: the list of parts has its materials where that leaves its words room, and goes without them where it
+// would be higher for them.
+func TestListHasRoom(t *testing.T) {
+	t.Parallel()
+	pl := demo(t, "gatejack")
+	r := newArranger(pl, pl.Arrangement, papers[1])
+	least := r.list(190).Height
+	for width, want := range map[float64]int{190: 2, 118: 2, 112: 0, 84: 0} {
+		p := r.list(width)
+		n := len(seq.Keep(allTexts(p.Draw), func(s string) bool { return s == "Material" }))
+		if n != want || p.Height != least {
+			t.Errorf("%v wide: %d columns of materials, %v high, wanted %d and %v", width, n, p.Height, want, least)
 		}
 	}
 }

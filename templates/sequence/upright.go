@@ -43,11 +43,7 @@ func (r *arranger) standing() []*draw.Sheet {
 			wide := body.Width() - left(s)
 			if listed {
 				width := max(wide, leastColumnMm) - 4
-				for i, of := range []draw.Table{r.list(1), r.list(2), r.listOf(2, 3)} {
-					if p := draw.Stack(of.Pieces(width)...); i == 0 || p.Height < list.Height {
-						list = p
-					}
-				}
+				list = r.list(width)
 			}
 			return max(ws/s+4, leastColumnMm) <= wide && row(s)+cutMm(s)+upMm+belowMm+notes.Height <= body.Height()-10
 		})
