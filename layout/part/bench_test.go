@@ -373,7 +373,7 @@ func TestPunchAndTop(t *testing.T) {
 	const shaft = "part: pin\nkind: shaft\nmaterial: S235\ntop: TOP\nprofile:\n  outside:\n    - {name: a, diameter: 30, FIT length: 40}\n    - {name: b, diameter: 40, length: 40}\n"
 	text := strings.Replace(shaft, "TOP", "keyway", 1) + key[1:]
 	finished := work(t, "mm", strings.Replace(text, "FIT", "fit: k6,", 1))
-	has(t, finished, "First scribe TOP lightly on the outside of a, where the keyway comes.", "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay")
+	has(t, finished, "First scribe TOP lightly on the outside of a, where the keyway comes.", "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface")
 	if strings.Contains(lines(finished), "punch every centre and along") {
 		t.Error(lines(finished))
 	}
@@ -386,7 +386,7 @@ func TestPunchAndTop(t *testing.T) {
 	}
 	// M30x1.5 is turned to 30 - 1.5/10 = 29.85: the floor 15 - 4 = 11 over the axis is 25.93 from its far side.
 	onThread := strings.Replace(strings.Replace(text, "diameter: 30, ", "", 1), "FIT", "thread: M30x1.5,", 1)
-	has(t, work(t, "mm", onThread), "Depth 4 from Ø30 nominal: 25.93 left to the far side of Ø29.85 as turned.")
+	has(t, work(t, "mm", onThread), "no punch mark may stay on this thread", "Depth 4 from Ø30 nominal: 25.93 left to the far side of Ø29.85 as turned.")
 	has(t, finished, "Depth 4 from the top of the round: 26 left to the far side of Ø30.")
 	has(t, work(t, "mm", strings.Replace(text, "FIT", "", 1)), "punch every centre and along the outlines")
 	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "Mark TOP on the front face (scribe).")

@@ -381,7 +381,7 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			mark += " and along the outlines"
 		}
 		if s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
-			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
+			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this " + words.Either(s.Size.Thread != nil, "thread", "finished surface")
 		}
 		if d.NoTemplate != "" {
 			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+", without a template; "+mark+".")
