@@ -284,14 +284,21 @@ func layers(w *plan.WeldPlan) int {
 func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	em, off := 4.2, 3.9
-	if n := len(w.TacksDeg); n > 9 { // two figures, which do not meet
+	const apart = 1.15                        // the middles of two numbers, over their width
+	if n := float64(len(w.TacksDeg)); n > 9 { // two figures
 		off = 3.4
-		em = min(3, 0.95*2*math.Pi*(r+off)/float64(n)/draw.TextWidth("88", 1, true))
+		em = max(draw.SmallMm, min(3, 2*(r+off)*math.Sin(math.Pi/n)/apart/draw.TextWidth("88", 1, true)))
 	}
+	var numbered []plan.XY
 	for i, deg := range w.TacksDeg {
 		d.Add(arc(canvas.Point{X: cx, Y: cy}, r, deg-half, deg+half, 1.8))
 		x, y := round(cx, cy, r+off, deg)
-		d.Add(draw.Text{XMm: x, YMm: y - 0.36*em, SizeMm: em, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
+		number, at := strconv.Itoa(i+1), plan.XY{XMm: x, YMm: y}
+		if wide := apart * draw.TextWidth(number, em, true); slices.ContainsFunc(numbered, func(q plan.XY) bool { return geom.Distance(at, q) < wide-geom.CloseMm }) {
+			continue // the step has them all
+		}
+		numbered = append(numbered, at)
+		d.Add(draw.Text{XMm: x, YMm: y - 0.36*em, SizeMm: em, Bold: true, Align: draw.Centre, Content: number})
 	}
 	n := 0
 	for _, run := range w.Order {

@@ -484,3 +484,41 @@ func TestBoltsInRows(t *testing.T) {
 		}
 	}
 }
+
+// TestTackNumbers: tacks are numbered on their dial in the order in which they are set, so that none meets another and none
+// is smaller than the least text; of more than have room so the first are, as many on the larger dial as there are.
+func TestTackNumbers(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		tacks    int
+		r        float64
+		numbered int
+		em       float64
+	}{{8, 18, 8, 4.2}, {9, 18, 9, 4.2}, {10, 18, 10, 3}, {32, 18, 32, 2.914}, {16, smallDialMm, 16, 3}, {32, smallDialMm, 16, draw.SmallMm}, {64, 18, 32, draw.SmallMm}} {
+		w := &plan.WeldPlan{DiameterMm: 500, TackLengthMm: 8}
+		for i := range c.tacks { // halves of what lies between: 0, 1/2, 1/4, 3/4, 1/8 …
+			share, half := 0.0, 0.5
+			for k := i; k > 0; k, half = k/2, half/2 {
+				share += float64(k%2) * half
+			}
+			w.TacksDeg = append(w.TacksDeg, 360*share)
+		}
+		p, _ := clockPanel(&plan.JointPlan{Weld: w}, c.r)
+		n := 0
+		var rooms []draw.Rect
+		for _, q := range texts(&p) {
+			if q.Content != strconv.Itoa(n+1) {
+				continue
+			}
+			n++
+			room := draw.TextRect(q)
+			if math.Abs(q.SizeMm-c.em) > 0.002 || slices.ContainsFunc(rooms, room.Grown(-0.05).Meets) {
+				t.Errorf("%+v: %s is %v high at %v", c, q.Content, q.SizeMm, room)
+			}
+			rooms = append(rooms, room)
+		}
+		if n != c.numbered {
+			t.Errorf("%+v: %d are numbered", c, n)
+		}
+	}
+}
