@@ -39,8 +39,8 @@ func (r *arranger) anchors(d *draw.Drawing, p *picture.Paper, box draw.Rect, bel
 	right = draw.Spread(rows, draw.TextMm+gap, math.Inf(-1), math.Inf(1))
 	for i, y := range rows {
 		at := right[i]
-		d.Add(draw.Segment(box.X1+0.5, y, box.X1+tick, y, draw.ThinMm), draw.Segment(box.X1+tick, y, box.X1+2*tick, at, draw.ThinMm),
-			draw.Text{XMm: box.X1 + 2*tick + gap/2, YMm: at - draw.TextMm*0.35, SizeMm: draw.TextMm, Content: along[y]})
+		d.Add(draw.Segment(box.X1+0.5, y, box.X1+tick, y, draw.ThinMm), draw.Segment(box.X1+tick, y, box.X1+2*tick, at, draw.ThinMm))
+		d.Add(draw.Over(draw.Text{XMm: box.X1 + 2*tick + gap/2, YMm: at - draw.TextMm*0.35, SizeMm: draw.TextMm, Content: along[y]})...)
 	}
 	return right
 }

@@ -151,8 +151,8 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Read(under))
 	}
 	balloons(d, spots, draw.Rect{X0: box.X0 + 1, Y0: box.Y0 - rowMm, X1: box.X1 - 1, Y1: box.Y1 + rowMm}, room)
-	d.Add(draw.Text{XMm: room.X0, YMm: min(box.Y0+6, box.Y1-19), SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
-		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	d.Add(draw.Over(draw.Text{XMm: room.X0, YMm: min(box.Y0+6, box.Y1-19), SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"})...)
+	d.Add(draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	return sheet, listed || r.corner(sheet, p, spots, room), whole
 }
 
@@ -329,10 +329,12 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 			clockRound(&p.Draw, at, box)
 		} else {
 			column += beside
-			r.anchors(&p.Draw, at, box, false)
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
 		picture.BalloonColumn(&p.Draw, r.only(view.v, at, shown), column, box.Y0, axis-2)
+		if view.v == top {
+			r.anchors(&p.Draw, at, box, false)
+		}
 		x += w/scale + 2*gap
 	}
 	p.Height = topMm + tall + underMm + text.Height

@@ -55,14 +55,18 @@ func roomOf(pic *plan.Picture, width, height float64) margins {
 			down = arrowMm * m.arrow
 		}
 	}
-	m.over, m.under = m.over+down, m.under+up
+	over, under := m.over, m.under
+	m.over, m.under = over+down, under+up
 	if len(pic.Corners) > 0 {
 		m.left, m.right = cornerMm, cornerMm
 	}
 	fit := func() float64 { return min((width-m.left-m.right)/w, max(height-m.over-m.under, leastPictureMm)/h) }
 	m.scale = fit()
-	_, behind := backs(pic, m.scale, m.arrow)
-	for i, a := range pic.Arrows { // one behind another
+	back, behind := backs(pic, m.scale, m.arrow)
+	for i, a := range pic.Arrows { // one behind another, or leaning over the edge of the picture
+		tail := a.Dir.YMm * (back[i] + arrowMm*m.arrow)
+		up = max(up, tail-(a.AtMm.YMm-pic.MinMm.YMm)*m.scale)
+		down = max(down, -tail-(pic.MaxMm.YMm-a.AtMm.YMm)*m.scale)
 		switch {
 		case !behind[i]:
 		case a.Dir.XMm > 0.5:
@@ -71,6 +75,7 @@ func roomOf(pic *plan.Picture, width, height float64) margins {
 			m.right += arrowMm * m.arrow
 		}
 	}
+	m.over, m.under = over+down, under+up
 	m.scale = fit()
 	return m
 }

@@ -93,7 +93,9 @@ func TestSmallRules(t *testing.T) {
 		{"to the right, from the left", sides(55, along(0.51, 0.86)), fmt.Sprintf("%.3g 2 0 0, 1", besideMm)}, {"hardly", sides(55, along(0.5, 0.87)), fmt.Sprintf("2 2 0 %.3g, 1", arrowMm)},
 		{"to the left, from the right", sides(44, along(-0.51, 0.86)), fmt.Sprintf("2 %.3g 0 0, 0.8", 0.8*besideMm)}, {"hardly", sides(55, along(-0.5, -0.87)), fmt.Sprintf("2 2 %.3g 0, 1", arrowMm)},
 		{"one behind the other", sides(55, along(-1, 0), along(-1, 0)), fmt.Sprintf("2 %.3g 0 0, 1", besideMm+arrowMm)}, {"and on the left", sides(55, along(1, 0), along(1, 0)), fmt.Sprintf("%.3g 2 0 0, 1", besideMm+arrowMm)},
-		{"leaning, one behind the other", sides(55, along(-0.51, 0.86), along(-0.51, 0.86)), fmt.Sprintf("2 %.3g 0 0, 1", besideMm+arrowMm)}, {"and on the left", sides(55, along(0.51, 0.86), along(0.51, 0.86)), fmt.Sprintf("%.3g 2 0 0, 1", besideMm+arrowMm)},
+		// The tail of the second lies 0.86 of two arrows of 8 under its tip, 13.76, which is 25 at 0.43 over the edge, 10.75.
+		{"leaning, one behind the other", sides(55, along(-0.51, 0.86), along(-0.51, 0.86)), fmt.Sprintf("2 %.3g 0 3.01, 1", besideMm+arrowMm)}, {"and on the left", sides(55, along(0.51, 0.86), along(0.51, 0.86)), fmt.Sprintf("%.3g 2 0 3.01, 1", besideMm+arrowMm)},
+		{"and from above", sides(55, along(0.51, -0.86), along(0.51, -0.86)), fmt.Sprintf("%.3g 2 3.01 0, 1", besideMm+arrowMm)},
 		{"hardly, and no farther", sides(55, along(-0.5, -0.87), along(-0.5, -0.87)), fmt.Sprintf("2 2 %.3g 0, 1", arrowMm)}, {"nor there", sides(55, along(0.5, 0.87), along(0.5, 0.87)), fmt.Sprintf("2 2 0 %.3g, 1", arrowMm)},
 		{"the front of one of the joint, else of the first, that lies as the assembly does", []string{front(), front(plan.Placed{Title: "a", TurnDeg: 9}), front(plan.Placed{Title: "a", TurnDeg: 9}, plan.Placed{Title: "c"}), front(plan.Placed{Title: "a", OtherWay: true}, plan.Placed{Title: "c", FrontMm: 1}),
 			front(plan.Placed{Title: "a"}, plan.Placed{Title: "d"}), front(plan.Placed{Title: "a"}, plan.Placed{Title: "d"}, plan.Placed{Title: "b"}), front(plan.Placed{Title: "a"}, plan.Placed{Title: "b", TurnDeg: 9})}, "[b a c c d b a]"},
