@@ -7,6 +7,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
@@ -39,6 +40,70 @@ func TestNoLineThroughAText(t *testing.T) {
 					t.Errorf("%s on %s, page %d: a line through %s", name, paper.Name, i+1, crossed)
 				}
 			}
+		}
+	}
+}
+
+// TestNoTextOverAText: on no page of a demonstration job or of the small jobs with every kind of part and joint, whatever
+// the paper, does a text lie over another.
+func TestNoTextOverAText(t *testing.T) {
+	t.Parallel()
+	files := []string{filepath.Join("..", "testdata", "pugmill", "job.yaml"), filepath.Join("..", "testdata", "gatejack", "job.yaml")}
+	for _, of := range []string{"part", "joint"} {
+		small, err := filepath.Glob(filepath.Join("..", "layout", of, "testdata", "worked", "*.yaml"))
+		if err != nil || len(small) < 3 {
+			t.Fatal(small, err)
+		}
+		files = append(files, small...)
+	}
+	for _, file := range files {
+		t.Run(file, func(t *testing.T) {
+			t.Parallel()
+			if filepath.Base(file) != "job.yaml" {
+				file = golden.Job(t, file)
+			}
+			job, err := read.Load(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			worked, err := layout.Work(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			worked.Arrange()
+			for _, paper := range []parts.Paper{sheettest.A4, sheettest.Letter, {Name: "A3", WidthMm: 297, HeightMm: 420}} {
+				doc, err := Packet(worked.Plan, Options{Paper: paper})
+				if err != nil {
+					t.Fatal(err)
+				}
+				for i := range doc.Pages {
+					for _, over := range sheettest.Overlaid(&doc.Pages[i]) {
+						t.Errorf("on %s, page %d: %s", paper.Name, i+1, over)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestOverlaid: a text over another is found in groups and turned; one that only grazes it, or that paper hides, is not.
+func TestOverlaid(t *testing.T) {
+	t.Parallel()
+	text := draw.Text{XMm: 10, YMm: 10, SizeMm: 5, Content: "WIDE TEXT"}
+	beside := func(x, y, deg float64) draw.Text {
+		return draw.Text{XMm: x, YMm: y, SizeMm: 5, Content: "8", RotateDeg: deg}
+	}
+	patch := draw.Shape{Path: draw.R(0, 0, 60, 30).Path(), Fill: draw.White}
+	for name, c := range map[string]struct {
+		items []draw.Item
+		over  bool
+	}{
+		"over it": {[]draw.Item{text, beside(12, 12, 0)}, true}, "under it": {[]draw.Item{text, beside(12, 5, 0)}, false}, "grazing": {[]draw.Item{text, beside(12, 13.6, 0)}, false},
+		"upright": {[]draw.Item{text, beside(16, 8, 90)}, true}, "hidden": {[]draw.Item{text, patch, beside(12, 12, 0)}, false},
+		"in a group": {[]draw.Item{text, draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{beside(2, 2, 0)}}, Transform: canvas.Identity.Translate(10, 10)}}, true},
+	} {
+		if got := sheettest.Overlaid(&draw.Page{Drawing: draw.Drawing{Items: c.items}}); (len(got) > 0) != c.over {
+			t.Errorf("%s: %q", name, got)
 		}
 	}
 }

@@ -331,7 +331,8 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 			column += beside
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
-		picture.BalloonColumn(&p.Draw, r.only(view.v, at, shown), column, box.Y0, axis-2)
+		spots := r.only(view.v, at, shown)
+		picture.BalloonColumn(&p.Draw, spots, column, min(box.Y0, axis-2-picture.BalloonStepMm*float64(len(spots))), axis-2)
 		if view.v == top {
 			r.anchors(&p.Draw, at, box, false)
 		}

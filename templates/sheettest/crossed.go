@@ -25,6 +25,22 @@ func Crossed(page *draw.Page) []string {
 	return out
 }
 
+// Overlaid are the texts of a page that lie over another, by more than they graze, both as they are read.
+func Overlaid(page *draw.Page) []string {
+	s := &scene{}
+	s.add(&page.Drawing, canvas.Identity, nil)
+	var out []string
+	for i, t := range s.texts {
+		box := t.room.box()
+		for _, o := range s.texts[:i] {
+			if box.Meets(o.room.box()) && t.room.meets(o.room) && !s.hidden(o.room.middle(), o.n) {
+				out = append(out, fmt.Sprintf("%q over %q at %.0f, %.0f", t.text.Content, o.text.Content, t.room.middle().X, t.room.middle().Y))
+			}
+		}
+	}
+	return out
+}
+
 const (
 	grazeMm        = 0.35 // of a text's room, at its rim, that lines may take
 	sampleMm       = 0.15 // between the points of a line that are looked at

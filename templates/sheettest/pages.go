@@ -84,14 +84,18 @@ func corners(t draw.Text, less float64) quad {
 	}
 }
 
-// Overlap tells whether two texts, at any angles, lie over each other: no
-// side of either rectangle has the other wholly beyond it.
+// Overlap tells whether two texts, at any angles, lie over each other.
 func Overlap(p, q Placed) bool {
 	a, b := corners(p.Item.(draw.Text), 0.05), corners(q.Item.(draw.Text), 0.05)
 	for i := range b {
 		b[i] = b[i].Add(canvas.Point{X: q.DX - p.DX, Y: q.DY - p.DY})
 	}
-	for _, pair := range [2][2]quad{{a, b}, {b, a}} {
+	return a.meets(b)
+}
+
+// meets tells whether two quads lie over each other: no side of either has the other wholly beyond it.
+func (q quad) meets(o quad) bool {
+	for _, pair := range [2][2]quad{{q, o}, {o, q}} {
 		for i, from := range pair[0] {
 			side := pair[0][(i+1)%4].Sub(from)
 			beyond := true
