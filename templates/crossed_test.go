@@ -98,7 +98,7 @@ func TestOverlaid(t *testing.T) {
 		items []draw.Item
 		over  bool
 	}{
-		"over it": {[]draw.Item{text, beside(12, 12, 0)}, true}, "under it": {[]draw.Item{text, beside(12, 5, 0)}, false}, "grazing": {[]draw.Item{text, beside(12, 13.6, 0)}, false},
+		"over it": {[]draw.Item{text, beside(12, 12, 0)}, true}, "under it": {[]draw.Item{text, beside(12, 5, 0)}, false}, "grazing": {[]draw.Item{text, beside(12, 15.2, 0)}, false},
 		"upright": {[]draw.Item{text, beside(16, 8, 90)}, true}, "hidden": {[]draw.Item{text, patch, beside(12, 12, 0)}, false},
 		"in a group": {[]draw.Item{text, draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{beside(2, 2, 0)}}, Transform: canvas.Identity.Translate(10, 10)}}, true},
 	} {

@@ -25,15 +25,15 @@ func Crossed(page *draw.Page) []string {
 	return out
 }
 
-// Overlaid are the texts of a page that lie over another, by more than they graze, both as they are read.
+// Overlaid are the texts of a page that lie over another that can be read.
 func Overlaid(page *draw.Page) []string {
 	s := &scene{}
 	s.add(&page.Drawing, canvas.Identity, nil)
 	var out []string
 	for i, t := range s.texts {
-		box := t.room.box()
+		box := t.full.box()
 		for _, o := range s.texts[:i] {
-			if box.Meets(o.room.box()) && t.room.meets(o.room) && !s.hidden(o.room.middle(), o.n) {
+			if box.Meets(o.full.box()) && t.full.meets(o.full) && !s.hidden(o.room.middle(), o.n) {
 				out = append(out, fmt.Sprintf("%q over %q at %.0f, %.0f", t.text.Content, o.text.Content, t.room.middle().X, t.room.middle().Y))
 			}
 		}
@@ -43,6 +43,7 @@ func Overlaid(page *draw.Page) []string {
 
 const (
 	grazeMm        = 0.35 // of a text's room, at its rim, that lines may take
+	touchMm        = 0.05 // and other texts
 	sampleMm       = 0.15 // between the points of a line that are looked at
 	leastThroughMm = 0.5
 )
@@ -91,9 +92,9 @@ type sceneFill struct {
 }
 
 type sceneText struct {
-	text draw.Text
-	room quad
-	n    int
+	text       draw.Text
+	room, full quad
+	n          int
 }
 
 func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
@@ -107,12 +108,12 @@ func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
 			}
 			s.add(item.Drawing, m.Mul(item.Transform), inner)
 		case draw.Text:
-			r, q := draw.TextRect(item).Grown(-grazeMm), corners(item, grazeMm)
+			r, q, full := draw.TextRect(item).Grown(-grazeMm), corners(item, grazeMm), corners(item, touchMm)
 			for i := range q {
-				q[i] = m.Dot(q[i])
+				q[i], full[i] = m.Dot(q[i]), m.Dot(full[i])
 			}
 			if r.X1 > r.X0 && r.Y1 > r.Y0 && inside(q.middle(), clips) {
-				s.texts = append(s.texts, sceneText{item, q, s.n})
+				s.texts = append(s.texts, sceneText{item, q, full, s.n})
 			}
 		case draw.Shape:
 			s.shape(item, m, clips)

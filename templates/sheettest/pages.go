@@ -86,7 +86,7 @@ func corners(t draw.Text, less float64) quad {
 
 // Overlap tells whether two texts, at any angles, lie over each other.
 func Overlap(p, q Placed) bool {
-	a, b := corners(p.Item.(draw.Text), 0.05), corners(q.Item.(draw.Text), 0.05)
+	a, b := corners(p.Item.(draw.Text), touchMm), corners(q.Item.(draw.Text), touchMm)
 	for i := range b {
 		b[i] = b[i].Add(canvas.Point{X: q.DX - p.DX, Y: q.DY - p.DY})
 	}
