@@ -325,15 +325,15 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 		p.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: size, Bold: true, Align: draw.Centre, Content: title})
 		_, axis := at.At(plan.XY{})
 		column := box.X1 + draw.BalloonMm + 2
-		if view.v == end {
-			clockRound(&p.Draw, at, box)
-		} else {
+		if view.v == top {
 			column += beside
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
 		spots := r.only(view.v, at, shown)
 		picture.BalloonColumn(&p.Draw, spots, column, min(box.Y0, axis-2-picture.BalloonStepMm*float64(len(spots))), axis-2)
-		if view.v == top {
+		if view.v == end { // over the leaders
+			clockRound(&p.Draw, at, box)
+		} else {
 			r.anchors(&p.Draw, at, box, false)
 		}
 		x += w/scale + 2*gap
@@ -423,7 +423,7 @@ func upright(d *draw.Drawing, r draw.Rect, size string) {
 func clockRound(d *draw.Drawing, p *picture.Paper, box draw.Rect) {
 	x, y := p.At(plan.XY{})
 	at := func(x, y float64, align draw.Align, text string) {
-		d.Add(draw.Text{XMm: x, YMm: y, SizeMm: draw.TextMm, Align: align, Content: text})
+		d.Add(draw.Over(draw.Text{XMm: x, YMm: y, SizeMm: draw.TextMm, Align: align, Content: text})...)
 	}
 	d.Add(draw.TopArrow(x, box.Y1+6, 6))
 	at(x+3, box.Y1+4, draw.Left, "TOP 0°")
