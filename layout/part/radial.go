@@ -397,7 +397,11 @@ func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Do = append(o.Do, b.drillLines(way, false)...)
 	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 	if t := b.threadMm(m.Size, wall); t < wall && m.bearsInBore(b.Sizes, m.Rows[0].AxialMm) {
-		o.Do = append(o.Do, "Open it out so that the shank of the tap goes in: the set screw has to come through the thread to what is in the bore.")
+		to := ""
+		if mm, err := m.Size.Thread.ClearanceMm("medium"); err == nil { // which is wider than the shanks of ISO 529 and ASME B94.9, from memory
+			to = " to " + b.W.Drill(mm)
+		}
+		o.Do = append(o.Do, "Open it out"+to+" so that the shank of the tap goes in: the set screw has to come through the thread to what is in the bore.")
 	}
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 }

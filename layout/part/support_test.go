@@ -193,7 +193,7 @@ func TestSetScrewComesThrough(t *testing.T) {
 	t.Parallel()
 	const pulley = "part: p\nkind: turned\nmaterial: S355\nstock: {round: 70, length: 26}\nprofile:\n  outside: [{name: rim, diameter: 63, length: 22}]\n  inside: [{name: bore, diameter: 14, fit: H7, length: 22}]\nradial:\n  - {name: grub, clock: 90, axial: 11, size: M4 tap, fitted: FITTED}\n"
 	m := work(t, "mm", strings.Replace(pulley, "FITTED", "set screw M4 x 12", 1))
-	has(t, m, "Depth: drilled into the bore, 24.5 through the wall, opened out from outside 18.5 deep, thread in the 6 left at the bore.", "Open it out so that the shank of the tap goes in")
+	has(t, m, "Depth: drilled into the bore, 24.5 through the wall, opened out from outside 18.5 deep, thread in the 6 left at the bore.", "Open it out to Ø4.5 so that the shank of the tap goes in") // ISO 273, medium
 	has(t, work(t, "mm", strings.Replace(pulley, "FITTED", "grease nipple", 1)), "Depth: thread 6 deep, drilled into the bore, 24.5 through the wall.")
 	has(t, work(t, "mm", strings.NewReplacer("FITTED", "set screw M4 x 12", "diameter: 63", "diameter: 46").Replace(pulley)), "Depth: into the bore, 16 through the wall.")
 }
