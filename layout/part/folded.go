@@ -270,16 +270,12 @@ func (f *folded) outline(*Sizes) *canvas.Path {
 }
 
 func (f *folded) overall(s *Sizes) string {
-	wide, high, low, top := f.Outline.Width.Mm, f.Outline.Height.Mm, 0.0, 0.0
-	for _, v := range f.cuts(s) {
-		if across := v.MaxMm.XMm - v.MinMm.XMm; v.Name == leftToRight {
-			wide = across
-		} else {
-			high = across
-		}
+	cuts, overMm := f.cuts(s)
+	low, top := 0.0, 0.0
+	for _, v := range cuts {
 		low, top = min(low, v.MinMm.YMm), max(top, v.MaxMm.YMm)
 	}
-	return s.W.Read(wide) + " × " + s.W.Read(high) + " × " + s.W.Read(top-low) + " folded, of " + s.W.Size(f.Thickness.Mm)
+	return s.W.Read(overMm[0]) + " × " + s.W.Read(overMm[1]) + " × " + s.W.Read(top-low) + " folded, of " + s.W.Size(f.Thickness.Mm)
 }
 
 func (f *folded) features(n *Numbered) {

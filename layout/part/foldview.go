@@ -13,20 +13,19 @@ import (
 
 // show draws the cuts across the folded part.
 func (f *folded) show(n *Numbered, out *plan.PartPlan) {
-	out.Dimensions, out.Profiles = nil, f.cuts(n.Sizes)
+	out.Dimensions = nil
+	out.Profiles, _ = f.cuts(n.Sizes)
 }
 
-// leftToRight is the cut in which the left and the right flanges show.
-const leftToRight = "cut from left to right, front up"
-
 // cuts are the cuts across the folded part: from left to right and from bottom
-// to top, where there are flanges.
-func (f *folded) cuts(s *Sizes) (out []plan.FoldView) {
-	for _, v := range []struct {
+// to top, where there are flanges; and how wide and how high it is over those, mm.
+func (f *folded) cuts(s *Sizes) (out []plan.FoldView, overMm [2]float64) {
+	overMm = [2]float64{f.Outline.Width.Mm, f.Outline.Height.Mm}
+	for n, v := range []struct {
 		name       string
 		minus, way bend.Side
 		mm         float64
-	}{{leftToRight, bend.Left, bend.Right, f.Outline.Width.Mm}, {"cut from bottom to top, front up", bend.Bottom, bend.Top, f.Outline.Height.Mm}} {
+	}{{"cut from left to right, front up", bend.Left, bend.Right, overMm[0]}, {"cut from bottom to top, front up", bend.Bottom, bend.Top, overMm[1]}} {
 		view := plan.FoldView{Name: v.name}
 		ends := [2]float64{-v.mm / 2, v.mm / 2}
 		for i := range f.blank.Folds {
@@ -51,10 +50,11 @@ func (f *folded) cuts(s *Sizes) (out []plan.FoldView) {
 		}
 		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
 		addMetal(&view, geom.Polygon(base))
+		overMm[n] = view.MaxMm.XMm - view.MinMm.XMm
 		z := s.General(v.mm)
 		out = append(out, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
 	}
-	return out
+	return out, overMm
 }
 
 // addMetal puts a closed path among the metal of a view.
