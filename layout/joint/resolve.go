@@ -367,9 +367,14 @@ func (j *shop) fromText(t *joint, p *parts.Place) (text string) {
 		if end := t.b.r.Part.BarEnd(edge); j.short[t.b.ref.Part] && end != nil && end.Mitred() {
 			from = "the outside of its frame at the " + edge // its own end is sawn short of that
 		}
-		text += ", " + j.w.Size(math.Abs(mm.Mm)) + words.Either(mm.Mm < 0, " past ", " from ") + from
+		text += j.edgeText(mm.Mm, from)
 	}
 	return text
+}
+
+// edgeText says how far a part stands from an edge, or past it where that is less than 0.
+func (j *shop) edgeText(mm float64, edge string) string {
+	return ", " + j.w.Size(math.Abs(mm)) + words.Either(mm < 0, " past ", " from ") + edge
 }
 
 // originText says where the origin of a part lies from that of what it stands on; of two bars,
@@ -416,7 +421,7 @@ func (j *shop) edgesText(t *joint) (text string) {
 		if geom.Over(math.Abs(past[i]), math.Abs(past[i+1])) {
 			n++
 		}
-		text += ", " + j.w.Size(math.Abs(past[n])) + words.Either(past[n] > 0, " past", " from") + " its " + edges[n] + " edge"
+		text += j.edgeText(-past[n], "its "+edges[n]+" edge")
 	}
 	return text
 }

@@ -179,11 +179,7 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 			}
 		}
 	}
-	for _, q := range v.Behind {
-		x, y := p.At(q.AtMm)
-		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
-	}
-	return spots
+	return append(spots, r.spots(p, v.Behind)...)
 }
 
 // bothSides are the contours of a cut above the axis and those below it, where none
@@ -301,9 +297,9 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	wt, ht := size(top)
 	text := r.notes(width)
 	shown := r.shown()
-	r.only(end, &picture.Paper{}, shown)
+	atEnd, atTop := r.only(end, shown), r.only(top, shown)
 	beside := 0.0 // of what says where anchors lie, which balloons stand clear of
-	if len(r.only(top, &picture.Paper{}, shown)) > 0 {
+	if len(atTop) > 0 {
 		beside = r.anchorsMm()
 	}
 	scale = r.scale(func(s float64) bool {
@@ -312,11 +308,11 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	tall := max(he, ht) / scale
 	gap := (width - beside - (we+wt)/scale) / 4
 	x := max(gap, hourMm)
-	shown = r.shown()
 	for _, view := range []struct {
 		v     *plan.View
+		only  []plan.Place
 		title string
-	}{{end, "Seen from the FRONT"}, {top, "Seen from above, FRONT at the left"}} {
+	}{{end, atEnd, "Seen from the FRONT"}, {top, atTop, "Seen from above, FRONT at the left"}} {
 		w, h := size(view.v)
 		at := &picture.Paper{Low: view.v.MinMm, X: x, Y: -topMm - (tall+h/scale)/2, Scale: 1 / scale}
 		at.Lines(&p.Draw, view.v.Lines, draw.LineMm)
@@ -329,8 +325,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 			column += beside
 			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
-		spots := r.only(view.v, at, shown)
-		picture.BalloonColumn(&p.Draw, spots, column, min(box.Y0, axis-2-picture.BalloonStepMm*float64(len(spots))), axis-2)
+		picture.BalloonColumn(&p.Draw, r.spots(at, view.only), column, min(box.Y0, axis-2-picture.BalloonStepMm*float64(len(view.only))), axis-2)
 		if view.v == end { // over the leaders
 			clockRound(&p.Draw, at, box)
 		} else {
@@ -371,16 +366,23 @@ func (r *arranger) numbered(titles []string) (out []string) {
 	return out
 }
 
-// only are the parts that a view from outside shows and no view in shown, as spots for balloons.
-func (r *arranger) only(v *plan.View, p *picture.Paper, shown map[int]bool) (spots []picture.Spot) {
+// only are the parts that a view from outside shows and no view in shown, which it adds them to.
+func (r *arranger) only(v *plan.View, shown map[int]bool) (out []plan.Place) {
 	for _, q := range v.Behind {
 		if !shown[q.Item] {
 			shown[q.Item] = true
-			x, y := p.At(q.AtMm)
-			spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
+			out = append(out, q)
 		}
 	}
-	return spots
+	return out
+}
+
+// spots are where the balloons of parts that are seen and not cut point.
+func (r *arranger) spots(p *picture.Paper, of []plan.Place) []picture.Spot {
+	return seq.Map(of, func(q plan.Place) picture.Spot {
+		x, y := p.At(q.AtMm)
+		return picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)}
+	})
 }
 
 // shown are the items that have their balloons in the view that is cut.

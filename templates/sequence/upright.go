@@ -134,7 +134,7 @@ func (r *arranger) side(d *draw.Drawing, p *picture.Paper, scale float64) {
 	x0, y0 := p.At(v.MinMm)
 	x1, y1 := p.At(v.MaxMm)
 	w, _ := size(v)
-	picture.BalloonColumn(d, r.only(v, p, r.shown()), x1+draw.BalloonMm+2, y0, y1)
+	picture.BalloonColumn(d, r.spots(p, r.only(v, r.shown())), x1+draw.BalloonMm+2, y0, y1)
 	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - 7}, r.w.Room(w))
 	d.Add(draw.Text{XMm: (x0 + x1) / 2, YMm: y0 - belowMm + 2, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: says + ", " + scaleWord(scale)})
 }
