@@ -75,24 +75,48 @@ func (v *view) guardGates(b *assembly.Body) (out []gate) {
 	return out
 }
 
-// gates looks for openings of guards, for what the flanges of folded ones leave open, and for open ends of tubes, that a hand or a finger gets through to what turns
-// with the shaft.
+// gates looks for openings that a hand or a finger gets through to what turns with the shaft: of guards, what the flanges of
+// folded ones leave open and open ends of tubes among them, and in the outside of what stands round the shaft.
 func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 	turns := r.turnsWith(drives.Instance())
-	var sweeps []swept
+	sweeps := r.sweptSteps(shaft, turns)
+	looking := func(b *assembly.Body, v *view) lookOut {
+		return lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
+	}
+	for p := range everyStanding(r) {
+		if p.along.Find(drives.Instance()) != nil && !turns[r.machine().Of[p.ID]] {
+			looking(p.Body, p.v).windows(p.Body)
+		}
+	}
 	for b, v := range r.tiedTo(shaft) {
 		if v.p.For != parts.Guarding || turns[r.machine().Of[b.ID]] {
 			continue
 		}
-		if sweeps == nil {
-			sweeps = r.sweptSteps(shaft, turns)
-		}
-		l := lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
-		for _, g := range v.guardGates(b) {
+		l := looking(b, v)
+		for _, g := range append(v.guardGates(b), l.feet(b)...) {
 			l.tooOpen(l.ringed(g))
 		}
-		for _, g := range l.feet(b) {
-			l.tooOpen(g)
+	}
+}
+
+// windows looks at what is cut through the outside, to what turns in the bore, one of each kind.
+func (l lookOut) windows(b *assembly.Body) {
+	said, all := "", l.sweeps
+	for _, o := range l.v.openings() {
+		name, inner := o.radial.Name.Value, radiusAt(l.v.inside, o.zMm)
+		if blind := !o.radial.Through && geom.Over(o.outerMm-inner, o.radial.Depth.Mm); blind || name == said || radialThread(o.radial) != nil || l.v.jointNames(name) {
+			continue
+		}
+		long, round := o.alongMm-o.aroundMm, o.radial.Shape == parts.RadialHole
+		g := gate{name, o.radial.Pos, nil, b.Pose.Turn(assembly.ClockWay(o.clockDeg)), 2 * min(o.alongMm, o.aroundMm), 2 * max(o.alongMm, o.aroundMm), round, false, ""}
+		for _, share := range []float64{0, 1, -1} {
+			at := assembly.Clock(o.outerMm, o.clockDeg+share*max(0, -long)/o.outerMm*180/math.Pi)
+			at.Z = share*max(0, long) - o.zMm
+			g.at = append(g.at, b.Pose.Apply(at))
+		}
+		l.sweeps = seq.Keep(all, func(s swept) bool { return geom.Over(inner, s.farMm) })
+		if l.tooOpen(g) {
+			said = name
 		}
 	}
 }
@@ -164,8 +188,8 @@ func (l *lookOut) ringed(g gate) gate {
 	return g
 }
 
-// tooOpen looks whether an opening is too near to what turns.
-func (l *lookOut) tooOpen(g gate) {
+// tooOpen tells whether an opening is too near to what turns, and says so.
+func (l *lookOut) tooOpen(g gate) bool {
 	r, v := l.r, l.v
 	wide, length, off, near := g.wideMm, g.ofMm, standOffMm(g.wideMm, g.ofMm, g.round), ""
 	for s := range seq.Refs(l.sweeps) {
@@ -187,10 +211,11 @@ func (l *lookOut) tooOpen(g gate) {
 		}
 	}
 	if near == "" {
-		return
+		return false
 	}
 	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
 	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
+	return true
 }
 
 // mouth is the radius that is free before the middle of an opening, and how far outward what narrows it reaches. It is closed

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -44,17 +43,6 @@ func standOffMm(width, length float64, round bool) float64 {
 	return math.Inf(1)
 }
 
-// windows looks for openings beside the driven shaft, what turns with it or a flight that a hand
-// or a finger gets through to it, and that nothing closes.
-func (r *reviewer) windows(drives parts.JointRef) {
-	turns := r.turnsWith(drives.Instance())
-	for p := range everyStanding(r) {
-		if p.along.Find(drives.Instance()) != nil && !turns[r.machine().Of[p.ID]] {
-			r.windowsOver(r.sweepsIn(p, turns), p)
-		}
-	}
-}
-
 // turnsWith are a shaft, all that joints other than bearings and plain bushes hold to it, and what lies on these.
 func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 	turns := map[parts.Instance]bool{shaft: true}
@@ -75,77 +63,6 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 	return turns
 }
 
-// sweep is something that turns: its radius under an opening, 0 where there is none, and how
-// far along the axis it lies from it.
-type sweep struct {
-	title string
-	under func(*opening) (radius, gap float64)
-}
-
-// sweepsIn are the flights that turn about the axis of a part, and what turns under it:
-// a round by its steps, another by the corner that is farthest out.
-func (r *reviewer) sweepsIn(p standingIn, turns map[parts.Instance]bool) (out []sweep) {
-	const steps = 20 // along an opening
-	m := r.machine()
-	for _, q := range p.along {
-		if turns[m.Of[q.ID]] && q.Of.Part.Kind != parts.FlightPart {
-			out = append(out, sweep{m.Title(q.ID), func(o *opening) (radius, gap float64) {
-				for i := range steps + 1 {
-					_, outer, _ := q.Radii(o.zMm + o.alongMm*(2*float64(i)/steps-1))
-					radius = max(radius, outer)
-				}
-				return radius, 0
-			}})
-		}
-	}
-	for b := range m.Parts() {
-		of := m.Of[b.ID]
-		v := r.viewOf(of.Part)
-		box := b.Box().Moved(p.Pose.Inverse()) // z runs from the front face forward
-		far := math.Hypot(max(-box.Low.X, box.High.X), max(-box.Low.Y, box.High.Y))
-		if v.p.Kind == parts.FlightPart {
-			far = v.p.Flight.Outside.Mm / 2
-			if off := box.Centre(); math.Hypot(off.X, off.Y) >= v.p.Flight.Shaft.Mm/2 {
-				continue
-			}
-		} else if !turns[of] || !m.Tied(b, p.Body) || p.along.Find(of) != nil {
-			continue
-		}
-		out = append(out, sweep{v.p.Title.Value, func(o *opening) (radius, gap float64) {
-			return far, max(0, -box.High.Z-o.zMm-o.alongMm, o.zMm-o.alongMm+box.Low.Z)
-		}})
-	}
-	return out
-}
-
-// windowsOver is the same for one part.
-func (r *reviewer) windowsOver(sweeps []sweep, p standingIn) {
-	v := p.v
-	for _, o := range v.openings() {
-		over := func(q stand.OnAxis) bool {
-			_, outer, ok := q.Radii(o.zMm)
-			return ok && geom.Over(outer, o.outerMm)
-		}
-		around, along, inner := 2*o.aroundMm, 2*o.alongMm, radiusAt(v.inside, o.zMm)
-		if blind := !o.radial.Through && geom.Over(o.outerMm-inner, o.radial.Depth.Mm); blind || radialThread(o.radial) != nil || v.jointNames(o.radial.Name.Value) || slices.ContainsFunc(p.along, over) {
-			continue
-		}
-		wanted := standOffMm(min(around, along), max(around, along), o.radial.Shape == parts.RadialHole)
-		off, near := wanted, ""
-		for _, s := range sweeps {
-			turning, gap := s.under(&o)
-			if d := math.Hypot(o.outerMm-turning, gap); turning > 0 && geom.Over(inner, turning) && d < off {
-				off, near = d, s.title
-			}
-		}
-		if near != "" {
-			wide := words.Either(o.radial.Shape == parts.RadialHole, r.mm(around), r.mm(around)+" x "+r.mm(along))
-			v.report(Check, o.radial.Name.Value, o.radial.Pos, r.tooOpen(min(around, along), o.radial.Name.Value+" to "+near+", which turns", wide, off, "a narrower opening, or a guard over it"))
-			return
-		}
-	}
-}
-
 // tooOpen is the finding of an opening, leastMm wide, that is too near, offMm, to what turns.
 func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fix string) Finding {
 	through := words.Either(leastMm <= openMm, "a finger", "a hand")
@@ -159,7 +76,6 @@ func guards(r *reviewer) {
 	if !m.Drives.Set() {
 		return
 	}
-	r.windows(m.Drives)
 	all := r.machine()
 	shaft := all.Standing(m.Drives.Instance())
 	if shaft == nil {

@@ -45,14 +45,14 @@ func TestWindowOverWhatTurns(t *testing.T) {
 		return "", ""
 	}
 	for _, c := range []struct{ from, to, what, open string }{
-		{"gap: -160", "gap: -160", "a hand gets through gate to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
-		{"gap: -160", "gap: 40", "a hand gets through gate to hub, which turns", "60 mm x 60 mm open, 72 mm off"},
-		{"along: 60", "along: 10", "a finger gets through gate to fin, which turns", "60 mm x 10 mm open, 31.59 mm off"},
-		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate to vane, which turns", "60 mm x 60 mm open, 21.64 mm off"}, // on the far side of the fin: hypot(88, 8) = 88.36
-		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, off: yes, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
+		{"gap: -160", "gap: -160", "a hand gets through gate of drum to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
+		{"gap: -160", "gap: 40", "a hand gets through gate of drum to hub, which turns", "60 mm x 60 mm open, 72 mm off"},
+		{"along: 60", "along: 10", "a finger gets through gate of drum to fin, which turns", "10 mm x 60 mm open, 31.59 mm off"},
+		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate of drum to vane, which turns", "60 mm x 60 mm open, 21.64 mm off"}, // on the far side of the fin: hypot(88, 8) = 88.36
+		{"motor:", "loose: [{part: vane, how: hung on the fin, after: hub, off: yes, lies: [{on: fin.front, with: back, at: [0, 0]}]}]\nmotor:", "a hand gets through gate of drum to fin, which turns", "60 mm x 60 mm open, 31.59 mm off"},
 		{"around: 60, along: 60", "around: 4, along: 60", "", ""},
 		{"motor:", "accept: [{finding: guard, at: drum.gate, number: 31.5, reason: R}]\nmotor:", "", ""},
-		{"motor:", "accept: [{finding: guard, at: drum.gate, number: 32, reason: R}]\nmotor:", "a hand gets through gate to fin, which turns, worse than the 32 mm that was accepted", "60 mm x 60 mm open, 31.59 mm off"},
+		{"motor:", "accept: [{finding: guard, at: drum.gate, number: 32, reason: R}]\nmotor:", "a hand gets through gate of drum to fin, which turns, worse than the 32 mm that was accepted", "60 mm x 60 mm open, 31.59 mm off"},
 	} {
 		if what, open := found(c.from, c.to); what != c.what || open != c.open {
 			t.Errorf("%q: %q, %q", c.to, what, open)

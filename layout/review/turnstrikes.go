@@ -68,15 +68,23 @@ type swept struct {
 
 // sweptWith are the rounds of a shaft and of all that turns with it.
 func (r *reviewer) sweptWith(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
-	into, off := shaft.Pose.Inverse(), shaft.Pose.At.Dot(shaft.Pose.Z)
 	for b, v := range r.tiedTo(shaft) {
 		if turns[r.machine().Of[b.ID]] {
-			low, high := b.Along(shaft.Pose.Z)
-			in := into.Of(b.Pose)
-			out = append(out, swept{b, v, b.Solid.ReachMm(in, turnEveryMm), low - off, high - off, shaft.Pose, in})
+			out = append(out, sweepOf(b, v, shaft))
 		}
 	}
 	return out
+}
+
+// sweepOf is the round of a body about the axis of a shaft; of what is round itself, by its box.
+func sweepOf(b *assembly.Body, v *view, shaft *assembly.Body) swept {
+	in := shaft.Pose.Inverse().Of(b.Pose)
+	own := b.Solid.Box()
+	box, far := own.Moved(in), max(own.High.X, own.High.Y)
+	if v == nil || !v.roundAbout(b, shaft) {
+		far = b.Solid.ReachMm(in, turnEveryMm)
+	}
+	return swept{b, v, far, box.Low.Z, box.High.Z, shaft.Pose, in}
 }
 
 // sweptSteps are the same step by step, and those of what is bought and runs with the shaft, as a coupling does.
@@ -84,12 +92,9 @@ func (r *reviewer) sweptSteps(shaft *assembly.Body, turns map[parts.Instance]boo
 	for _, s := range r.sweptWith(shaft, turns) {
 		out = append(out, s.stepped()...)
 	}
-	m, into, off := r.machine(), shaft.Pose.Inverse(), shaft.Pose.At.Dot(shaft.Pose.Z)
-	for b := range seq.Refs(m.Bodies) {
-		if m.Roles[b.ID].Runs && m.Tied(b, shaft) {
-			low, high := b.Along(shaft.Pose.Z)
-			in := into.Of(b.Pose)
-			out = append(out, swept{b, nil, b.Solid.ReachMm(in, turnEveryMm), low - off, high - off, shaft.Pose, in})
+	for b := range seq.Refs(r.machine().Bodies) {
+		if m := r.machine(); m.Roles[b.ID].Runs && m.Tied(b, shaft) {
+			out = append(out, sweepOf(b, nil, shaft))
 		}
 	}
 	return out
