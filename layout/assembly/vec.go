@@ -67,6 +67,15 @@ func Clock(radiusMm, deg float64) Vec {
 // ClockWay is the direction out from the axis at a clock angle in degrees.
 func ClockWay(deg float64) Vec { return Clock(1, deg) }
 
+// Round are n directions at right angles to an axis, evenly round it; of z the first points to TOP.
+func Round(axis Vec, n int) []Vec {
+	ways := make([]Vec, n)
+	for k := range ways {
+		ways[k] = Rotate(axis, 360*float64(k)/float64(n)).Turn(axis.Square())
+	}
+	return ways
+}
+
 // ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 on the axis.
 func ClockDeg(p Vec) float64 {
 	a := math.Atan2(p.X, p.Y) * 180 / math.Pi

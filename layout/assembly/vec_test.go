@@ -65,3 +65,18 @@ func TestTurns(t *testing.T) {
 func apart(p, q Pose) (mm, deg float64) {
 	return q.At.Sub(p.At).Len(), turnBetween(p, q).Len() * 180 / math.Pi
 }
+
+// TestRound: six ways round the axis of a part lie 60° apart, from its TOP on; of an axis that leans they lie across it.
+func TestRound(t *testing.T) {
+	for k, way := range Round(AxisZ, 6) {
+		if deg := math.Mod(360-float64(60*k), 360); way.Sub(ClockWay(deg)).Len() > 1e-12 {
+			t.Errorf("%d: %v, want %v° on the clock", k, way, deg)
+		}
+	}
+	lean := Vec{X: 0.6, Z: 0.8}
+	for _, way := range Round(lean, 5) {
+		if math.Abs(way.Dot(lean)) > 1e-12 || math.Abs(way.Len()-1) > 1e-12 {
+			t.Errorf("%v is not across %v", way, lean)
+		}
+	}
+}

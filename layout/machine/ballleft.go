@@ -17,9 +17,6 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 	of := m.fixed()
 	for _, j := range m.OfKind(parts.BearingKind) {
 		shaft, housing := m.At(j.A), m.At(j.B)
-		if len(j.Bearing.Leaves) == 0 || shaft == nil || housing == nil {
-			continue
-		}
 		turning, others := m.fixedWith(of, shaft.ID), m.fixedWith(of, housing.ID)
 		var open []string
 		for _, face := range j.Bearing.Leaves {
@@ -44,10 +41,11 @@ func (m *Machine) cheekBefore(shaft, housing *assembly.Body, fixed []assembly.Bo
 			return false
 		}
 		box := b.Box().Moved(own) // z falls from the front of the shaft to its back
-		clear := box.High.Z <= h.Low.Z+geom.CloseMm
+		clear := !geom.Over(box.High.Z, h.Low.Z)
 		if face == parts.Back {
-			clear = box.Low.Z >= h.High.Z-geom.CloseMm
+			clear = !geom.Over(h.High.Z, box.Low.Z)
 		}
-		return clear && box.Low.X < h.High.X && box.High.X > h.Low.X && box.Low.Y < h.High.Y && box.High.Y > h.Low.Y
+		box.Low.Z, box.High.Z = h.Low.Z, h.High.Z
+		return clear && box.Meets(h, 0)
 	})
 }

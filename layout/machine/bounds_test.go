@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -78,6 +79,12 @@ func TestSmallGeometry(t *testing.T) {
 		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(5.05, 7.05, 0), assembly.Vec{}))
 		return [2]int{own, on}
 	}
+	around := true // a grain of 1, 5 off, within 6 and not within 4
+	for k := range 27 {
+		way := v(float64(k%3-1), float64(k/3%3-1), float64(k/9-1))
+		grain := newReach([]assembly.Body{*cuboid(v(-0.5, -0.5, -0.5), v(0.5, 0.5, 0.5), way.Unit().Times(5))})
+		around = around && (way.Len() == 0 || !grain.roomy(assembly.Vec{}, 6) && grain.roomy(assembly.Vec{}, 4))
+	}
 	seats := []seat{{geom.Between(0, 10), ""}, {geom.Between(30, 50), ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	if lowest, ok := Of(&parts.Job{}, nil, nil).floor(); lowest >= 0 || ok {
@@ -96,6 +103,7 @@ func TestSmallGeometry(t *testing.T) {
 		// 12 · (1 − cos 5°) = 0.046 and 12 · (1 − cos 85°) = 10.954; 4 deep in a side of 8.
 		{"the face that it stands on, to half a millimetre", []parts.Face{stands(0, 0, 5), stands(0, 0, 5.49), stands(0, 0, 5.51), stands(0, 0, 4.51), stands(0, 0, 4.49), stands(0, 0, -15.49), stands(0, 0, -15.51), stands(0, 0, -14.49)}, []parts.Face{"front", "front", "", "front", "", "back", "", ""}},
 		{"as far as its edges", []parts.Face{stands(55, 0, 5), stands(55.1, 0, 5), stands(-55, 0, 5), stands(-55.1, 0, 5), stands(0, 45, 5), stands(0, 45.1, 5), stands(0, -45, 5), stands(0, -45.1, 5)}, []parts.Face{"front", "", "front", "", "front", "", "front", ""}},
+		{"metal on any side of a place", around, true},
 		{"places that lie on a seat, half a millimetre deep", [][2]int{on(0.6), on(0.4)}, [][2]int{{12, 8}, {0, 0}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
@@ -139,9 +147,9 @@ func TestHeadShutIn(t *testing.T) {
 		z    float64
 		of   string
 		want bool
-	}{{"inside", 10, "bar", true}, {"its top stands out", 17, "bar", false}, {"its seat lies under it", -22, "bar", false}, {"clear of it", 30, "bar", false}, {"of the part itself", 10, "a", false}, {"of its mate", 10, "b", false}} {
+	}{{"inside", 10, "bar", true}, {"of another joint", 10, "other", false}, {"its top stands out", 17, "bar", false}, {"its seat lies under it", -22, "bar", false}, {"clear of it", 30, "bar", false}, {"of the part itself", 10, "a", false}, {"of its mate", 10, "b", false}} {
 		m := Of(&parts.Job{}, []*part.Model{titled("bar", "Bar")}, nil)
-		m.Roles["s"], m.Of["bar#1"] = stand.Role{Kind: stand.Screw, Joint: "j"}, parts.Instance{Part: c.of, Copy: 1}
+		m.Roles["s"], m.Of["bar#1"] = stand.Role{Kind: stand.Screw, Joint: words.Either(c.of == "other", "k", "j")}, parts.Instance{Part: c.of, Copy: 1}
 		m.Bodies = []assembly.Body{{ID: "s", Solid: head, Pose: assembly.Move(assembly.Vec{Z: c.z})}}
 		p, ok := m.headIn(&plan.JointPlan{Name: "j", A: plan.JointEnd{Part: "a"}, B: plan.JointEnd{Part: "b"}}, []assembly.Body{bar})
 		if ok != c.want || ok && (p.Kind != plan.HeadShutIn || p.Args[2].Value != 100) {

@@ -33,9 +33,7 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 		found = append(found, seq.Flat(inside, func(bore *part.Step) []plan.Problem { return m.inBore(&b, bore) })...)
 	}
 	for _, j := range m.OfKind(parts.PressKind) {
-		if bush := m.At(j.A); bush != nil {
-			each(pressedIn{bush, j.Press.BoreClosesMm, func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem { return m.Fault(j.Name, kind, args...) }})
-		}
+		each(pressedIn{m.At(j.A), j.Press.BoreClosesMm, func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem { return m.Fault(j.Name, kind, args...) }})
 	}
 	for _, l := range m.Laid() {
 		if bush := m.Standing(l.Instance); bush != nil && l.Loose.Held == parts.ByForce && m.driven(bush) {

@@ -18,6 +18,7 @@ func TestInBushes(t *testing.T) {
 		{"f7", "-20", "bush-closes Shaft run Bush bore -0.012 0.052"},
 		{"e8", "-20", "bush-tight Shaft run Bush bore 0.008 0.052"},
 		{"d8", "-20", ""}, {"f7", "turns", "bush-closes Shaft run Bush bore -0.012 0.052"}, {"d8", "turns", ""},
+		{"d8", "turns, below: 99.9", "bush-short Shaft run Bush bore 0 20"}, {"d8", "turns, below: 100.1", "seat-missed Bush bore Shaft run 80.1"}, // past four of its lengths
 		{"m6", "-20", "bush-seizes Shaft run Bush bore -0.001"}, {"25, fit: {limits: [25, 25.0213]}", "-20", "bush-seizes Shaft run Bush bore -0.001"},
 		{"d8", "-12", "bush-short Shaft run Bush bore 12 20"},
 		{"d8", "-15", ""},
@@ -37,15 +38,15 @@ func TestInBushes(t *testing.T) {
 			run = c.fit
 		}
 		lies := "loose:\n  - {part: shaft, how: by hand into the bush, after: bush, lies: [{on: bush.front, with: front, gap: " + c.gap + "}]}\n"
-		if c.gap == "turns" {
-			lies = "  - {name: turn, slide: {hub: bush.bore, on: shaft.run}, level: front-with-front}\n"
+		if below, turns := strings.CutPrefix(c.gap, "turns"); turns {
+			lies = "  - {name: turn, slide: {hub: bush.bore, on: shaft.run}, level: front-with-front" + below + "}\n"
 		}
 		got := found(t, map[string]string{
 			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" + lies,
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
 			"bush.yaml":  "part: bush\ntitle: Bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 36, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 32, fit: s6, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: F7, length: 20}]\nchamfers: [{edge: outside-back, size: 1, angle: 15, for: lead-in}]\n",
 			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 86}\nprofile:\n  outside: [{name: run, diameter: " + run + ", length: 60}, {name: head, diameter: 28, length: 20}]\n",
-		}, plan.BushSeizes, plan.BushCloses, plan.BushTight, plan.BushShort)
+		}, plan.BushSeizes, plan.BushCloses, plan.BushTight, plan.BushShort, plan.SeatMissed)
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%s, %s: %q", c.fit, c.gap, got)
 		}

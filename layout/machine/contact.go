@@ -110,24 +110,21 @@ func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
 	}
 	in := m.PartOf(a.ID).Part.Transition
 	wide, deep, others := in.Width.Mm-in.Thickness.Mm, in.Depth.Mm-in.Thickness.Mm, m.others(a.ID)
-	worst, on, all := 0.0, 0, 0
+	var off []float64
 	corners := []assembly.Vec{{X: -wide / 2, Y: -deep / 2}, {X: wide / 2, Y: -deep / 2}, {X: wide / 2, Y: deep / 2}, {X: -wide / 2, Y: deep / 2}}
 	for i, from := range corners {
 		along := corners[(i+1)%len(corners)].Sub(from)
 		n := math.Ceil(along.Len() / mouthEveryMm)
 		for k := range int(n) + 1 {
 			at := a.Pose.Apply(from.Add(along.Times(float64(k) / n)))
-			off := seq.Min(inf, others, func(o assembly.Body) float64 { return o.Dist(at) })
-			if all++; off < mouthOffMm {
-				on++
-			}
-			worst = max(worst, off)
+			off = append(off, seq.Min(inf, others, func(o assembly.Body) float64 { return o.Dist(at) }))
 		}
 	}
-	if on == 0 || on == all {
+	least, most := slices.Min(off), slices.Max(off)
+	if least >= mouthOffMm || most < mouthOffMm {
 		return nil
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.MouthPast, m.Named(a.ID), m.Named(b.ID), stand.Rounded(worst, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.MouthPast, m.Named(a.ID), m.Named(b.ID), stand.Rounded(most, 1))}
 }
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
@@ -233,10 +230,7 @@ func (m *Machine) lookIn(b *assembly.Body, f *part.Radial) []plan.Problem {
 		in.RadiusMm, in.ReachMm = f.Size.FinishedMm/4, 2*skinMm
 		for _, j := range m.OfKind(parts.PressKind) {
 			inner, outer := m.At(j.A), m.At(j.B)
-			if outer != b || inner == nil {
-				continue
-			}
-			if free, _ := in.Look([]assembly.Body{*inner}); free == 0 {
+			if free, _ := in.Look([]assembly.Body{*inner}); outer == b && free == 0 {
 				return []plan.Problem{stand.Problem(j.Name, plan.FeedClosed, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(inner.ID))}
 			}
 		}

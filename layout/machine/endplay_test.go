@@ -116,3 +116,24 @@ func TestOneBush(t *testing.T) {
 		}
 	}
 }
+
+// Two flanges are bolted face to face, each with a chamber of 6 behind its bore, a collar of 36 in both: each floor lies 20 ± 0.2 less
+// 14 ± 0.2 (class m) from the other flange, so that between them are 11.2 at the least.
+func TestEndPlayInAChamber(t *testing.T) {
+	t.Parallel()
+	flange := func(name, inside string) string {
+		return "part: " + name + "\nkind: turned\nmaterial: CuSn8\nstock: {round: 105, length: 24}\nprofile:\n  outside: [{name: rim, diameter: 100, length: 20}]\n  inside: [" + inside + "]\nholes:\n  - {name: h, face: front, circle: {pcd: 75, count: 4}, size: M8 clearance}\n"
+	}
+	const bore, chamber = "{name: bore, diameter: 25, fit: F8, length: 14}", "{name: chamber, diameter: 40, length: 6}"
+	for collar, want := range map[string]string{"11.1, length-limits: [11, 11.1]": "", "11.2, length-limits: [11, 11.2]": "end-play-none shaft shaft back shaft front 0 0.8", "11.25, length-limits: [11, 11.25]": "end-play-none shaft shaft back shaft front -0.05 0.75"} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [front.yaml, back.yaml, shaft.yaml]\njoints:\n  - {name: j, bolt: {through: front.h, into: back.h, bolt: M8 8.8, nut: yes}, face: back-on-front}\n" +
+				"  - {name: turn, slide: {hub: front.bore, on: shaft.journal}, level: front-with-front}\n",
+			"front.yaml": flange("front", bore+", "+chamber), "back.yaml": flange("back", chamber+", "+bore),
+			"shaft.yaml": "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 90}\nprofile:\n  outside: [{name: journal, diameter: 25, fit: e8, length: 14.1}, {name: collar, diameter: 36, length: " + collar + "}, {name: tail, diameter: 25, fit: e8, length: 30}]\n",
+		}, plan.EndPlayNone, plan.EndPlayUnsure)
+		if got != want {
+			t.Errorf("%s: %q, want %q", collar, got, want)
+		}
+	}
+}

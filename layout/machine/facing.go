@@ -21,9 +21,6 @@ import (
 func (m *Machine) faces() (looks []look) {
 	for _, j := range m.OfKind(parts.BoltKind) {
 		a, b := m.At(j.A), m.At(j.B)
-		if a == nil || b == nil {
-			continue
-		}
 		looks = append(looks, func() (found []plan.Problem) {
 			of, to := m.Mouths(a), m.Mouths(b)
 			for i := range of {
@@ -135,7 +132,7 @@ func freeOf(f *stand.Faced, at assembly.Vec, other *assembly.Body) float64 {
 	var free, all float64
 	for y := -radius + step/2; y < radius; y += step {
 		for x := -radius - run + step/2; x < radius+run; x += step {
-			if math.Hypot(math.Max(0, math.Abs(x)-run), y) > radius {
+			if math.Hypot(x-max(-run, min(run, x)), y) > radius {
 				continue
 			}
 			all++
@@ -306,8 +303,8 @@ func (m *Machine) InMetal(part, group string) bool {
 			frame := assembly.Frame(at, f.Out, f.Out.Square())
 			var places []assembly.Vec
 			for ring := range rings {
-				for ray := range rays {
-					place := assembly.Clock(radius+beside, 360*float64(ray)/rays)
+				for _, side := range assembly.Round(assembly.AxisZ, rays) {
+					place := side.Times(radius + beside)
 					place.Z = -deep * float64(ring+2) / (rings + 1) // not at its mouth, and down to its end
 					places = append(places, into.Apply(frame.Apply(place)))
 				}
@@ -365,8 +362,8 @@ func (m *Machine) Uneven(part, group string, radiusMm, reachMm float64) (mm floa
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return b.ID == f.Body.ID || m.Roles[b.ID].Kind == stand.Screw })
 		for _, at := range f.At {
 			round := []assembly.Vec{at}
-			for k := range rays {
-				round = append(round, at.Add(assembly.Rotate(f.Out, 360*float64(k)/rays).Turn(f.Out.Square().Times(radiusMm))))
+			for _, side := range assembly.Round(f.Out, rays) {
+				round = append(round, at.Add(side.Times(radiusMm)))
 			}
 			low, high, first := inf, -inf, ""
 			for _, p := range round {
@@ -397,14 +394,13 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 		if !looks(&f, m.Up) {
 			continue
 		}
-		others := m.others(f.Body.ID)
+		others, round := m.others(f.Body.ID), assembly.Round(f.Out, rays)
 		for k := range len(f.At) * rounds * rays {
 			at, r := f.At[k/rounds/rays], radiusMm*float64(k/rays%rounds)/rounds // the full radius itself may touch
 			if other != "" && r >= freeMm {
 				continue
 			}
-			side := assembly.Rotate(f.Out, 360*float64(k%rays)/rays).Turn(f.Out.Square())
-			if hit := assembly.Crossings(others, at.Add(side.Times(r)), f.Out); len(hit) > 0 && hit[0].FromMm <= highMm {
+			if hit := assembly.Crossings(others, at.Add(round[k%rays].Times(r)), f.Out); len(hit) > 0 && hit[0].FromMm <= highMm {
 				other, freeMm = m.Of[hit[0].ID].Part, r
 			}
 		}
@@ -420,8 +416,9 @@ func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other stri
 // allRound is the body that a point lies in the middle of, looked at every 30° round an axis: a tube or a hollow bar;
 // empty for none.
 func allRound(bodies []assembly.Body, at, axis assembly.Vec) (id string) {
-	for deg := 0.0; deg < 360; deg += 30 {
-		hit := assembly.Crossings(bodies, at, assembly.Rotate(axis, deg).Turn(axis.Square()))
+	const rays = 12
+	for _, way := range assembly.Round(axis, rays) {
+		hit := assembly.Crossings(bodies, at, way)
 		if len(hit) == 0 || id != "" && hit[0].ID != id {
 			return ""
 		}

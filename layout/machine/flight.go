@@ -57,10 +57,11 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 		}
 		name, least, in := m.flightIn(b, f)
 		kind := plan.FlightTight
-		if geom.Over(least, wideShare*f.Outside.Mm) {
+		switch {
+		case geom.Over(tightShare*f.Outside.Mm, least):
+		case geom.Over(least, wideShare*f.Outside.Mm) && !geom.Over(f.Length.Mm/2, in):
 			kind = plan.FlightWide
-		}
-		if name == "" || kind == plan.FlightTight && !geom.Over(tightShare*f.Outside.Mm, least) || kind == plan.FlightWide && geom.Over(f.Length.Mm/2, in) {
+		default:
 			continue
 		}
 		found = append(found, stand.Problem(m.between(b.ID, ""), kind, f.Pos, m.Named(b.ID), plan.Named(name), stand.Rounded(least, 2)))

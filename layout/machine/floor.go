@@ -269,7 +269,7 @@ func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 	}
 	feet := 0
 	for o := range seq.Refs(m.Bodies) {
-		if !m.hangs(o) && m.low(o) < m.low(b)+1 {
+		if !m.hangs(o) && m.low(o) < m.low(b)+StandsMm {
 			feet++
 		}
 	}

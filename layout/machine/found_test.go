@@ -15,7 +15,7 @@ import (
 func TestFootBeyond(t *testing.T) {
 	t.Parallel()
 	for left, want := range map[string]string{
-		"0": "", "-4.9": "", "-5": "foot-beyond rib base 5", "-29": "foot-beyond rib base 29", "-31": "overhangs rib base 31", "305.1": "foot-beyond rib base 5.1", "304.9": "", "330.5": "overhangs rib base 30.5",
+		"0": "", "-4.9": "", "-5": "foot-beyond rib base 5", "-29.04": "foot-beyond rib base 29", "-31": "overhangs rib base 31", "305.1": "foot-beyond rib base 5.1", "304.9": "", "330.5": "overhangs rib base 30.5",
 	} {
 		for _, on := range []string{"front", "back"} {
 			files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
@@ -25,7 +25,7 @@ func TestFootBeyond(t *testing.T) {
 			}
 		}
 	}
-	for bottom, want := range map[string]string{"-4.9": "", "-5": "foot-beyond rib base 5", "104.9": "", "105": "foot-beyond rib base 5"} { // it stands along the plate's height
+	for bottom, want := range map[string]string{"-4.9": "", "-5": "foot-beyond rib base 5", "104.9": "", "105": "foot-beyond rib base 5", "-31": "overhangs rib base 31", "131": "overhangs rib base 31"} { // it stands along the plate's height
 		files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
 			"job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: front, with: bottom, from-left: 20, from-bottom: " + bottom + ", front: right}}\n"}
 		if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
@@ -237,7 +237,7 @@ func TestLegsUneven(t *testing.T) {
 	t.Parallel()
 	plate := "kind: plate\nmaterial: S235\nstock: {plate: 20 mm}\n"
 	for _, c := range []struct{ title, last, foot, legs, want, up string }{
-		{"Leg", "300", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "297", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 3", ""}, {"Leg", "299.6", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "299.5", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 0.5", ""}, {"Leg", "340", "", "leg#1 leg#2 leg#3 last", "leg-low Last leg 40", ""},
+		{"Leg", "300", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "296.9961", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 3", ""}, {"Leg", "299.6", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "299.5", "", "leg#1 leg#2 leg#3 last", "leg-high Last leg 0.5", ""}, {"Leg", "340", "", "leg#1 leg#2 leg#3 last", "leg-low Last leg 40", ""},
 		{"Leg", "297", "3", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "300", "3", "leg#1 leg#2 leg#3 last", "leg-low Last leg 3", ""},
 		{"Leg", "297", "", "leg#1 leg#2 last", "leg-high Last leg 3", ""}, {"Leg", "297", "", "leg#1 last", "", ""}, {"Post", "297", "", "leg#1 leg#2 leg#3 last", "", ""}, {"Leg", "300", "", "leg#1 leg#2 leg#3 last", "", "up: front\n"},
 	} {
@@ -295,7 +295,7 @@ func TestFeetApart(t *testing.T) {
 func TestTipsUnder(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ thick, hole, up, want string }{
-		{"15", "", "front", "tip-under base 0.5 Bolt foot to base"}, {"20", "", "front", ""}, {"22", ", depth: 18", "front", ""}, {"15", "", "top", ""},
+		{"14.96", "", "front", "tip-under base 0.5 Bolt foot to base"}, {"20", "", "front", ""}, {"22", ", depth: 18", "front", ""}, {"15", "", "top", ""},
 	} {
 		files := map[string]string{
 			"base.yaml": "part: base\nkind: plate\nmaterial: S235\nstock: {plate: " + c.thick + " mm}\noutline: {rectangle: [200, 200]}\nholes:\n  - {name: taps, face: front, at: [[0, -58], [0, 58]], size: M12 tap" + c.hole + "}\n",
@@ -312,14 +312,19 @@ func TestTipsUnder(t *testing.T) {
 // stands 4 in the air at two sides, and on one of 193 2.5, which a fillet closes.
 func TestMouthPast(t *testing.T) {
 	t.Parallel()
-	for wide, want := range map[string]string{"300": "", "193": "", "190": "mouth-past piece base 4", "180": "mouth-past piece base 9"} {
+	for c, want := range map[[3]string]string{
+		{"300, 300", "200", "0, 0"}: "", {"193, 300", "200", "0, 0"}: "", {"190, 300", "200", "0, 0"}: "mouth-past piece base 4", {"180, 300", "200", "0, 0"}: "mouth-past piece base 9",
+		{"206, 166", "160", "0, 0"}: "", {"206, 166", "160", "6.9, 0"}: "", {"206, 166", "160", "-7.2, 0"}: "mouth-past piece base 3.2", {"206, 166", "160", "7.24, 0"}: "mouth-past piece base 3.2",
+		{"206, 166", "160", "0, 7.2"}: "mouth-past piece base 3.2", {"206, 166", "160", "0, -7.2"}: "mouth-past piece base 3.2", {"206, 166", "160", "0, 6.9"}: "",
+		{"400, 400]}\nbore: {diameter: 290}\n#", "200", "0, 0"}: "", // it stands on nothing
+	} {
 		files := map[string]string{
-			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [" + wide + ", 300]}\n",
-			"piece.yaml": "part: piece\nkind: transition\nmaterial: S235\nstock: {sheet: 2 mm}\ntransition: {width: 200, depth: 200, diameter: 150, height: 120, thickness: 2}\n",
-			"job.yaml":   "job: J\nunits: mm\nparts: [base.yaml, piece.yaml]\njoints:\n  - {name: j, weld: {part: piece.mouth, to: base.outline, type: fillet, size: 3, length: 700}, place: {on: front, with: front, at: [0, 0], top: up}}\n",
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [" + c[0] + "]}\n",
+			"piece.yaml": "part: piece\nkind: transition\nmaterial: S235\nstock: {sheet: 2 mm}\ntransition: {width: 200, depth: " + c[1] + ", diameter: 150, height: 120, thickness: 2}\n",
+			"job.yaml":   "job: J\nunits: mm\nparts: [base.yaml, piece.yaml]\njoints:\n  - {name: j, weld: {part: piece.mouth, to: base.outline, type: fillet, size: 3, length: 700}, place: {on: front, with: front, at: [" + c[2] + "], top: up}}\n",
 		}
 		if got := found(t, files, plan.MouthPast); got != want {
-			t.Errorf("%s wide: %q, want %q", wide, got, want)
+			t.Errorf("%q: %q, want %q", c, got, want)
 		}
 	}
 }
@@ -440,7 +445,7 @@ func TestHeadShutIn(t *testing.T) {
 	const plate = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [400, 160]}\nholes:\n  - {name: h, at: [[-80, 0], [80, 0]], size: %s}\n"
 	for _, c := range []struct{ bar, at, want string }{
 		{"rectangle: [60, 40], wall: 3", "0, 0", "head-shut-in b rail 230"},
-		{"rectangle: [60, 40], wall: 3", "10, 29", "head-shut-in b rail 240"},
+		{"rectangle: [60, 40], wall: 3", "10.04, 29", "head-shut-in b rail 240"},
 		{"rectangle: [60, 40], wall: 3", "0, 31", ""},
 		{"rectangle: [60, 40], wall: 3", "200, 0", "head-shut-in b rail 270"},
 		{"flat: [60, 40]", "0, 0", ""},
@@ -513,7 +518,7 @@ func TestScrewRunsInItsNut(t *testing.T) {
 // drawn too large to be meant for it is one.
 func TestRegisterLarger(t *testing.T) {
 	t.Parallel()
-	for spigot, want := range map[string]string{"80": "", "81": "", "84": "parts-overlap body lid 2"} {
+	for spigot, want := range map[string]string{"80": "", "81": "", "84.007": "parts-overlap body lid 2"} {
 		files := map[string]string{
 			"body.yaml": "part: body\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 40}]\n  inside: [{name: register, diameter: 80, fit: H7, length: 10}, {name: bore, diameter: 60, length: 30}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 tap, depth: 20}\n",
 			"lid.yaml":  "part: lid\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 12}, {name: spigot, diameter: " + spigot + ", fit: f7, length: 6}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 clearance}\n",
@@ -580,6 +585,7 @@ func TestOpeningsUnderGaskets(t *testing.T) {
 		{same, same, ""},
 		{slot("0", "30"), same, "opening-partly way flange gasket 76; opening-partly way table gasket 76"},
 		{same, slot("20", "40"), "opening-partly way flange gasket 49"},
+		{"bore: {diameter: 38}\n", same, "opening-partly way flange gasket 12; opening-partly way table gasket 12"}, // 361·π of it
 		{same, "", ""},
 		{same, "bore: {diameter: 30}\n", ""},
 		{slot("0", "44"), same, ""},

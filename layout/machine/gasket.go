@@ -39,15 +39,14 @@ func (m *Machine) gaskets() (found []plan.Problem) {
 func (m *Machine) reachesIn(b *assembly.Body, boreMm float64) (mm float64) {
 	others := slices.DeleteFunc(slices.Clone(m.Bodies), func(o assembly.Body) bool { return o.ID == b.ID || m.Roles[o.ID].Kind == stand.Screw })
 	box, axis := b.Solid.Box(), b.Pose.Z
-	middle, half := b.Pose.Apply(assembly.AxisZ.Times((box.Low.Z+box.High.Z)/2)), (box.High.Z-box.Low.Z)/2
-	most := min(box.High.X-box.Low.X, box.High.Y-box.Low.Y)/2 - boreMm
+	size, middle := box.Size(), b.Pose.Apply(assembly.AxisZ.Times(box.Centre().Z))
+	most := min(size.X, size.Y)/2 - boreMm
 	const rays = 24
 	for _, out := range []assembly.Vec{axis, axis.Reversed()} {
 		var bare [rays]float64
-		for k := range bare {
-			side := assembly.Rotate(axis, 360*float64(k)/rays).Turn(axis.Square())
+		for k, side := range assembly.Round(axis, rays) {
 			for bare[k] < most {
-				if hit := assembly.Crossings(others, middle.Add(side.Times(boreMm+bare[k]+rimMm/2)), out); len(hit) > 0 && !geom.Over(hit[0].FromMm, half+backedMm) {
+				if hit := assembly.Crossings(others, middle.Add(side.Times(boreMm+bare[k]+rimMm/2)), out); len(hit) > 0 && !geom.Over(hit[0].FromMm, size.Z/2+backedMm) {
 					break
 				}
 				bare[k] = geom.Clean(bare[k] + rimMm)

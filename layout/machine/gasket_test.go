@@ -35,6 +35,7 @@ func TestGasketReachesIn(t *testing.T) {
 		{"100", "140", "3", "Gasket", "gasket-in Gasket 20 140"},
 		{"110", "110", "3", "Gasket", ""},
 		{"100", "", "30", "Gasket with a notch", ""}, // over two of the rays, 15° apart, that it is looked at
+		{"100", "", "30", "Gasket with a wide notch", "gasket-in Gasket with a wide notch 6.4 113"},
 	} {
 		cover, ring := "", ""
 		if c.cover != "" {
@@ -45,7 +46,11 @@ func TestGasketReachesIn(t *testing.T) {
 		}
 		files := map[string]string{"job.yaml": strings.Replace(job, "below: 3", "below: "+c.below, 1), "neck.yaml": neck, "cover.yaml": flat("cover", "10", cover, ""), "ring.yaml": flat("ring", "3", ring, "title: "+c.title+"\n"), "flange.yaml": flat("flange", "20", bore("100.5"), "")}
 		if strings.HasSuffix(c.title, "notch") { // a hole of 22 about 51 from the axis, at 7.5°
-			files["flange.yaml"] = strings.Replace(files["flange.yaml"], "bore:", "  - {name: notch, at: [[6.657, 50.564]], size: 22}\nbore:", 1)
+			at := "[[6.657, 50.564]], size: 22"
+			if strings.Contains(c.title, "wide") { // over three
+				at = "[[0, 51]], size: 30"
+			}
+			files["flange.yaml"] = strings.Replace(files["flange.yaml"], "bore:", "  - {name: notch, at: "+at+"}\nbore:", 1)
 		}
 		if got := found(t, files, plan.GasketIn); got != c.want {
 			t.Errorf("%s in the gasket, %q in the cover, the neck %s below, %s: %q, want %q", c.gasket, c.cover, c.below, c.title, got, c.want)

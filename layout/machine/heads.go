@@ -54,7 +54,7 @@ func (m *Machine) headPasses(pin *assembly.Body, of func(id string) string) *pla
 			continue
 		}
 		for b := range m.Parts() {
-			if b.ID == pin.ID || !stand.SameAxis(b.Pose, pin.Pose) && len(m.PartOf(b.ID).Groups) == 0 {
+			if b.ID == pin.ID {
 				continue
 			}
 			h := seq.At(m.mouths(b), func(h *mouth) bool {

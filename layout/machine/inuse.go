@@ -82,7 +82,7 @@ func (m *Machine) shifts(j *plan.JointPlan) (out []shift) {
 	for k := range j.Bolt.Shifts {
 		e, g := j.A, m.Model(j.A.Part).GroupNamed(j.A.Feature)
 		half, _, slot := g.SlotMm()
-		if k > 0 || !slot || geom.Alike(half.LengthMm(), 0) { // as the joint lists them
+		if k > 0 || !slot { // as the joint lists them
 			e, g = j.B, m.Model(j.B.Part).GroupNamed(j.B.Feature)
 			half, _, _ = g.SlotMm()
 		}

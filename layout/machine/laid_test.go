@@ -194,7 +194,7 @@ func TestFromBetween(t *testing.T) {
 			return "  - {name: w" + n + ", weld: {part: wall#" + n + ".outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 20, front: left}}\n"
 		}
 		got := found(t, map[string]string{
-			"job.yaml":  "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, wall.yaml, pin.yaml]\njoints:\n" + wall("1", "80") + wall("2", right) + "loose:\n  - {part: pin, how: put in by hand, after: w2, lies: [{on: wall#1.front, with: back, at: [20, 20], gap: -60}]}\n",
+			"job.yaml":  "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, wall.yaml, pin.yaml]\njoints:\n" + wall("1", "80") + wall("2", right) + "loose:\n  - {part: pin, how: put in by hand, after: w2, lies: [{on: wall#1.front, with: back, at: [20, 20], gap: -60.04}]}\n",
 			"base.yaml": "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [400, 300]}\n",
 			"wall.yaml": "part: wall\ntitle: Wall\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [200, 200]}\nholes: [{name: pin, at: [[20, 20]], size: 22}]\n",
 			"pin.yaml":  "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 40, length: 100}\nprofile:\n  outside: [{name: body, diameter: 20, length: 70}, {name: head, diameter: 36, length: 20}]\n",
@@ -231,7 +231,7 @@ func TestThreadStops(t *testing.T) {
 	const none = ""
 	for _, c := range []struct{ thread, hole, lies, want string }{
 		{"M10", "M10 tap", "on: plate.front, with: back, gap: -12", "thread-stops pin plate 4.5 4.5"},
-		{"M10", "M10 tap", "on: plate.front, with: back, gap: -10", "thread-stops pin plate 2.5 4.5"},
+		{"M10", "M10 tap", "on: plate.front, with: back, gap: -10.04", "thread-stops pin plate 2.5 4.5"},
 		{"M10", "M10 tap", "on: plate.front, with: back, gap: -7.5", none},
 		{"M10", "M10 tap", "on: plate.back, with: back, gap: -12", "thread-stops pin plate 4.5 4.5"},
 		{"M10", "M10 tap, counterbore: {diameter: 12, depth: 2}", "on: plate.front, with: back, gap: -12", "thread-stops pin plate 2.5 4.5"},

@@ -115,7 +115,7 @@ func TestStandsOnAPlate(t *testing.T) {
 	for _, c := range []struct {
 		left, holes, want string
 	}{
-		{"30", "", ""},
+		{"30", "", ""}, {"0.9", "", ""}, {"-0.9", "", ""}, {"-1.1", "", "seam-beyond [100 rib 98.9]"},
 		{"-29", "", "seam-beyond [100 rib 71]"},
 		{"-31", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
 		{"331", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
@@ -224,6 +224,7 @@ func TestNoPlace(t *testing.T) {
 		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced rib 2 base"},
 		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced base rib 2"},
 		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#1.front", "place-lacking rib 2 base"},
+		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#1.front", "place-lacking base rib 2"},
 		{"rib#2.left, to: base.outline, type: fillet, size: 4, length: 60", "part: rib\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [60, 10], length: 100}\n", "rib#2.front", "weld-unplaced rib 2 base"},
 	} {
 		first := "rib#1.outline"

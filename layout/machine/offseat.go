@@ -23,7 +23,7 @@ func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) f
 	like := seq.Keep(on.Of.Side(false), func(s *part.Step) bool {
 		return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
 	})
-	return seq.Min(math.Inf(1), like, func(s *part.Step) float64 {
+	return seq.Min(inf, like, func(s *part.Step) float64 {
 		return 0 - on.Span(s.Span()).OnMm(bore.Span())
 	})
 }
@@ -57,11 +57,11 @@ func (m *Machine) offSeats() (found []plan.Problem) {
 // offSeat is that of one joint, whichever of its ends is the bore.
 func (m *Machine) offSeat(j *plan.JointPlan) []plan.Problem {
 	inHub, onShaft := j.A, j.B
-	if s := m.step(inHub); s != nil && !s.Inside {
+	if j.Kind == parts.PressKind {
 		inHub, onShaft = onShaft, inHub
 	}
-	hub, shaft, bore, seat := m.At(inHub), m.At(onShaft), m.step(inHub), m.step(onShaft)
-	if bore == nil || seat == nil || !bore.Inside || seat.Inside || !m.Tied(hub, shaft) {
+	hub, shaft, bore, seat := m.At(inHub), m.At(onShaft), m.Model(inHub.Part).StepNamed(inHub.Feature), m.Model(onShaft.Part).StepNamed(onShaft.Feature)
+	if bore == nil || seat == nil {
 		return nil
 	}
 	fault := func(kind plan.ProblemKind, mm float64) []plan.Problem {
@@ -74,14 +74,6 @@ func (m *Machine) offSeat(j *plan.JointPlan) []plan.Problem {
 	bush := m.Job.Runs(m.Joint(j.Name)) && m.pressed(j.A.Instance().ID())
 	if apart := m.besideSeat(hub, shaft, bore, seat); !geom.Over(0, apart) && !(bush && apart < reachShare*bore.LengthMm()) {
 		return fault(plan.SeatMissed, apart)
-	}
-	return nil
-}
-
-// step is the step that an end of a joint names, nil where it stands nowhere or has another feature.
-func (m *Machine) step(e plan.JointEnd) *part.Step {
-	if b := m.At(e); b != nil {
-		return m.PartOf(b.ID).StepNamed(e.Feature)
 	}
 	return nil
 }

@@ -17,7 +17,7 @@ func TestOffSeats(t *testing.T) {
 	)
 	for _, c := range []struct{ how, want string }{
 		{"level: front-with-front", ""}, {"level: front-with-front, below: 19", ""}, {"level: front-with-front, below: 20", "Ring bore Pin nose 0"},
-		{"level: front-with-front, below: 25", "Ring bore Pin nose 5"}, {"level: back-with-back", "Ring bore Pin nose 50"},
+		{"level: front-with-front, below: 25.004", "Ring bore Pin nose 5"}, {"level: back-with-back", "Ring bore Pin nose 50"},
 	} {
 		m, _ := load(t, write(t, map[string]string{"pin.yaml": pin, "ring.yaml": ring, "job.yaml": "job: J\nunits: mm\nparts: [pin.yaml, ring.yaml]\njoints:\n  - {name: s, slide: {hub: ring.bore, on: pin.nose}, " + c.how + "}\n"}))
 		got := ""

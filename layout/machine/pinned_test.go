@@ -50,6 +50,7 @@ func TestPressedInIsLarger(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ body, how, want string }{
 		{"12, fit: f7", "pressed into the plate", "pressed-loose Pin body Plate hole 0.016"},
+		{"12, fit: {limits: [11.96, 11.9837]}", "pressed into the plate", "pressed-loose Pin body Plate hole 0.016"},
 		{"12, fit: f7", "driven in", "pressed-loose Pin body Plate hole 0.016"},
 		{"12, fit: f7", "slid in", ""},
 		{"12, fit: f7", "on the driven side", ""},

@@ -127,24 +127,23 @@ func (in *reach) outside(at assembly.Vec) bool {
 
 // reached tells whether a hand or a straight tool gets to the head of a screw, or to its nut.
 func (in *reach) reached(screw *assembly.Body, nut bool, b *plan.BoltPlan) bool {
-	const stepDeg = 15
+	const stepDeg, rays = 15, 24
+	round := assembly.Round(assembly.AxisZ, rays)
 	from, out := besides(screw, nut, b)
 	if in.clear(from[0], offMm) < 0 {
 		return true // it stands in metal, which is another fault
 	}
 	for k, p := range from {
-		if !in.roomy(p, offMm-geom.CloseMm) {
+		if !in.roomy(p, held(0)) {
 			continue
 		}
 		if k == 0 && in.along(p, out.Z, inf, func(float64) float64 { return offMm }) {
 			return true // along its axis
 		}
 		for tilt := 0.0; tilt <= 165; tilt += stepDeg {
-			for clock := 0.0; clock < 360; clock += stepDeg {
-				sin, cos := math.Sincos(tilt * math.Pi / 180)
-				way := assembly.Clock(sin, clock)
-				way.Z = cos
-				if in.along(p, out.Turn(way), fingersMm, held) {
+			sin, cos := geom.SinCosDeg(tilt)
+			for _, side := range round {
+				if in.along(p, out.Turn(side.Times(sin).Add(assembly.AxisZ.Times(cos))), fingersMm, held) {
 					return true
 				}
 			}
@@ -158,6 +157,7 @@ const offMm = 2.5
 
 // besides are places before and beside the head of a screw, or its nut, the one on its axis first, and a frame with z out of it.
 func besides(screw *assembly.Body, nut bool, b *plan.BoltPlan) (from []assembly.Vec, out assembly.Pose) {
+	const sides = 6
 	box := screw.Solid.Box()
 	end, seat, off, out := box.High.Z, -b.SunkMm, offMm, screw.Pose
 	if nut {
@@ -165,10 +165,8 @@ func besides(screw *assembly.Body, nut bool, b *plan.BoltPlan) (from []assembly.
 		out = out.Of(assembly.Rotate(assembly.AxisX, 180))
 	}
 	from = []assembly.Vec{{Z: end + off}}
-	for clock := 0.0; clock < 360; clock += 60 {
-		side := assembly.Clock(box.High.X+offMm, clock)
-		side.Z = (seat + end) / 2
-		from = append(from, side)
+	for _, side := range assembly.Round(assembly.AxisZ, sides) {
+		from = append(from, side.Times(box.High.X+offMm).Add(assembly.AxisZ.Times((seat+end)/2)))
 	}
 	return seq.Map(from, screw.Pose.Apply), out
 }

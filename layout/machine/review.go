@@ -51,16 +51,13 @@ func (m *Machine) keepers() (found []plan.Problem) {
 		hub := m.At(j.A)
 		for _, k := range m.keeping(j) {
 			plate := m.At(k.A)
-			if hub == nil || plate == nil {
-				continue
-			}
 			bore, bears := m.PartOf(hub.ID).StepNamed(j.A.Feature), false
 			wide := bore.Size.NominalMm
 			if ratio, _ := bore.Cone(); ratio > 0 { // its small end is the keeper's
 				wide -= bore.LengthMm() / ratio
 			}
-			for ray := range rays {
-				at := hub.Pose.Apply(assembly.Clock(wide/2+onMm, 360*float64(ray)/rays))
+			for _, side := range assembly.Round(assembly.AxisZ, rays) {
+				at := hub.Pose.Apply(side.Times(wide/2 + onMm))
 				bears = bears || len(plate.Spans(at, hub.Pose.Z)) > 0
 			}
 			if !bears {

@@ -51,8 +51,9 @@ func (m *Machine) before(b *assembly.Body, i parts.Instance, end string, others 
 	}
 	cut = b.Pose.Of(cut)
 	low, high := inf, -inf
-	for _, at := range [][2]float64{{0.5, 0.5}, {0.2, 0.2}, {0.8, 0.2}, {0.2, 0.8}, {0.8, 0.8}} {
-		hit := assembly.Crossings(others, cut.Apply(assembly.Vec{X: at[0] * size.X, Y: at[1] * size.Y}), cut.Z)
+	shares := []float64{0.2, 0.8}
+	for k := range len(shares) * len(shares) {
+		hit := assembly.Crossings(others, cut.Apply(assembly.Vec{X: shares[k&1] * size.X, Y: shares[k>>1] * size.Y}), cut.Z)
 		if len(hit) == 0 || id != "" && hit[0].ID != id {
 			return "", 0
 		}

@@ -41,7 +41,14 @@ joints:
 		{"259.9", "", "", "", ""},
 		{"290", far, "", "", ""},
 		{"290", "loose:\n  - {part: stop, how: laid there, after: cross, lies: [{on: base.front, with: back, at: [170, 0], top: left}]}\n", railB, "", ""}, // a rail that is laid there is none of the frame's
-		{"290", "", "at: [0, 0]", "at: [228, 0]", ""}, // half of it past the end of the rail
+		{"290", "", "at: [0, 0]", "at: [228, 0]", ""}, // half of it past the end of the rail: it looks at that with three fifths of its side
+		{"290", "", "at: [0, 0]", "at: [227.9, 0]", "bar-short cross right 10 rail 2 300"},
+		{"290", "", "at: [0, 0]", "at: [-227.9, 0]", "bar-short cross right 10 rail 2 300"},
+		{"290", "", "at: [0, 0]", "at: [-228.1, 0]", ""},
+		{"290", "", "at: [0, 0]", "at: [0, 2]", "bar-short cross right 10 rail 2 300"},
+		{"290", "", "at: [0, 0]", "at: [0, 8.1]", ""},
+		{"290", "", "at: [0, 0]", "at: [0, -2]", "bar-short cross right 10 rail 2 300"},
+		{"290", "", "at: [0, 0]", "at: [0, -8.1]", ""},
 		{"290", "", "", "", "bar-short cross right 10 rail 2 300"},
 		{"290", "", "part: cross.left", "part: cross.bottom", "bar-short cross right 10 rail 2 300"}, // it stands on its left end all the same
 		{"290.1234", "", "", "", "bar-short cross right 9.88 rail 2 300.003"},

@@ -171,8 +171,8 @@ func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Pr
 // footMm2 is the area with which a body would lie on a plate that is larger than it.
 func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
-	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
-		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
+	box.Low.Z, box.High.Z = own.Low.Z, own.High.Z
+	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(box.Low, box.High))}
 	return TouchMm2(&floor, b, toward)
 }
 
@@ -270,12 +270,8 @@ func (m *Machine) liftsAside() (found []plan.Problem) {
 
 // besideMm is how far places, of two or more, all lie on one side of a centre, across the way up.
 func besideMm(at []assembly.Vec, up assembly.Vec) (mm float64) {
-	const stepDeg = 5
-	side := up.Square()
-	var ways []assembly.Vec
-	for deg := 0.0; deg < 360; deg += stepDeg {
-		ways = append(ways, assembly.Rotate(up, deg).Turn(side))
-	}
+	const sides = 72
+	ways := assembly.Round(up, sides)
 	if line := at[0].Sub(at[1]); len(at) == 2 {
 		line = line.Sub(up.Times(line.Dot(up)))
 		ways = []assembly.Vec{line.Unit(), line.Unit().Reversed()}

@@ -164,12 +164,10 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 	r := groups[0].Size.FinishedMm/2 + 0.5
 	low, high := inf, -inf
 	for _, p := range holes {
-		for clock := 45.0; clock < 360; clock += 90 {
-			at := a.Pose.Inverse().Apply(p).Add(own.Turn(assembly.Clock(r, clock)))
-			for _, s := range a.Solid.Spans(at, own.Z) {
-				off := at.Sub(own.At).Dot(own.Z)
-				low, high = min(low, off+s.FromMm), max(high, off+s.ToMm)
-			}
+		at := a.Pose.Inverse().Apply(p).Add(own.X.Times(r))
+		for _, s := range a.Solid.Spans(at, own.Z) {
+			off := at.Sub(own.At).Dot(own.Z)
+			low, high = min(low, off+s.FromMm), max(high, off+s.ToMm)
 		}
 	}
 	if low < high {
