@@ -53,7 +53,7 @@ func text(findings []Finding) []byte {
 	var b bytes.Buffer
 	for _, f := range findings {
 		fmt.Fprintf(&b, "%s:%d:%d %s %s [%s.%s] %s\n", f.Pos.File, f.Pos.Line, f.Pos.Column, f.Severity, f.Code, f.Part, f.Feature, f.What)
-		fmt.Fprintf(&b, "  %s\n  %s (%s)\n  %s\n", f.Numbers, f.Rule, f.Source, f.Fix)
+		fmt.Fprintf(&b, "  %s\n  %s (%s)\n  %s\n", words.Join("; number: ", f.Numbers, f.Number), f.Rule, f.Source, f.Fix)
 		if f.Accepted {
 			fmt.Fprintf(&b, "  accepted: %s\n", f.Reason)
 		}
