@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/keys"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -131,9 +132,15 @@ func (v *view) woodruff(k plan.KeywayRow) {
 	})
 }
 
-// keywayFits looks for keyways whose class of width is none of those that their
-// side of a parallel key has.
+// keywayFit looks for keyways whose class of width is none of those that their
+// side of a parallel key has, and for seats of keys whose own diameter has no limits.
 func (v *view) keywayFit(k plan.KeywayRow) {
+	if c := v.step(k.In); c != nil && !c.fitted() && c.Drawn.Taper == nil {
+		v.report(Check, k.In, c.Drawn.Pos, Finding{
+			What: k.In + " has no limits, and a key turns shaft and hub as one there", Numbers: v.mm(2 * c.RadiusMm()),
+			Rule: "shaft and hub of a key are fitted to one another", Source: practice, Fix: "a fit: such as " + words.Either(k.Inside, "H7 for the bore", "h6 for the shaft"),
+		})
+	}
 	classes := map[bool][]string{false: {"H9", "N9", "P9"}, true: {"D10", "JS9", "P9"}}[k.Inside]
 	fit := seq.First(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name }).Fit
 	if c := fit.Class.Value; c != "" && v.job.Units != parts.Inches && !slices.Contains(classes, c) {

@@ -151,7 +151,7 @@ var partRules = []rule[*view]{
 	{"contact", "a shoulder has no face left to lie against", each(everyStep, (*view).contact)},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},
-	{"keyway-fit", "a keyway has another class of width than its key", each(everyKeyway, (*view).keywayFit)},
+	{"keyway-fit", "a keyway has another class of width than its key, or its seat has no limits", each(everyKeyway, (*view).keywayFit)},
 	{"drive", "nothing turns what sits on a shaft, or hardly", drive},
 	{"key-screw", "a set screw stands beside the key of its hub", each(everyRadial, (*view).besideKey)},
 	{"keyway-wall", "a keyway leaves little metal, or its cutter has no room", each(everyKeyway, (*view).keywayWall)},
