@@ -1,6 +1,10 @@
 package parts
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // Formed is what every part formed from sheet has. Sizes of the ends are at the
 // outside of the sheet unless Inside is true.
@@ -64,4 +68,16 @@ type Transition struct {
 	Offset       Point // of the circle's centre from the rectangle's: x to the right, y to TOP
 	Faceted      bool  // bent in the press at each line; else rolled
 	Formed
+}
+
+// Narrowed is where the middle of the back lies from that of the front of what narrows to one side, in
+// mm: x to the right, y to TOP. The zero point of every other part.
+func (p *Part) Narrowed() geom.Point {
+	switch {
+	case p.Transition != nil:
+		return geom.Point{XMm: p.Transition.Offset.X.Mm, YMm: p.Transition.Offset.Y.Mm}
+	case p.Frustum != nil:
+		return geom.Point{YMm: p.Frustum.Offset.Mm}
+	}
+	return geom.Point{}
 }

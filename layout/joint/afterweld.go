@@ -89,7 +89,7 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + ", without letting go between bores of one axis" + words.When(ends, " that a tool reaches from one end") + ": " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + words.When(len(what) > 1, ", without letting go between bores of one axis"+words.When(ends, " that a tool reaches from one end")) + ": " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
 }
 
@@ -127,7 +127,7 @@ func (j *making) heldLater(t *joint, i parts.Instance, body []parts.Instance) []
 		if long {
 			return h.Step + " with the tool " + as + ", but held by what is round on the long part of the weldment: a chuck at one end of it, a steady or a centre at the other."
 		}
-		return h.Step + " held, and with the tool, " + as + ", clear of what is welded on."
+		return "for " + h.Step + " hold it, and set the tool, " + as + ", clear of what is welded on."
 	})
 }
 
@@ -221,7 +221,7 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 		return ""
 	}
 	p.BackingMm, p.BackingOn = j.w.Up(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
-	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
+	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more to the free face of " + f.title() + ", its holes drilled through those of that. No tack on that face: nothing is left on it to face off."
 }
 
 // A face that is turned is flat to turnedFlatMm (common practice, no source); flatShare is how flat a

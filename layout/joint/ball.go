@@ -25,7 +25,7 @@ func (ballKind) ends(_ *shop, t *joint) {
 }
 
 func (ballKind) title(t *joint) string {
-	return "Ball bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
+	return "Ball bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.text()
 }
 
 func (ballKind) buy(_ *shop, t *joint, list *buying) {
@@ -439,7 +439,7 @@ func (t *joint) home(m mounting) string {
 }
 
 func (t *joint) borne(m mounting) string {
-	return words.When(m.cupDir != 0, ", "+t.b.title()+" borne square at its "+faceName(m.cupDir)+", the bore clear")
+	return words.When(m.cupDir != 0, ", "+t.b.title()+" resting square on its "+faceName(m.cupDir)+", the bore clear")
 }
 
 // homeCheck has it measured that the outer ring stands on the shoulder of its housing, shoulderCheck that a ring does.

@@ -56,7 +56,7 @@ func TestBallBearingGoesOnByItsTightRing(t *testing.T) {
 		first, second                     string
 	}{
 		{"h6", "N7", "outer", "6004-2RS", plan.Range{Min: -13, Max: 10}, plan.Range{Min: -3, Max: 33}, false, 0, "Shaft through the bearings\nEnter axle through the inner rings by hand, straight, to its place, its front 25 before the front of roller", "went into roller far when the other went into roller near, before axle came through both"},
-		{"g6", "N7", "outer", "6004-2RS", plan.Range{Min: -20, Max: 3}, plan.Range{Min: -3, Max: 33}, false, 0, "push or press it into roller far square, its bearing until it sounds home on its shoulder, roller borne square at its front", "before axle came through both"},
+		{"g6", "N7", "outer", "6004-2RS", plan.Range{Min: -20, Max: 3}, plan.Range{Min: -3, Max: 33}, false, 0, "push or press it into roller far square, its bearing until it sounds home on its shoulder, roller resting square on its front", "before axle came through both"},
 		{"k6", "H7", "inner", "6004-2RS", plan.Range{Min: 2, Max: 25}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring; it is 2 – 25 µm tight", "on the inner ring alone"},
 		{"js6", "H7", "inner", "6004-2Z", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 0, "on the inner ring", "on the inner ring alone"},
 		{"js6", "H7", "inner", "6004", plan.Range{Min: -6.5, Max: 16.5}, plan.Range{Min: -36, Max: 0}, true, 110, "Heat the bearing to 110 °C, in oil", "on the inner ring alone"},

@@ -155,7 +155,7 @@ func (bearingKind) ends(_ *shop, t *joint) {
 }
 
 func (bearingKind) title(t *joint) string {
-	return "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
+	return "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.text()
 }
 
 func (bearingKind) buy(s *shop, t *joint, list *buying) {

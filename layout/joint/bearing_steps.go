@@ -272,7 +272,7 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 		home, hold = "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
 	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the "+first+".",
-		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" borne square at its "+faceName(under)+", the bore clear.")
+		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" resting square on its "+faceName(under)+", the bore clear.")
 	if most := of.cupForceN(p); most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
 	}
@@ -450,7 +450,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+thread+": "+span+" (negative is preload).",
 		"Turn the shaft ten times. "+lock+". Turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
-	check.What, check.Gauge = "preload", "angle of "+nut+" from no play"
+	check.What, check.Limits, check.Gauge = "preload", turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" past no play", "angle of "+nut
 }
 
 // turnOf is how far to turn a nut for a span along its thread: whole degrees

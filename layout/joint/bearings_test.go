@@ -429,7 +429,7 @@ func TestCoverHoldsTheCup(t *testing.T) {
 	if len(left.Problems)+len(right.Problems) > 0 || right.Bearing.Arrangement != "face to face" || left.Bearing.LargeEnd != "back" || right.Bearing.LargeEnd != "front" {
 		t.Errorf("%+v %+v, %s", left.Problems, right.Problems, right.Bearing.Arrangement)
 	}
-	says(t, left, []string{"on the thick side of the cup, its back; its thin side goes first.", "until its back is 6 mm below the face, housing borne square at its back", "Kept from sliding out until cover is bolted on"}, []string{"sounds home", "its thick side, the back, goes first"})
+	says(t, left, []string{"on the thick side of the cup, its back; its thin side goes first.", "until its back is 6 mm below the face, housing resting square on its back", "Kept from sliding out until cover is bolted on"}, []string{"sounds home", "its thick side, the back, goes first"})
 	says(t, right, []string{"fit shims under cap, once it is bolted on, until", "until its back is 6 mm below the face"}, []string{"Nothing sets it"})
 	if ring := seq.First(p.Tools, func(r plan.ToolRow) bool { return strings.HasPrefix(r.Tool, "Press ring") }); !left.Bearing.CupFromCover || !strings.Contains(ring.Tool, " 20 long") { // from the face: what stands out of the housing alone
 		t.Errorf("%+v", ring)

@@ -157,7 +157,7 @@ func (t *joint) besideText(w words.Writer) string {
 			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
 	}
 	off := offText(w, s.XMm, s.YMm)
-	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +
+	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", " + t.a.place() + " on " + t.b.place() + ", its middle " +
 		strings.Join(off, " and ") + words.Either(len(off) == 0, "on", " from") + " that of " + t.b.title() +
 		" seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
 }

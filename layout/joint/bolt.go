@@ -695,33 +695,39 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
 
-// startBolts puts the bolts in by hand, or the studs with a nut at each end.
+// allByHand is how many are started by hand, and under what washer.
+func (t *joint) allByHand(p *plan.BoltPlan) (all, under string) {
+	all = words.Either(p.Count == 1, "By hand ", "All "+strconv.Itoa(p.Count)+" by hand ")
+	return all, words.When(t.in.Bolt.Washer, ", "+t.washer()+" under ")
+}
+
+func (t *joint) washer() string { return words.Either(t.in.Bolt.Wide, "a wide washer", "a washer") }
+
+// setStuds puts studs with shoulders through the part that stands: between two parts that stand already none
+// goes in. It says what goes on each of their ends.
+func (t *joint) setStuds(p *plan.BoltPlan) string {
+	all, _ := t.allByHand(p)
+	nuts := words.When(t.in.Bolt.Washer, t.washer()+" and ") + "a nut on each."
+	t.step("Set the studs", all+"through "+t.b.title()+", up to their shoulders, "+nuts, t.ends)
+	return nuts
+}
+
+// startBolts puts the bolts in by hand, or the studs that do not stand yet with a nut at each end.
 func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
 	a += words.When(len(t.in.Bolt.Stack) > 0, ", "+j.between(t))
-	all, wash, washer := "All "+strconv.Itoa(p.Count)+" by hand ", "", "a washer"
-	if p.Count == 1 {
-		all = "By hand "
-	}
-	if t.in.Bolt.Wide {
-		washer = "a wide washer"
-	}
-	switch {
-	case t.in.Stud() != "":
-		if t.in.Bolt.Washer {
-			wash = ", " + washer + " under it"
-		}
-		if tapped {
-			t.step("Start the nuts", all+"on the studs, over "+a+strings.ReplaceAll(wash, " it", " each")+".", "Force none.")
-			return
-		}
-		where := words.Either(p.Spacer, "with their shoulders between "+a+" and "+b, "through "+a+" and "+b)
-		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "Force none.")
+	all, wash := t.allByHand(p)
+	switch stud := t.in.Stud() != ""; {
+	case stud && p.Spacer && !tapped: // they stand
 		return
-	case t.in.Bolt.Washer:
-		if wash = ", " + washer + " under each head"; !tapped {
-			wash += " and nut"
-		}
+	case stud && tapped:
+		t.step("Start the nuts", all+"on the studs, over "+a+words.When(wash != "", wash+"each")+".", "Force none.")
+		return
+	case stud:
+		t.step("Start the studs", all+"through "+a+" and "+b+", a nut on each end"+words.When(wash != "", wash+"it")+".", t.ends, "Force none.")
+		return
+	case wash != "":
+		wash += words.Either(tapped, "each head", "each head and nut")
 	}
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
@@ -738,9 +744,12 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	c := t.closing(p)
 	do := []string{"Clean " + c.clean + ", no burrs, no paint. Put together: " + ofPlace + "."}
-	if t.in.Stud() != "" && tapped {
+	switch stud := t.in.Stud() != ""; {
+	case stud && tapped:
 		j.screwIn(t, p)
 		c.each = "each nut"
+	case stud && p.Spacer:
+		do[0] = strings.TrimSuffix(do[0], ".") + ", over the studs, " + t.setStuds(p)
 	}
 	title := "Offer up"
 	if _, tied := j.side(t, j.before); tied {

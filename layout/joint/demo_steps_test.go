@@ -181,7 +181,7 @@ func TestOutsideOutOfSize(t *testing.T) {
 func TestCupsSayTheirForce(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "front-bearing"), []string{
-		"It is between 28 µm loose and 25 µm tight: push or press it into Bearing housing front cup square until it sounds home, Bearing housing borne square at its back, the bore clear.", "Over 16.1 kN it is canted: knock it out and start again.",
+		"It is between 28 µm loose and 25 µm tight: push or press it into Bearing housing front cup square until it sounds home, Bearing housing resting square on its back, the bore clear.", "Over 16.1 kN it is canted: knock it out and start again.",
 		"It is loose by 0 – 46 µm: push it by hand into Bearing housing rear cup",
 	}, []string{"Push it into"})
 	for now, want := range map[string]string{"diameter: 90, fit: P7": "It is 6 – 59 µm tight: press it into", "diameter: 90": "\nPush it into Bearing housing front cup"} { // P7 is −24 to −59
@@ -254,7 +254,7 @@ func TestMadeStudHasTorqueAndShoulders(t *testing.T) {
 	if b := j.Bolt; math.Abs(b.PreloadN-36561) > 1 || math.Abs(b.TorqueNm-117) > 0.1 || b.NutClass != "8" || b.GripMm != 20 || !b.Spacer {
 		t.Errorf("%+v", b)
 	}
-	says(t, j, []string{"with their shoulders between Motor adapter and Housing plate, a nut on each end, a washer under it", "third 117 N m", "That is for threads dry; oiled they take 88 N m.", "Clean both faces and the shoulders of the studs", "enters between a shoulder and its face"}, []string{"spanner-tight", "under each head", "anywhere round"})
+	says(t, j, []string{"All 4 by hand through Housing plate, up to their shoulders, a washer and a nut on each.", "of Housing plate, over the studs, a washer and a nut on each.", "third 117 N m", "That is for threads dry; oiled they take 88 N m.", "Clean both faces and the shoulders of the studs", "enters between a shoulder and its face"}, []string{"spanner-tight", "Start the", "under each head", "anywhere round"})
 }
 
 // What is lifted weighs its bolts and bearings too. By hand: M10 x 30 hexagon, 16
@@ -494,7 +494,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 // What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.
 func TestNutOfAHubHasNoTorque(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"Put Auger lock plate under nut M36x3 LH, its 3 pins in the holes pins of Auger hub and flat on it before the nut goes on, and tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"Put Auger lock plate under nut M36x3 LH, its 3 pins in their holes in Auger hub and flat on it before the nut goes on, and tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
 }
 
 // An inch job reads its oven in Fahrenheit: 129 °C is 264 °F.
@@ -652,12 +652,12 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, noThread, "rear-bearing"), []string{press, "Hold Auger shaft at its front end, and stop while there is still end play."}, []string{"Or draw it on: "})
-	says(t, jointNamed(t, mm, "front-flange-weld"), []string{"Bolt a plate 20 thick or more, drilled through Barrel flange 1, to its free face, no tack there"}, nil)
+	says(t, jointNamed(t, mm, "front-flange-weld"), []string{"Bolt a plate 20 thick or more to the free face of Barrel flange 1, its holes drilled through those of that. No tack on that face"}, nil)
 	says(t, jointNamed(t, mm, "front-flange"), []string{"The largest of Barrel tube outside less the bore must be 10 – 30 µm."}, nil)
 	says(t, jointNamed(t, mm, "rear-bearing"), nil, []string{"The largest of"})
 	says(t, jointNamed(t, mm, "lantern"), []string{"no feeler of 0.05 mm enters anywhere round", "joint gap: 0.05 mm feeler does not enter, feeler"}, nil)
 	says(t, jointNamed(t, mm, "hopper"), []string{"Joint closed: a 0.1 mm feeler does not enter beside a bolt.", "joint gap: 0.1 mm feeler does not enter beside a bolt, feeler"}, []string{"anywhere round"})
-	says(t, jointNamed(t, mm, "auger-flight"), []string{"Auger hub bore Ø50 H11, to the limits below", "bore held, and with the tool, as in operation 4 of its sheet, clear of what is welded on", "length: 737.7, on each side"}, []string{"plug"})
+	says(t, jointNamed(t, mm, "auger-flight"), []string{"Auger hub bore Ø50 H11, to the limits below", "for bore hold it, and set the tool, as in operation 4 of its sheet, clear of what is welded on", "length: 737.7, on each side"}, []string{"plug"})
 	says(t, jointNamed(t, plugged(t), "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, []string{"Finish after welding"})
 	says(t, jointNamed(t, mm, "rear-bearing"), []string{"slip it on, stop with 0.2 mm to 0.3 mm of end play left"}, nil)
 	says(t, jointNamed(t, mm, "rear-flange"), []string{"Lay it front down on a flat plate, the stop disc in it; let Barrel tube down onto the disc"}, []string{"Slip it on"})

@@ -243,9 +243,9 @@ func lifts(pl *plan.Plan, made []*joint) []string {
 	take := func(what string, kg float64) {
 		switch {
 		case kg > plan.HoistKg:
-			heavy = append(heavy, what+" "+w.RoundMass(kg, 1))
+			heavy = append(heavy, what+": "+w.RoundMass(kg, 1))
 		case kg > plan.LiftKg:
-			light = append(light, what+" "+w.RoundMass(kg, 1))
+			light = append(light, what+": "+w.RoundMass(kg, 1))
 		}
 	}
 	for _, p := range pl.Parts {
@@ -258,7 +258,7 @@ func lifts(pl *plan.Plan, made []*joint) []string {
 	}
 	for _, t := range made {
 		if !t.fixed {
-			take("after step "+strconv.Itoa(t.out.N)+":", t.out.MassKg)
+			take("after step "+strconv.Itoa(t.out.N), t.out.MassKg)
 		}
 	}
 	var out []string

@@ -19,7 +19,7 @@ func TestPlaceText(t *testing.T) {
 		"gusset-4":      "left of Gusset 4 on the back of Housing plate, 0 from its right edge, 0 from its bottom edge, front to the left; fillet on its front (125) along Housing plate, on its front (95) and back (95) along Base plate",
 		"stand-foot-2":  "front of Stand foot 2 on the right of Stand leg 2, 60 past its front, 10 past its back, 15 past its bottom, 15 past its top, TOP to the top of Stand leg 2, its right end to the front of Stand leg 2",
 		"auger-flight":  "front end of Auger flight 20 and its back end 350 from the front of Auger hub; it starts anywhere round it",
-		"hopper-throat": "back of Hopper throat on the front of Hopper, its origin on the other's, 20 down, TOP up, 0.5 inside it",
+		"hopper-throat": "back of Hopper throat on the front of Hopper, its middle on the other's, TOP up, 0.5 inside it",
 	}
 	for _, j := range demoPlan(t, "pugmill").Joints {
 		w, ok := want[j.Name]
@@ -120,10 +120,10 @@ func TestBoltedByItsPlace(t *testing.T) {
 	const a = "part: a\ntitle: A\nkind: plate\nmaterial: S355\nstock: {plate: 12, cut: laser}\noutline: {rectangle: [210, 200]}\nholes:\n  - {name: h, at: [[50, 0], [70, 0]], size: M8 clearance}\n"
 	const column = "part: column\ntitle: Column\nkind: turned\nmaterial: S355\nstock: {round: 60, length: 142, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 60, length: 137}]\nholes:\n  - {name: tap, at: [[-10, 0], [10, 0]], size: M8 tap, depth: 20}\n"
 	for _, c := range []struct{ place, how, problem string }{
-		{"on: front, with: back, at: [-60, 0], top: up", "Back of A on the front of Column, its origin 60 to the left from that of Column seen from its front, TOP at 0°", ""},
-		{"on: front, with: front, at: [60, 0], top: up", "Front of A on the front of Column, its origin 60 to the right", ""},
-		{"on: front, with: back, at: [60, 0], top: down", "Back of A on the front of Column, its origin 60 to the right from that of Column seen from its front, TOP at 180°", ""},
-		{"on: front, with: back, top: down", "Back of A on the front of Column, its origin 60 to the right", ""},
+		{"on: front, with: back, at: [-60, 0], top: up", "Back of A on the front of Column, hole on hole, its middle 60 to the left from that of Column seen from its front, TOP at 0°", ""},
+		{"on: front, with: front, at: [60, 0], top: up", "Front of A on the front of Column, hole on hole, its middle 60 to the right", ""},
+		{"on: front, with: back, at: [60, 0], top: down", "Back of A on the front of Column, hole on hole, its middle 60 to the right from that of Column seen from its front, TOP at 180°", ""},
+		{"on: front, with: back, top: down", "Back of A on the front of Column, hole on hole, its middle 60 to the right", ""},
 		{"on: front, with: back, at: [-50, 0], top: up", "", "by up to 10;"},
 		{"on: front, with: back, at: [0, 60], top: right", "", "by up to 14.14"},
 		{"on: front, with: back, at: [0, -60], top: left", "", "by up to 14.14"},
@@ -160,8 +160,8 @@ func TestWeldedRoundByItsPlace(t *testing.T) {
 		how     string
 		frontMm float64
 	}{
-		"at: [0, 0], top: left, gap: 1": {"back of Tube on the front of Disc, its origin on the other's, TOP to the left, 1 clear of it", -138},
-		"at: [-10, 0], top: up, gap: 1": {"back of Tube on the front of Disc, its origin on the other's, 10 to the left, TOP up, 1 clear of it", 0},
+		"at: [0, 0], top: left, gap: 1": {"back of Tube on the front of Disc, its middle on the other's, TOP to the left, 1 clear of it", -138},
+		"at: [-10, 0], top: up, gap: 1": {"back of Tube on the front of Disc, its middle on the other's, 10 to the left, TOP up, 1 clear of it", 0},
 	} {
 		p := filed(t, "{name: x, weld: {part: tube.outside, to: disc.outline, type: fillet, size: 6}, place: {on: front, with: back, "+place+"}}", disc, tube)
 		j := jointNamed(t, p, "x")
@@ -280,8 +280,8 @@ func TestWeldmentOverTheSwing(t *testing.T) {
 		swing     int
 		says, not []string
 	}{
-		{"", "length: 40, after-weld: yes", 602, []string{"turn or bore only now", "held, and with the tool"}, []string{"mill's table"}},
-		{"", "length: 40, after-weld: yes", 601, []string{"clamp it on the mill's table, for it would swing 601 and the lathe takes 601", "to Ø50.54 at the face, 15° from the axis"}, []string{"turn or bore only now", "top slide", "held, and with the tool"}},
+		{"", "length: 40, after-weld: yes", 602, []string{"turn or bore only now", "hold it, and set the tool"}, []string{"mill's table"}},
+		{"", "length: 40, after-weld: yes", 601, []string{"clamp it on the mill's table, for it would swing 601 and the lathe takes 601", "to Ø50.54 at the face, 15° from the axis"}, []string{"turn or bore only now", "top slide", "hold it, and set the tool"}},
 		{"", "length: 15, after-weld: yes, undercut: DIN 509-F}, {name: neck, diameter: 30, length: 10}, {name: cup, diameter: 50, fit: H7, after-weld: yes, length: 15", 601, []string{"that a tool reaches from one end: hub bore Ø50 H7; hub cup Ø50 H7", "An undercut takes a facing head"}, nil},
 		{"fit: h7, after-weld: yes, ", "length: 40", 601, []string{"mill"}, nil},
 	} {

@@ -377,6 +377,20 @@ func (j *shop) edgeText(mm float64, edge string) string {
 	return ", " + j.w.Size(math.Abs(mm)) + words.Either(mm < 0, " past ", " from ") + edge
 }
 
+// middleAt is where the middle of the face that a part stands with lies from the other's middle, seen on that
+// face; its origin, and not known, where either is no middle that a person at the bench finds.
+func (t *joint) middleAt(p *parts.Place) (at plan.XY, known bool) {
+	at = plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}
+	narrows, to := p.With == string(parts.Back), t.a.r.Part.Narrowed()
+	if !t.a.middled() || !t.b.middled() || narrows && to != (geom.Point{}) && p.On != string(parts.Front) {
+		return at, false
+	}
+	if narrows {
+		at = turnedBy(p.TurnDeg()).point(to).Plus(at)
+	}
+	return at, true
+}
+
 // originText says where the origin of a part lies from that of what it stands on; of two bars,
 // whose origins are no marks, how far the first reaches past the other's sides, and of what stands on a bar or a plate how far
 // it is from the nearer edges: a tape is laid to those.
@@ -389,7 +403,8 @@ func (j *shop) originText(t *joint, p *parts.Place) string {
 	case p.Gap.Mm >= 0 && (t.b.r.Part.Bar != nil || t.b.r.Part.Kind == parts.Plate && t.b.roundMm() == 0):
 		return j.edgesText(t)
 	}
-	return ", " + strings.Join(append([]string{"its origin on the other's"}, offText(j.w, p.At.X.Mm, p.At.Y.Mm)...), ", ")
+	at, known := t.middleAt(p)
+	return ", " + strings.Join(append([]string{"its " + words.Either(known, "middle", "origin") + " on the other's"}, offText(j.w, at.XMm, at.YMm)...), ", ")
 }
 
 // flightsOn counts the flights that stand on a part: where one starts round it is of no matter.

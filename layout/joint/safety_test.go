@@ -51,7 +51,7 @@ func TestStepsHurtNobody(t *testing.T) {
 			t.Errorf("%s lifts %+v, want %+v", name, *got, want)
 		}
 	}
-	if got := p.Lifts[1]; !strings.HasPrefix(got, "With a hoist only: Gear motor 2.2 kW 48 kg; ") {
+	if got := p.Lifts[1]; !strings.HasPrefix(got, "With a hoist only: Gear motor 2.2 kW: 48 kg; ") {
 		t.Error(got)
 	}
 	for name, want := range map[string]string{"delivery-die": "", "nozzle": "27 kg: " + carriers2, "lantern": "", "barrel": ""} {

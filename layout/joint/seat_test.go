@@ -92,7 +92,7 @@ func TestPlaceFromTheEdges(t *testing.T) {
 	for _, c := range []struct{ to, on, at, part, place, clock string }{
 		{"rail.bottom", "bottom", "[-160, -25]", rail, "on the bottom of rail, 575 from its left edge, 10 from its top edge, TOP", "clock of post, seen from its front"},
 		{"plate.outline", "front", "[60, -95]", plate("rectangle: [200, 200]"), "on the front of plate, 25 from its right edge, 10 past its bottom edge, TOP", "clock of plate, seen from its front"},
-		{"plate.outline", "front", "[60, 0]", plate("circle: 200"), "on the front of plate, its origin on the other's, 60 to the right, TOP", "clock of plate, seen from its front"},
+		{"plate.outline", "front", "[60, 0]", plate("circle: 200"), "on the front of plate, its middle on the other's, 60 to the right, TOP", "clock of plate, seen from its front"},
 	} {
 		j := jointNamed(t, planned(t, jobOf(t, "{name: on, weld: {part: post.body, to: "+c.to+", type: fillet, size: 4}, place: {on: "+c.on+", with: back, at: "+c.at+", top: up}}", post, c.part)), "on")
 		says(t, j, []string{c.place, c.clock}, nil)

@@ -734,7 +734,7 @@ func (j *making) pinsIn(t *joint) string {
 	for i, g := range plate.Part.Holes {
 		holes := slices.ContainsFunc(t.a.r.Part.Holes, func(o parts.HoleGroup) bool { return o.Name.Value == g.Name.Value })
 		if holes && g.Fitted.Value != "" {
-			return ", its " + strconv.Itoa(plate.Groups[i].Group.Count) + " pins in the holes " + words.Spaced(g.Name.Value) + " of " + t.a.title() + " and flat on it before the nut goes on,"
+			return ", its " + strconv.Itoa(plate.Groups[i].Group.Count) + " pins in their holes in " + t.a.title() + " and flat on it before the nut goes on,"
 		}
 	}
 	return ""

@@ -40,7 +40,7 @@ func TestSquaringUpHasStock(t *testing.T) {
 				last = stepText(o)
 			}
 		}
-		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "to its free face, no tack there"); got != c.flat {
+		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "No tack on that face"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}
 		if c.flat && (!strings.Contains(text, "if it stays so, cut it anew") || strings.Contains(text, "A 0.1 mm feeler does not enter anywhere")) { // Ø220 by 3 in 1000: 0.66

@@ -163,7 +163,7 @@ func (m *Model) finishing(b *bench, first *Model) (now finishing) {
 		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
-				now.held = append(now.held, words.Spaced(s.Name)+" held, and with the tool, as in operation "+strconv.Itoa(o.N)+".")
+				now.held = append(now.held, "For "+words.Spaced(s.Name)+" hold it, and set the tool, as in operation "+strconv.Itoa(o.N)+".")
 				m.LaterHeld = append(m.LaterHeld, Held{words.Spaced(s.Name), o.N})
 			}
 		}

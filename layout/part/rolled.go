@@ -65,7 +65,7 @@ func flatName(row plan.RadialRow) string { return row.Name + " " + strconv.Itoa(
 
 // flatTable is where the openings lie on the blank as it is seen with its outside up.
 func (s *Sizes) flatTable(shell develop.Shell, p develop.Development) plan.PatternTable {
-	out := plan.PatternTable{Title: "Openings on the flat, outside up, to their centres", Heads: []string{"No.", "what", "from the left edge", "from the front edge", "around"}}
+	out := plan.PatternTable{Title: "Openings on the flat, outside up, front edge below, to their centres", Heads: []string{"No.", "what", "from the left edge", "from the front edge", "around"}}
 	for i, row := range s.flatRows() {
 		centre := p.Openings[i]
 		out.Rows = append(out.Rows, []string{strconv.Itoa(row.N), words.Spaced(row.Name), s.exact(centre.XMm - p.Box().Min.XMm), s.exact(centre.YMm), s.exact(shell.Openings[i].WidthMm)})

@@ -443,12 +443,12 @@ func (h *branchHole) operations(b *bench) {
 	}
 	b.op(warn(plan.Operation{Machine: plan.Bench, Title: words.Capital(h.name()),
 		Do: []string{
-			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
+			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve. Measure where the origin lies for the record now: the cut may take it away.",
 			start + "Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
 		},
 		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: refs}, grinding))
 }
 
 func (h *branchHole) checks(r *record) {
-	r.sized(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin", Gauge: "tape"}, r.taped(h.origin.axialMm))
+	r.sized(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin, before it is cut", Gauge: "tape"}, r.taped(h.origin.axialMm))
 }

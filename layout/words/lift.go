@@ -41,7 +41,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 	case s == nil:
 		return ""
 	case l.Tried != "":
-		return "Sling it as where it is bolted on."
+		return "Sling it as in the step that bolts it on."
 	}
 	tape := func(mm float64) string { return w.Read(w.Even(mm, 1, 0.1)) }
 	atMost := func(mm float64) string { return w.Read(-w.Up(-mm, 1, 0.1)) }
@@ -70,7 +70,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	}
 	return Join(" ", w.holdsPiece(h, piece),
 		When(len(h.RunsOn) > 0, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+"."),
-		When(h.UprightDeg > 0, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright"+guided(h)+"."),
+		When(h.UprightDeg > 0, "Upright, it falls over when it leans "+Trim(h.UprightDeg, 0)+"°"+guided(h)+"."),
 		When(h.Foot != "", "It stands upright on "+h.Foot+"."),
 		When(h.Packed, Either(h.Once, "Once together it falls over", "By itself it falls over")+": pack it up level on what is firm and clamp it, or leave it in the sling, until the step is done."),
 		When(h.On[0] != "", w.inBlocks(h)),
@@ -90,7 +90,7 @@ func (w Writer) holdsPiece(h *plan.Hold, piece string) string {
 	case h.Hangs:
 		return "Nothing is under " + piece + ": prop it, or clamp it to an angle plate, until its tacks hold."
 	case h.PieceDeg > 0:
-		return "Loose, " + piece + " falls over " + Trim(h.PieceDeg, 0) + "° off upright: clamp it to an angle plate or a block until its tacks hold."
+		return "Loose, " + piece + " falls over when it leans " + Trim(h.PieceDeg, 0) + "°: clamp it to an angle plate or a block until its tacks hold."
 	}
 	return ""
 }
@@ -138,5 +138,5 @@ func guided(h *plan.Hold) string {
 // takesOut says that a block comes out while something slides over the part that lay on it.
 func (w Writer) takesOut(h *plan.Hold) string {
 	tips := When(h.TipsMm > 0, ", or it tips")
-	return "Clamp " + h.On[0] + " down" + tips + ", block out from under " + h.Out + " as this goes over it. Then "
+	return "Clamp " + h.On[0] + " down" + tips + ". Take the block out from under " + h.Out + " as this goes over it. Then "
 }

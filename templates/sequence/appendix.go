@@ -193,13 +193,13 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 					continue
 				}
 				values = words.Join("; ", values, fig.Value)
-				if !slices.Contains(from, fig.Source) && fig.Source != "" {
-					from = append(from, fig.Source)
+				for _, source := range strings.Split(fig.Source, "; ") {
+					from = seq.Add(from, source)
 				}
 			}
 			row = append(row, values)
 		}
-		t.Rows = append(t.Rows, append(row, strings.Join(from, "; ")))
+		t.Rows = append(t.Rows, append(row, words.Join("; ", from...)))
 	}
 	return t
 }

@@ -160,11 +160,8 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 			p.Draw.Add(draw.Text{XMm: x, YMm: y + 1, SizeMm: draw.TextMm, Content: part})
 		}
 	}
-	if len(run) == 1 {
-		line(words.Capital(j.How) + ".")
-	}
-	if len(j.Why) > 0 {
-		line("In the order: " + strings.Join(reasons(j.Why), "; ") + ".")
+	for _, text := range placeLines(run) {
+		line(text)
 	}
 	y = min(y, -side)
 	p.Draw.Add(draw.Segment(0, y-2, width, y-2, draw.ThickMm))

@@ -227,7 +227,7 @@ func (d density) operationTable(part *plan.PartPlan) draw.Table {
 		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 10, Tick: true, Size: d.smallMm()})
 	}
 	for _, op := range part.Operations {
-		do := words.Join("  ", draw.Bold(op.Title+"."), strings.Join(op.Do, " "), draw.Bold(strings.Join(op.Limits, "   ")))
+		do := words.Join("  ", draw.Bold(op.Title+"."), strings.Join(op.Do, " "), draw.Bold(strings.Join(op.Limits, "; ")))
 		how := words.Join(" · ", op.Holding, op.Tool, op.Speed, op.Gauge)
 		if op.Caution != "" {
 			how = words.Join("  ", how, draw.Bold("⚠ "+op.Caution))

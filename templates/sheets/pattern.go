@@ -39,7 +39,7 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64, print
 	out := []draw.Table{sizes}
 	for _, t := range d.Tables {
 		if t.Drawn && printed {
-			out[0].Lead += " Its points are on the template; without one they are printed as a table."
+			out[0].Lead += " Its points are on the template."
 			continue
 		}
 		table := draw.Table{Title: t.Title, EmMm: textMm, Rows: t.Rows}
