@@ -1041,3 +1041,37 @@ func TestConeHeat(t *testing.T) {
 		}
 	}
 }
+
+// TestGreasePorts: a port of 8 at 40 fills what lies as close along the bore as half of both, there a hole of 6 or
+// a window 20 long: those are shut meanwhile. Not one beside them, a tapped hole or a blind one, nor the port itself.
+func TestGreasePorts(t *testing.T) {
+	t.Parallel()
+	port := part.Radial{In: &parts.Radial{Name: parts.Text{Value: "port"}, For: parts.Grease, Through: true}, Rows: []plan.RadialRow{{Name: "port", ClockDeg: 0.25, AxialMm: 40, DiameterMm: 8}}}
+	for _, c := range []struct {
+		name            string
+		through, tapped bool
+		row             plan.RadialRow
+		shut            bool
+	}{
+		{"a hole over it", true, false, plan.RadialRow{AxialMm: 46.9, DiameterMm: 6}, true}, {"beside it", true, false, plan.RadialRow{AxialMm: 47, DiameterMm: 6}, false}, {"before it", true, false, plan.RadialRow{AxialMm: 33.1, DiameterMm: 6}, true},
+		{"a window over it", true, false, plan.RadialRow{AxialMm: 53.9, AlongMm: 20}, true}, {"a window beside it", true, false, plan.RadialRow{AxialMm: 54, AlongMm: 20}, false},
+		{"blind", false, false, plan.RadialRow{AxialMm: 40, DiameterMm: 6}, false}, {"tapped", true, true, plan.RadialRow{AxialMm: 40, DiameterMm: 6}, false},
+	} {
+		drain := part.Radial{In: &parts.Radial{Name: parts.Text{Value: "drain"}, Through: c.through}}
+		if c.tapped {
+			drain.Size.Thread = &threads.Thread{}
+		}
+		c.row.Name, c.row.ClockDeg = "drain", 150.04
+		drain.Rows = []plan.RadialRow{c.row}
+		housing := lying("housing", 0, 1, cylinder(0, 80, 90, false))
+		j := &making{assembly: standing(housing)}
+		housing.r.Radials = []part.Radial{port, drain}
+		want := "port of housing at 0.3°, 40 from its front"
+		if c.shut {
+			want += ", drain at 150° plugged with a rag meanwhile, open again after"
+		}
+		if got := j.greasePorts(housing.of()); len(got) != 1 || got[0] != want {
+			t.Errorf("%s: %q, want %q", c.name, got, want)
+		}
+	}
+}

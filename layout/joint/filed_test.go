@@ -115,26 +115,33 @@ func TestNothingIsHeatedPastWhatItStands(t *testing.T) {
 	}
 }
 
-// A lid of 8 with a plate of 12 between it and a base of 10, whose holes lie 60 to the right and 20 up: the
-// lid's front lies 8 and 12 before the base's front, on its back 10 and 12 behind it; so it does where its place
-// is said.
+// A lid of 8 with plates of 12 and 5 between it and a base of 10, whose holes lie 60 to the right and 20 up: the
+// lid's front lies 8 and 17 before the base's front, on its back 10 and 17 behind it; so it does where its place
+// is said. Each plate lies on the one before it, its holes, 7 to the left in the second, on the lid's.
 func TestStackBeside(t *testing.T) {
 	t.Parallel()
 	plate := func(name, thick, centre string) string {
 		return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + " mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes: [{name: h, grid: {columns: 2, rows: 2, pitch: [40, 30], centre: " + centre + "}, size: M8 clearance}]\n"
 	}
 	for how, want := range map[string]plan.Beside{
-		"face: back-on-front":  {XMm: 60, YMm: 20, FrontMm: -20},
-		"face: front-on-back":  {XMm: 60, YMm: 20, FrontMm: 22},
-		"face: back-on-back":   {XMm: 60, YMm: 20, FrontMm: 30, OtherWay: true},
-		"face: front-on-front": {XMm: 60, YMm: 20, FrontMm: -12, OtherWay: true},
-		"place: {on: front, with: back, at: [60, 20], top: up}":  {XMm: 60, YMm: 20, FrontMm: -20},
-		"place: {on: back, with: front, at: [-60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: 22},
-		"place: {on: front, with: front, at: [60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: -12, OtherWay: true},
+		"face: back-on-front":  {XMm: 60, YMm: 20, FrontMm: -25},
+		"face: front-on-back":  {XMm: 60, YMm: 20, FrontMm: 27},
+		"face: back-on-back":   {XMm: 60, YMm: 20, FrontMm: 35, OtherWay: true},
+		"face: front-on-front": {XMm: 60, YMm: 20, FrontMm: -17, OtherWay: true},
+		"place: {on: front, with: back, at: [60, 20], top: up}":  {XMm: 60, YMm: 20, FrontMm: -25},
+		"place: {on: back, with: front, at: [-60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: 27},
+		"place: {on: front, with: front, at: [60, 20], top: up}": {XMm: 60, YMm: 20, FrontMm: -17, OtherWay: true},
 	} {
-		b := filed(t, "{name: j, bolt: {through: lid.h, stack: [mid.h], into: base.h, bolt: M8 8.8, nut: yes}, "+how+"}", plate("lid", "8", "[0, 0]"), plate("mid", "12", "[0, 0]"), plate("base", "10", "[60, 20]")).Joints[0].Beside
-		if b == nil || *b != want {
+		j := filed(t, "{name: j, bolt: {through: lid.h, stack: [mid.h, low.h], into: base.h, bolt: M8 8.8, nut: yes}, "+how+"}", plate("lid", "8", "[0, 0]"), plate("mid", "12", "[0, 0]"), plate("low", "5", "[-7, 0]"), plate("base", "10", "[60, 20]")).Joints[0]
+		if b := j.Beside; b == nil || *b != want {
 			t.Errorf("%s: %+v", how, b)
+		}
+		stack := []plan.Beside{{FrontMm: 8}, {XMm: 7, FrontMm: 20}} // behind the lid's back
+		if strings.Contains(how, "face: front") || strings.Contains(how, "with: front") {
+			stack = []plan.Beside{{FrontMm: -12}, {XMm: 7, FrontMm: -17}}
+		}
+		if !slices.Equal(j.Stack, stack) {
+			t.Errorf("%s: %+v, want %+v", how, j.Stack, stack)
 		}
 	}
 	// Made studs with a body of 90 hold the lid that far off.

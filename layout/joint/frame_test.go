@@ -147,9 +147,21 @@ func TestFrameEdges(t *testing.T) {
 	for _, p := range thick.Problems {
 		t.Errorf("%s", p.What)
 	}
-	open := framed(t, "job.yaml|part: end#2.right, to: rail#1.left|part: end#2.front, to: rail#1.left")
+	const chain = "job.yaml|part: end#2.right, to: rail#1.left|part: end#2.front, to: rail#1.left"
+	open := framed(t, chain)
 	if j := jointNamed(t, open, "corner-3"); j.Frame != "" || len(j.Checks) != 1 {
 		t.Errorf("%+v", j)
+	}
+	// A hollow section is welded round, 4 × 52 of its middle line at 45° on two sides; the mitre of a flat, 50·√2, is one seam, also from both sides.
+	const last = "job.yaml|to: rail#1.left, type: fillet|to: rail#1.left, type: fillet, length: 50"
+	for _, c := range []struct{ weld, bar, tack, weldText string }{
+		{"type: fillet", "square: 50, wall: 4", "Tack the middle of two opposite sides of the section, then of the other two, each tack 8 long.", "Each side of the section from its middle outward"},
+		{"type: v", "flat: [50, 6]", "Tack 2 × 12 long: both ends.", "From the middle outward."},
+		{"type: v, sides: 2", "flat: [50, 6]", "Tack each seam 2 × 12 long: both ends; one tack on each seam in turn", "From the middle outward, turn and turn about on the two sides."},
+		{"type: v", "angle: [50, 50], wall: 6", "Tack 2 × 18 long: both ends.", "From the middle outward."},
+	} {
+		edits := []string{chain, "job.yaml|, length: 150|", last, "job.yaml|type: fillet|" + c.weld, "rail.yaml|square: 50, wall: 4|" + c.bar, "end.yaml|square: 50, wall: 4|" + c.bar}
+		says(t, jointNamed(t, framed(t, edits...), "corner-3"), []string{c.tack, c.weldText}, nil)
 	}
 }
 

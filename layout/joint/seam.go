@@ -67,9 +67,12 @@ func (t *joint) onBarEnd() (bar, on feature, ok bool) {
 }
 
 // weldedRound tells whether the end of a bar is welded round its section: all of it, or by a seam of a length
-// that no two sides have.
+// that no two sides have. The mitre of what is not hollow is one seam (bars.Section.SeamMm).
 func (t *joint) weldedRound() bool {
-	_, _, ok := t.onBarEnd()
+	bar, _, ok := t.onBarEnd()
+	if section, _, _ := bar.r.Bar(); t.corner() && !section.Hollow() {
+		return false
+	}
 	if ok && t.in.Weld.Length.Set() {
 		return t.in.Weld.Sides < 2 && t.in.Weld.Length.Mm > t.seamRoundMm()/2
 	}
@@ -210,11 +213,8 @@ func (t *joint) tackSeams() string {
 
 // seamsMm are the lengths of the seams of a straight weld, the shortest first, and on which sides those of corners lie.
 func (t *joint) seamsMm() (long []float64, sides map[float64][]string) {
-	switch p := t.out.Weld; {
-	case t.in.Weld.Length.Set():
-		return []float64{t.in.Weld.Length.Mm}, nil
-	case !t.derived():
-		return []float64{p.LengthMm / float64(p.Sides)}, nil
+	if !t.derived() {
+		return []float64{t.out.Weld.LengthMm}, nil
 	}
 	sides = map[float64][]string{}
 	for _, c := range t.out.Weld.Corners {

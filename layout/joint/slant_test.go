@@ -48,6 +48,27 @@ func TestRoundOnNarrower(t *testing.T) {
 	if w := jointNamed(t, planned(t, jobOf(t, on1("arm"), wide, foot)), "foot").Weld; w.DiameterMm != 160 {
 		t.Errorf("on the wide one: %+v", w)
 	}
+	// A disc of 60 on the sides of a bar 80 wide and 40 deep, and on plates.
+	bar := func(long string) string {
+		return "part: base\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {rectangle: [80, 40], wall: 4, length: " + long + "}\n"
+	}
+	plate := func(size string) string {
+		return "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [" + size + "]}\n"
+	}
+	for _, c := range []struct {
+		base, to, on string
+		mm           float64
+	}{
+		{bar("200"), "front", "front", 60}, {bar("200"), "back", "back", 60}, {bar("200"), "top", "top", 0}, {bar("200"), "bottom", "bottom", 0}, {bar("59.9"), "front", "front", 0}, {bar("60"), "front", "front", 60},
+		{plate("60, 90"), "outline", "front", 60}, {plate("59.9, 90"), "outline", "front", 0}, {plate("90, 59.9"), "outline", "back", 0}, {plate("90, 60"), "outline", "back", 60},
+	} {
+		top := map[string]string{"front": "up", "back": "up", "top": "right", "bottom": "right"}[c.on]
+		job := "{name: foot, weld: {part: foot.outline, to: base." + c.to + ", type: fillet, size: 3}, place: {on: " + c.on + ", with: back, at: [0, 0], top: " + top + "}}"
+		w := jointNamed(t, planned(t, jobOf(t, job, c.base, strings.Replace(foot, "160", "60", 1))), "foot").Weld
+		if w == nil || w.DiameterMm != c.mm || (len(w.Corners) == 0) != (c.mm > 0) {
+			t.Errorf("on the %s of %s: %+v", c.on, c.base, w)
+		}
+	}
 }
 
 // TestShortCorners: a post that stands with 12 or 20 mm of its 40 on a rail, whose edge is round, is tacked as its long side is, not as its short ones.

@@ -86,7 +86,7 @@ func (t *joint) overhangs() bool {
 	case bar && end:
 		wide, high = section.WidthMm, section.DepthMm
 	case bar:
-		wide, high = t.b.r.LengthMm(), section.WidthMm
+		wide, high = t.b.r.Part.Bar.Length.Mm, section.WidthMm
 		if on := parts.Side(t.in.Place.On); on == parts.TopSide || on == parts.BottomSide {
 			high = section.DepthMm
 		}
