@@ -162,7 +162,7 @@ func (p *pressCase) work() (*pressJSON, error) {
 		InterferenceUm: span(p.loMm*1000, p.hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
 		HubHoopMPa: span(a.HubBore.HoopMPa, b.HubBore.HoopMPa), HubMisesMPa: span(a.HubBore.VonMisesMPa, b.HubBore.VonMisesMPa),
 		ShaftHoopMPa: span(a.ShaftOutside.HoopMPa, b.ShaftOutside.HoopMPa), ShaftMisesMPa: span(worst(a), worst(b)),
-		HubSafety: math.Min(b.HubSafety, 999), ShaftSafety: math.Min(b.ShaftSafety, 999), // JSON has no infinity
+		HubSafety: b.HubSafety, ShaftSafety: b.ShaftSafety,
 		ForceN: r.ForceN(), TorqueNm: r.TorqueNm(),
 		Friction: span(friction.Min, friction.Max), FrictionSource: friction.Source,
 		HeatHubC: heat.HubC, CoolShaftC: cold, ClearanceMm: heat.ClearanceMm, LeadInMm: lead, LeadInDeg: press.LeadInDeg,
@@ -190,7 +190,7 @@ func printPress(c *call, w words.Writer, p *pressJSON) {
 	line := func(label, format string, args ...any) {
 		fmt.Fprintf(c.stdout, "%-26s "+format+"\n", append([]any{label}, args...)...)
 	}
-	line("interference", "%s%.4g to %.4g µm on diameter", inches(w.Fine(p.InterferenceUm.Min, p.InterferenceUm.Max, 0)), p.InterferenceUm.Min, p.InterferenceUm.Max)
+	line("interference", "%s%.4g to %.4g µm on diameter", inches(w.Fine(p.InterferenceUm.Min, p.InterferenceUm.Max)), p.InterferenceUm.Min, p.InterferenceUm.Max)
 	line("pressure", "%s%.2f to %.2f MPa", inches(w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1)), p.PressureMPa.Min, p.PressureMPa.Max)
 	line("hub bore, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.HubMisesMPa.Min, p.HubMisesMPa.Max, 1)), p.HubMisesMPa.Min, p.HubMisesMPa.Max, p.HubSafety, p.HubMaterial)
 	line("shaft, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, 1)), p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)

@@ -234,7 +234,7 @@ func (j *making) witness(t *joint, moved []parts.Instance) {
 	}
 	if needed {
 		t.scribe(true, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
-			" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining"+keep+".")
+			" at "+words.Angle(j.markDeg(t))+" (assembly clock) before joining"+keep+".")
 	}
 }
 

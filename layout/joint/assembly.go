@@ -136,8 +136,11 @@ type placement struct {
 }
 
 func (p placement) then(q placement) placement { // q after p
-	return placement{q.z0 + q.s*p.z0, geom.OnClock(q.turn + q.s*p.turn), q.s * p.s}
+	return placement{q.z0 + q.s*p.z0, geom.OnClock(q.turn + q.s*p.turn), q.way(p.s)}
 }
+
+// way is a direction along the axis of a part, 1 or −1, in the frame; and one in the frame along that of the part.
+func (p placement) way(dir float64) float64 { return p.s * dir }
 
 // turned tells whether the part looks the other way than the frame.
 func (p placement) turned() bool { return p.s < 0 }

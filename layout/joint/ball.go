@@ -98,20 +98,20 @@ func (ballKind) work(j *making, t *joint) {
 // the other comes first, or in the middle of its bore; and how it sits, without a shoulder of the shaft that it does not reach.
 func (j *making) ballLies(t *joint, p *plan.BearingPlan, m mounting) mounting {
 	housing, shaft := j.at(t.b.Instance()).at, j.at(t.a.Instance()).at
-	if way := housing.s * m.cupDir; m.fixed != nil && m.cupShoulder != nil && way == shaft.s*m.coneDir {
+	if way := housing.way(m.cupDir); m.fixed != nil && m.cupShoulder != nil && way == shaft.way(m.coneDir) {
 		m.floats = geom.Over(way*(housing.z0+housing.s*m.cupBackMm), way*(shaft.z0+shaft.s*m.coneBackMm))
 	}
 	switch {
 	case m.cupDir != 0 && !m.floats:
-		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*m.cupBackMm, -housing.s*m.cupDir
+		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*m.cupBackMm, -housing.way(m.cupDir)
 	case m.coneDir != 0:
-		p.CupBackMm, p.LargeEndDir = shaft.z0+shaft.s*m.coneBackMm, -shaft.s*m.coneDir
+		p.CupBackMm, p.LargeEndDir = shaft.z0+shaft.s*m.coneBackMm, -shaft.way(m.coneDir)
 	default:
 		p.CupBackMm, p.LargeEndDir = housing.z0+housing.s*(t.b.step.MidMm())-housing.s*p.WidthMm/2, housing.s
 	}
 	p.CupBackMm = geom.Clean(p.CupBackMm)
 	p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
-	p.LargeEnd = faceName(shaft.s * p.LargeEndDir)
+	p.LargeEnd = faceName(shaft.way(p.LargeEndDir))
 	said := func(o *joint) bool {
 		n, held := o.ballMount()
 		return o.in.Place != nil || o.in.Meet.Set() || held && n.fixed != nil
@@ -244,10 +244,10 @@ func (j *making) otherBearing(t *joint) *joint {
 // is behind that of the shaft is too wide for that of the housing, and so is on the side that the bearing does not come from.
 func (j *making) comesThrough(t *joint, m mounting) bool {
 	shaft, housing := j.at(t.a.Instance()).at, j.at(t.b.Instance()).at
-	if m.fixed == nil || m.cupShoulder == nil || m.lid != nil || shaft.s*m.coneDir != housing.s*m.cupDir {
+	if m.fixed == nil || m.cupShoulder == nil || m.lid != nil || shaft.way(m.coneDir) != housing.way(m.cupDir) {
 		return false
 	}
-	from, dir := shaft.z0+shaft.s*m.coneBackMm, shaft.s*m.coneDir
+	from, dir := shaft.z0+shaft.s*m.coneBackMm, shaft.way(m.coneDir)
 	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool {
 		q := j.at(i)
 		return q != nil && slices.ContainsFunc(q.r.Side(false), func(s *part.Step) bool {
@@ -345,9 +345,9 @@ func (t *joint) ballOnShaft(p *plan.BearingPlan, m mounting) {
 // tightness says how tight a ring is on its seat.
 func (t *joint) tightness(fit plan.Range) string {
 	if fit.Min < 0 {
-		return "between " + t.w.Fine(-fit.Min, -fit.Min, 0) + " loose and " + t.w.Fine(fit.Max, fit.Max, 0) + " tight"
+		return "between " + t.w.Fine(-fit.Min, -fit.Min) + " loose and " + t.w.Fine(fit.Max, fit.Max) + " tight"
 	}
-	return t.w.Fine(fit.Min, fit.Max, 0) + " tight"
+	return t.w.Fine(fit.Min, fit.Max) + " tight"
 }
 
 // ballInHousing puts what comes, the bearing of a joint or the shaft with it, into the housing: by a ring on the outer ring where
@@ -464,7 +464,7 @@ func (t *joint) ballFigures(p *plan.BearingPlan) {
 	t.figure("shoulder of the shaft", "Ø"+t.w.Read(p.LargeEndMinMm)+" to "+t.w.Read(p.SmallEndMaxMm), source)
 	t.figure("shoulder of the housing", "Ø"+t.w.Read(p.CupBackMinMm)+" to "+t.w.Read(p.CupBackMaxMm), source)
 	if p.HeatConeC > 0 {
-		t.figure("inner ring slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
+		t.figure("inner ring slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
 	}
 	if !p.Sealed {
 		t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the balls", "0.005 D B, bearing makers' rule")

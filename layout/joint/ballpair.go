@@ -167,7 +167,7 @@ func (j *making) located(t *joint, p *plan.BearingPlan) {
 				continue
 			}
 			if !geom.Over(mm.Min, 0) {
-				t.problem(plan.BallsClamped, plan.Named(b.in.Name.Value), plan.Named(f.in.Name.Value), plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(mm.Min, 2)), plan.Of(plan.Mm, words.Round(mm.Max, 2)))
+				t.problem(plan.BallsClamped, plan.Named(b.in.Name.Value), plan.Named(f.in.Name.Value), plan.Named(t.a.title()), plan.Of(plan.Mm, mm.Min), plan.Of(plan.Mm, mm.Max))
 				return
 			}
 			if !set || mm.Min < play.Min {
@@ -256,7 +256,7 @@ func (t *joint) ringRoom(f feature, from, to ballStop, wide plan.Range) (room pl
 	}
 	room = plan.Range{Min: geom.Clean(apart.Min - wide.Max), Max: geom.Clean(apart.Max - wide.Min)}
 	if geom.Over(0, room.Min) {
-		t.problem(plan.RingNoRoom, plan.Named(words.Spaced(to.ring.Row.Name)), plan.Named(f.title()), plan.Of(plan.Mm, words.Round(room.Min, 2)), plan.Of(plan.Mm, words.Round(room.Max, 2)))
+		t.problem(plan.RingNoRoom, plan.Named(words.Spaced(to.ring.Row.Name)), plan.Named(f.title()), plan.Of(plan.Mm, room.Min), plan.Of(plan.Mm, room.Max))
 	}
 	return room
 }

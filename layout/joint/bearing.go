@@ -320,8 +320,8 @@ func (t *joint) seats(p *plan.BearingPlan) {
 	t.figure(outer+" seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
 	source := words.Either(inch, "ABMA 19.2 classes 4 and 2", "ISO 492 normal class")
 	if known {
-		t.figure(inner+" on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
-		t.figure(outer+" in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
+		t.figure(inner+" on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max)+" interference", source)
+		t.figure(outer+" in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max)+" interference", source)
 	}
 }
 
@@ -363,7 +363,7 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		return
 	}
 	if sure := max(size.MinMm-ringMm, ringMm-size.MaxMm); size.Fitted() && sure > otherShare*ringMm {
-		t.problem(plan.BearingSize, plan.Of(plan.Diameter, ringMm), plan.Named(f.text()), plan.Of(plan.Diameter, words.Round((size.MinMm+size.MaxMm)/2, 3)))
+		t.problem(plan.BearingSize, plan.Of(plan.Diameter, ringMm), plan.Named(f.text()), plan.Of(plan.Diameter, (size.MinMm+size.MaxMm)/2))
 		return
 	}
 	tight, loose := size.MaxMm-ringMm, ringMm-size.MinMm
@@ -375,7 +375,7 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		t.problem(plan.SeatWithoutFit, plan.Named(f.text()), classes, plan.Named(a.why))
 	case inch:
 		if tight > inchTightest*ringMm || loose > inchLoosest*ringMm {
-			t.problem(plan.SeatTightness, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), plan.Of(plan.Mm, words.Round(math.Max(tight, loose), 3)), plan.Of(plan.Diameter, ringMm))
+			t.problem(plan.SeatTightness, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), plan.Of(plan.Mm, math.Max(tight, loose)), plan.Of(plan.Diameter, ringMm))
 		}
 	case size.ByLimits():
 		if lo, hi, ok := envelope(ringMm, a.classes); ok && (geom.Over(lo, size.MinMm) || geom.Over(size.MaxMm, hi)) {
@@ -428,11 +428,11 @@ func (j *making) greasePorts(f feature) (out []string) {
 			continue
 		}
 		for _, port := range m.Rows {
-			text := words.Spaced(m.In.Name.Value) + " of " + f.title() + " at " + words.Trim(port.ClockDeg, 1) + "°, " + j.w.Size(port.AxialMm) + " from its front"
+			text := words.Spaced(m.In.Name.Value) + " of " + f.title() + " at " + words.Angle(port.ClockDeg) + ", " + j.w.Size(port.AxialMm) + " from its front"
 			for _, o := range f.r.Radials {
 				clocks := seq.Map(seq.Keep(o.Rows, func(r plan.RadialRow) bool {
 					return o.In.Through && o.Size.Thread == nil && r.Name != port.Name && math.Abs(r.AxialMm-port.AxialMm) < (max(r.AlongMm, r.DiameterMm)+port.DiameterMm)/2
-				}), func(r plan.RadialRow) string { return words.Trim(r.ClockDeg, 1) + "°" })
+				}), func(r plan.RadialRow) string { return words.Angle(r.ClockDeg) })
 				if len(clocks) > 0 {
 					text += ", " + words.Spaced(o.In.Name.Value) + " at " + strings.Join(clocks, ", ") + " plugged with a rag meanwhile, open again after"
 				}

@@ -29,10 +29,10 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	}
 	m.holds(p)
 	housing := j.at(t.b.Instance()).at
-	p.CupBackMm, p.LargeEndDir = geom.Clean(housing.z0+housing.s*m.cupBackMm), -housing.s*m.cupDir
+	p.CupBackMm, p.LargeEndDir = geom.Clean(housing.z0+housing.s*m.cupBackMm), -housing.way(m.cupDir)
 	p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
 	if mm := j.standsOut(t, m); p.Adjusted && mm > nutStopsMm {
-		t.problem(plan.NutStops, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(mm, 2)))
+		t.problem(plan.NutStops, plan.Named(t.a.text()), plan.Of(plan.Mm, mm))
 	}
 	off, known := j.clearance(t, m)
 	o := t.partner(j.all)
@@ -128,10 +128,10 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
 	}
 	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
+		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
 	}
 	if p.HasEndFloat {
-		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
+		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000)+" (negative is preload)", "job file")
 	}
 	t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule")
 }
@@ -294,11 +294,11 @@ func (t *joint) pushText(p *plan.BearingPlan) string {
 	case fit == (plan.Range{}):
 		return "Push it"
 	case fit.Max <= 0:
-		return "It is loose by " + t.w.Fine(-fit.Max, -fit.Min, 0) + ": push it by hand"
+		return "It is loose by " + t.w.Fine(-fit.Max, -fit.Min) + ": push it by hand"
 	case fit.Min < 0:
-		return "It is between " + t.w.Fine(-fit.Min, -fit.Min, 0) + " loose and " + t.w.Fine(fit.Max, fit.Max, 0) + " tight: push or press it"
+		return "It is between " + t.w.Fine(-fit.Min, -fit.Min) + " loose and " + t.w.Fine(fit.Max, fit.Max) + " tight: push or press it"
 	}
-	return "It is " + t.w.Fine(fit.Min, fit.Max, 0) + " tight: press it"
+	return "It is " + t.w.Fine(fit.Min, fit.Max) + " tight: press it"
 }
 
 // cupForceN is what pressing a cup in takes at the most, in N: the tightest fit, oiled,

@@ -154,12 +154,12 @@ func (t *joint) besideText(w words.Writer) string {
 	s, m := t.out.Beside, t.meeting()
 	if t.walls() || !t.a.middled() || !t.b.middled() {
 		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", " + t.a.place() + " on " + t.b.place() + ", " + t.a.up() + " of " + t.a.title() + " at " +
-			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
+			words.Angle(s.TurnDeg) + " seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
 	}
 	off := offText(w, s.XMm, s.YMm)
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", " + t.a.place() + " on " + t.b.place() + ", its middle " +
 		strings.Join(off, " and ") + words.Either(len(off) == 0, "on", " from") + " that of " + t.b.title() +
-		" seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+		" seen from its " + string(parts.Front) + ", TOP at " + words.Angle(s.TurnDeg)
 }
 
 // offText says how far one origin lies from another, seen along its axis: nothing of a direction

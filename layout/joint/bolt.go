@@ -264,14 +264,14 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 // usesPlay notes that the drawing uses up too much of the room that the holes of one part have over those of another.
 func (t *joint) usesPlay(f, of feature, off, room float64) {
 	if geom.Over(off, playUsed*room) {
-		t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, words.Round(off, 3)), plan.Named(of.text()), plan.Of(plan.Mm, words.Round(room, 3)), f.holes())
+		t.problem(plan.PlayUsed, plan.Named(f.text()), plan.Of(plan.Mm, off), plan.Named(of.text()), plan.Of(plan.Mm, room), f.holes())
 	}
 }
 
 // misses says what is wrong of two patterns that do not meet: the circle or the pitch, how the parts are turned, else
 // by how much at the worst.
 func (j *making) misses(t *joint, a, b []plan.XY, reach leeway) (plan.ProblemKind, []plan.Arg) {
-	worst := []plan.Arg{plan.Of(plan.Mm, words.Round(reach.farthest(a, b), 3)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
+	worst := []plan.Arg{plan.Of(plan.Mm, reach.farthest(a, b)), plan.Of(plan.Mm, geom.Clean(reach.mm)), t.a.holes()}
 	if t.a.group.Pattern.AboutAxis() && t.b.group.Pattern.AboutAxis() {
 		if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); geom.Over(math.Abs(ra-rb), reach.mm) {
 			return plan.HolesMissCircle, append(worst, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
@@ -284,7 +284,7 @@ func (j *making) misses(t *joint, a, b []plan.XY, reach leeway) (plan.ProblemKin
 			mm, other = spacing(reach.across(a), reach.across(b), run)
 		}
 		if mm != other {
-			return plan.HolesMissApart, []plan.Arg{plan.Of(plan.Mm, words.Round(mm, 3)), plan.Of(plan.Mm, words.Round(run, 3)), t.a.holes(), plan.Of(plan.Mm, words.Round(other, 3))}
+			return plan.HolesMissApart, []plan.Arg{plan.Of(plan.Mm, mm), plan.Of(plan.Mm, run), t.a.holes(), plan.Of(plan.Mm, other)}
 		}
 	}
 	if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 && t.in.Place == nil { // else a turn takes out of line what is in it, or is the place's own
@@ -331,7 +331,7 @@ func (t *joint) seated(mate parts.Face) {
 	case sunk && h.Countersink == nil:
 		t.problem(plan.NoCountersink, plan.Named(t.a.text()), plan.Of(plan.Diameter, s.DiameterMm), plan.Of(plan.Degree, s.AngleDeg))
 	case sunk && ok && t.headsMm(t.a) < -geom.CloseMm:
-		t.problem(plan.SunkProud, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(-t.headsMm(t.a), 2)), plan.Of(plan.Diameter, h.Countersink.Diameter.Mm), plan.Of(plan.Diameter, s.DiameterMm))
+		t.problem(plan.SunkProud, plan.Named(t.a.text()), plan.Of(plan.Mm, -t.headsMm(t.a)), plan.Of(plan.Diameter, h.Countersink.Diameter.Mm), plan.Of(plan.Diameter, s.DiameterMm))
 	}
 }
 
@@ -761,7 +761,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	s := t.step(title, do...)
 	if len(t.out.InLine) > 0 {
-		lines := seq.Map(t.out.InLine, func(l plan.InLine) string { return l.What + " at " + words.Trim(l.Deg, 1) + "°" })
+		lines := seq.Map(t.out.InLine, func(l plan.InLine) string { return l.What + " at " + words.Angle(l.Deg) })
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
 	j.startBolts(t, p, tapped)

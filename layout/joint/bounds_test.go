@@ -1066,9 +1066,9 @@ func TestGreasePorts(t *testing.T) {
 		housing := lying("housing", 0, 1, cylinder(0, 80, 90, false))
 		j := &making{assembly: standing(housing)}
 		housing.r.Radials = []part.Radial{port, drain}
-		want := "port of housing at 0.3°, 40 from its front"
+		want := "port of housing at 0.25°, 40 from its front"
 		if c.shut {
-			want += ", drain at 150° plugged with a rag meanwhile, open again after"
+			want += ", drain at 150.04° plugged with a rag meanwhile, open again after"
 		}
 		if got := j.greasePorts(housing.of()); len(got) != 1 || got[0] != want {
 			t.Errorf("%s: %q, want %q", c.name, got, want)

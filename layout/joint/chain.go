@@ -3,7 +3,6 @@ package joint
 import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
 
@@ -27,7 +26,7 @@ func (t *joint) rely(l relied) {
 		if l.cone {
 			kind = plan.ConeEats
 		}
-		t.problem(kind, plan.Named(l.what), plan.Of(plan.Mm, l.mm), plan.Of(plan.Mm, words.Round(l.wantMm, 2)), plan.Of(plan.Mm, words.Round(least, 2)), plan.Named(l.of))
+		t.problem(kind, plan.Named(l.what), plan.Of(plan.Mm, l.mm), plan.Of(plan.Mm, l.wantMm), plan.Of(plan.Mm, least), plan.Named(l.of))
 	}
 }
 

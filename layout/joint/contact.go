@@ -85,7 +85,7 @@ func (j *making) pressCautions(t *joint, cautions []press.Caution) {
 			if p := t.out.Press; p != nil {
 				p.BoreClosesMm = words.Round(c.Mm, 3)
 			}
-			t.figure("bore of the inner part closes by", t.w.Read(words.Round(c.Mm, 3)), "Lamé")
+			t.figure("bore of the inner part closes by", t.w.Read(c.Mm), "Lamé")
 			bore := t.boreToKeep()
 			if bore == nil {
 				continue
@@ -117,7 +117,7 @@ func (j *making) playLeft(t *joint, closesMm float64) string {
 		}
 		least, most := bore.Size.MinMm-shaft.Size.MaxMm-closesMm, bore.Size.MaxMm-shaft.Size.MinMm
 		if !geom.Over(fits.OilShare*bore.Size.NominalMm, least) {
-			return "The inner part's bore closes by up to " + t.w.Said(words.Round(closesMm, 3)) + ", and is made for it: " + o.b.title() + " keeps " + t.w.Fine(least*1000, most*1000, 0) + " of play in it. It is not reamed after pressing."
+			return "The inner part's bore closes by up to " + t.w.Said(closesMm) + ", and is made for it: " + o.b.title() + " keeps " + t.w.Fine(least*1000, most*1000) + " of play in it. It is not reamed after pressing."
 		}
 	}
 	return ""

@@ -113,7 +113,7 @@ func (j *making) cures(t *joint, serious bool) {
 	if !slices.ContainsFunc(t.out.Traps, func(k plan.Trap) bool { return k.Instead == "" }) {
 		return
 	}
-	t.scribe(false, "Scribe a witness mark across both edges at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
+	t.scribe(false, "Scribe a witness mark across both edges at "+words.Angle(j.markDeg(t))+" (assembly clock).")
 	if serious {
 		t.out.Offset = j.offsetHole(t)
 	}
@@ -178,7 +178,7 @@ func (j *making) moved(t *joint, shift float64) []plan.Out {
 	out := []plan.Out{at(lead, k, shift)}
 	p, q := j.at(lead.Instance()), j.at(other.Instance())
 	if mate := j.meets(t, j.pattern(lead)[k], j.pattern(other)); mate >= 0 {
-		out = append(out, at(other, mate, shift*p.at.s*lead.group.Face.Outward()*q.at.s*other.group.Face.Outward()))
+		out = append(out, at(other, mate, shift*p.at.way(lead.group.Face.Outward())*q.at.way(other.group.Face.Outward())))
 	}
 	return out
 }
@@ -208,7 +208,7 @@ func (j *making) single(t *joint, shift float64) bool {
 	if mate < 0 {
 		return true
 	}
-	turn := turnedBy(-p.at.s * lead.group.Face.Outward() * shift)
+	turn := turnedBy(-p.at.way(lead.group.Face.Outward()) * shift)
 	a[k], b[mate] = turn.point(a[k]), turn.point(b[mate])
 	return len(motions(a, b, j.leeway(t), j.canFlip(t))) == 0
 }

@@ -131,7 +131,7 @@ func (j *assembly) notOver(t *joint, before []*joint, q *part.Seal, dir float64)
 		dir = -dir
 	}
 	at := j.at(t.b.Instance()).at.seenFrom(shaft.at)
-	z, end := at.z0+at.s*q.Bore.MidMm(), faceName(at.s*dir)
+	z, end := at.z0+at.s*q.Bore.MidMm(), faceName(at.way(dir))
 	for _, i := range j.members(t.a.Instance(), before) {
 		r, on, known := j.model(i.Part), placement{}, false
 		if p := j.at(i); p != nil && p.group == shaft.group {
@@ -142,7 +142,7 @@ func (j *assembly) notOver(t *joint, before []*joint, q *part.Seal, dir float64)
 		if !known {
 			continue
 		}
-		beyond := func(mm float64) bool { return at.s*dir*(on.z0+on.s*mm-z) > 0 }
+		beyond := func(mm float64) bool { return at.way(dir)*(on.z0+on.s*mm-z) > 0 }
 		outside, _ := r.Sides()
 		for _, s := range outside {
 			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond(s.MidMm()) {

@@ -258,7 +258,7 @@ func (j *making) cornerFits(t *joint) {
 	if err != nil {
 		return
 	}
-	t.problem(kind, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Of(plan.Mm, words.Round(meet.MissMm, 2)), plan.Of(plan.Degree, first), plan.Of(plan.Degree, second),
+	t.problem(kind, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Of(plan.Mm, meet.MissMm), plan.Of(plan.Degree, first), plan.Of(plan.Degree, second),
 		plan.Of(plan.Mm, inA.Width.Mm), plan.Of(plan.Mm, inB.Width.Mm))
 }
 
@@ -727,7 +727,7 @@ func (t *joint) grindEdges(p *plan.WeldPlan) string {
 	if !p.OneEdge {
 		edges, deg = "Grind both edges of each cut to ", deg/2
 	}
-	edges += words.Trim(deg, 1) + "° with a root face of " + t.w.Read(p.RootFaceMm) + "."
+	edges += words.Angle(deg) + " with a root face of " + t.w.Read(p.RootFaceMm) + "."
 	edges += words.When(t.in.Weld.Sides == 1, " The groove opens to the "+t.seamSides()+".")
 	return edges
 }

@@ -38,11 +38,11 @@ func (t *joint) pressedGroove(p *plan.WeldPlan) error {
 	}
 	p.Symbol, p.AreaMm2, p.ThroatMm = g.Shape.Symbol(), words.Round(g.AreaMm2, 1), words.Round(g.ThroatMm, 2)
 	p.BevelDeg, p.OneEdge, p.DepthMm = c.Angle.Deg, true, geom.Clean(c.Size.Mm)
-	t.figure("preparation", p.Symbol+", "+words.Trim(p.BevelDeg, 1)+"°, "+t.w.Size(p.DepthMm)+" deep along the round, no gap", g.Source)
+	t.figure("preparation", p.Symbol+", "+words.Angle(p.BevelDeg)+", "+t.w.Size(p.DepthMm)+" deep along the round, no gap", g.Source)
 	if p.ThroatMm > 0 {
 		t.figure("throat to count on", t.w.Read(p.ThroatMm)+", welded flat or horizontal", "AWS D1.1 partial penetration bevels (from memory)")
 	}
-	t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
+	t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Angle(c.Angle.Deg)+" on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
 	return nil
 }
 

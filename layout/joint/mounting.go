@@ -246,7 +246,7 @@ func (t *joint) seatsLong() {
 	least := seatShare * t.in.Bearing.Width.Mm
 	for _, f := range []feature{t.a, t.b} {
 		if long := f.step.ToMm - f.step.FromMm; geom.Over(least, long) {
-			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, words.Round(least, 2)))
+			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, least))
 		}
 	}
 }

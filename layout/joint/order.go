@@ -354,7 +354,7 @@ func (j *assembly) seat(t *joint, s *headSide) bool {
 	}
 	p := j.at(s.on.Instance())
 	s.group, s.pts = p.group, j.pattern(s.on)
-	s.zMm, s.dir = p.at.z0+p.at.s*(z-s.mate.Outward()*thick), -p.at.s*s.mate.Outward()
+	s.zMm, s.dir = p.at.z0+p.at.s*(z-s.mate.Outward()*thick), -p.at.way(s.mate.Outward())
 	if t.out != nil && t.out.Bolt != nil && t.out.Bolt.OffMm != nil {
 		s.pts, s.far = j.stood(t, s.on)
 	}

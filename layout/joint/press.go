@@ -153,7 +153,7 @@ func (pressKind) work(j *making, t *joint) {
 		PressureMPa: plan.Range{Min: words.Round(r.Loosest.PressureMPa, 2), Max: words.Round(r.Tightest.PressureMPa, 2)},
 		HubMPa:      plan.Range{Min: words.Round(r.Loosest.HubBore.VonMisesMPa, 1), Max: words.Round(r.Tightest.HubBore.VonMisesMPa, 1)},
 		ShaftMPa:    plan.Range{Min: words.Round(worst(r.Loosest), 1), Max: words.Round(worst(r.Tightest), 1)},
-		HubSafety:   words.Round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: words.Round(math.Min(r.Tightest.ShaftSafety, 999), 2),
+		HubSafety:   words.Round(r.Tightest.HubSafety, 2), ShaftSafety: words.Round(r.Tightest.ShaftSafety, 2),
 		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
 		Friction: plan.Range{Min: input.Friction.Min, Max: input.Friction.Max}, HeatHubC: words.Round(heat.HubC, 0), CoolShaftC: words.Round(cold, 0), ClearanceMm: words.Round(heat.ClearanceMm, 3),
 		ShopPressN: j.job.Shop.PressN.Value,
@@ -165,7 +165,7 @@ func (pressKind) work(j *making, t *joint) {
 		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, words.Round(lead, 1)), plan.Of(plan.Degree, press.LeadInDeg))
 	}
 	if lo < 0 {
-		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
+		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, -lo))
 	}
 	t.seatsOn(j.relative(t))
 	j.reached(t, p)
@@ -212,7 +212,7 @@ func (j *making) pressInput(t *joint) (press.Input, error) {
 // seatFigures say what the roughness of its seats takes off a press of at least loMm, and what to mind of them.
 func (j *making) seatFigures(t *joint, loMm float64, r press.Limits, input press.Input) {
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
-		t.figure("flattened roughness takes", t.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+		t.figure("flattened roughness takes", t.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
 	if loMm > 0 && r.Loosest.EffectiveMm == 0 {
 		j.pressCautions(t, r.Loosest.Cautions) // roughness may take it all
@@ -243,7 +243,7 @@ func (j *shop) engagedMm(t *joint) float64 {
 // seatsOn looks at the shoulder that a press ends at, of the shaft or in the bore, where they lie on one another.
 func (t *joint) seatsOn(at placement, ok bool) {
 	for _, dir := range []float64{-1, 1} {
-		if on := at.s * dir; ok && math.Abs(at.z0+at.s*end(t.a.step, dir)-end(t.b.step, on)) < nearMm {
+		if on := at.way(dir); ok && math.Abs(at.z0+at.s*end(t.a.step, dir)-end(t.b.step, on)) < nearMm {
 			t.shouldered(t.a, dir, t.b, on)
 			t.shouldered(t.b, on, t.a, dir)
 		}
@@ -258,7 +258,7 @@ func worst(r press.Result) float64 {
 }
 
 func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
-	t.figure("interference on diameter", t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
+	t.figure("interference on diameter", t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000), source)
 	t.figure("joint", t.w.Dia(t.b.step.Size.NominalMm)+" × "+t.w.Size(p.LengthMm)+" engaged, hub "+t.w.Dia(in.Hub.OutsideMm)+hollow(t.w, in.Shaft), "")
 	t.figure("pressure", t.w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1), "Lamé; Shigley eq. 3-56, 3-57")
 	t.figure("hub stress at the bore", t.w.Stresses(p.HubMPa.Min, p.HubMPa.Max, 0)+", safety "+words.Trim(p.HubSafety, 1), in.Hub.Material.Name+": "+in.Hub.Material.Source)
@@ -330,11 +330,11 @@ func (t *joint) measureFit(p *plan.PressPlan) {
 	hub, lowMm, highMm := t.b.title(), p.InterferenceMm.Min, p.InterferenceMm.Max
 	interference := words.Either(t.b.step.Size.Press.Set(), "The largest of "+t.a.text()+" less the bore", "Interference") // bored to the largest, so that out of round it is less elsewhere
 	do := []string{"Measure " + t.a.text() + " and the bore of " + hub + " at four places each, both at room temperature.",
-		interference + " must be " + t.w.Fine(lowMm*1000, highMm*1000, 0) + "."}
+		interference + " must be " + t.w.Fine(lowMm*1000, highMm*1000) + "."}
 	ratio, _ := t.a.step.Cone()
 	if in, _ := t.b.step.Cone(); ratio > 0 && in > 0 && math.Abs(1/ratio-1/in)*p.LengthMm < sameConeMm {
 		do = []string{"Both at room temperature, clean and dry, put " + hub + " on " + t.a.text() + " by hand until it sits: marking blue shows it bearing all round. Measure at four places how far it stands off its place.",
-			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) + ", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000, 0) + " on diameter."}
+			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) + ", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000) + " on diameter."}
 	}
 	t.step("Measure", do...).Hold = "Do not go on outside these limits."
 }

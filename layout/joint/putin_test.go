@@ -186,7 +186,7 @@ func TestRegisterInATubeAsBought(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := jointNamed(t, p, "barrel").Problems
-		if len(got) != len(want) || len(got) > 0 && (got[0].Kind != want[0].Kind || math.Abs(got[0].Args[1].Value-1.68) > 1e-9) {
+		if len(got) != len(want) || len(got) > 0 && (got[0].Kind != want[0].Kind || math.Abs(got[0].Args[1].Value-1.683) > 1e-9) {
 			t.Errorf("%s: %+v", to, got)
 		}
 	}

@@ -123,21 +123,21 @@ func (t *joint) register(s spigot) {
 	far, ends := s.smallerMm() > nearMm, t.held()
 	direct := slices.Contains(ends, s.p.Instance) && slices.Contains(ends, s.q.Instance)
 	if !far || direct {
-		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
+		said := s.text() + ": clearance " + t.w.Fine(lo*1000, hi*1000)
 		said += words.When(off > 0 && asMeasured, " under the bore as measured")
 		t.figure("register", said, words.Join("; ", s.out.Size.Source.String(), s.in.Size.Source.String()))
 	}
 	switch {
 	case s.meetsBottom():
-		t.problem(plan.RegisterBottoms, what, plan.Of(plan.Mm, words.Round(s.commonMm(), 2)))
+		t.problem(plan.RegisterBottoms, what, plan.Of(plan.Mm, s.commonMm()))
 	case lo < 0:
 		t.binds(s, -lo)
 	case lo < off && !asMeasured:
-		t.problem(plan.RegisterTube, what, plan.Of(plan.Mm, words.Round(off, 2)))
+		t.problem(plan.RegisterTube, what, plan.Of(plan.Mm, off))
 	case far && direct:
 		t.problem(plan.RegisterOff, what, plan.Of(plan.Diameter, s.out.Size.NominalMm), plan.Of(plan.Diameter, s.in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(s.smallerMm())))
 	case s.fitted() && !far && hi > looseMm:
-		t.problem(plan.RegisterLoose, what, plan.Of(plan.Mm, words.Round(hi, 3)))
+		t.problem(plan.RegisterLoose, what, plan.Of(plan.Mm, hi))
 	}
 }
 
@@ -152,7 +152,7 @@ func (s spigot) playMm() (lo, hi float64) {
 
 // binds says of a spigot that it may be larger than its bore by mm, or is drawn so, and what cures that.
 func (t *joint) binds(s spigot, mm float64) {
-	by, out, in := plan.Of(plan.Mm, words.Round(mm, 3)), words.Spaced(s.out.Name), words.Spaced(s.in.Name)
+	by, out, in := plan.Of(plan.Mm, mm), words.Spaced(s.out.Name), words.Spaced(s.in.Name)
 	cure := "a smaller " + out
 	cure += words.When(!s.q.r.Part.BoughtTube() || s.in.Size.Fitted(), ", or a larger "+in) // that of a tube is as bought
 	if s.smallerMm() < 0 {

@@ -294,7 +294,7 @@ func (j *making) topText(t *joint) string {
 	if j.noTop(t) {
 		return ""
 	}
-	return ", TOP of " + t.a.title() + " at " + words.Trim(j.stands(t).turn, 2) + "° of " + t.b.title()
+	return ", TOP of " + t.a.title() + " at " + words.Angle(j.stands(t).turn) + " of " + t.b.title()
 }
 
 // enters tells whether one of two parts lies round in a bore of the other, welded or pressed there.
@@ -325,7 +325,7 @@ func (t *joint) copeText() string {
 		return ""
 	}
 	from := cmp.Or(e.Place.From, parts.Front)
-	return t.a.text() + " on " + t.b.text() + " at clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, square to it, its middle " + t.w.Size(e.Place.Axial.Mm) + " from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
+	return t.a.text() + " on " + t.b.text() + " at clock " + words.Angle(e.Place.Clock.Deg) + ", square to it, its middle " + t.w.Size(e.Place.Axial.Mm) + " from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
 }
 
 // placeText says where a part stands on another by the faces and distances of
@@ -575,7 +575,7 @@ func (j *making) finish(t *joint) {
 		t.out.Problems[i].What = j.w.Says(t.out.Problems[i])
 	}
 	for _, a := range t.out.InLine {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Angle(a.Deg), Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
 	kg, all := j.massKg(members, made)
 	if t.fixed = j.anchored(t, members); all {

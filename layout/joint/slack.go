@@ -48,7 +48,7 @@ func (j *making) slack(t *joint, p *plan.WeldPlan) {
 // unbridged notes a gap that a fillet does not bridge, and where it is.
 func (t *joint) unbridged(p *plan.WeldPlan, where string) {
 	if most := math.Min(bridgedMostMm, bridgedMm+bridgedThroat*p.ThroatMm); p.GapMm > most {
-		t.problem(plan.FilletGap, plan.Of(plan.Mm, p.GapMm), plan.Of(plan.Mm, words.Round(most, 2)), plan.Named(where))
+		t.problem(plan.FilletGap, plan.Of(plan.Mm, p.GapMm), plan.Of(plan.Mm, most), plan.Named(where))
 	}
 }
 

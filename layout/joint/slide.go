@@ -129,7 +129,7 @@ func (t *joint) easedKey() string {
 	if !geom.Over(tight, 0) {
 		return ""
 	}
-	return " Slot and key inside their limits may be up to " + t.w.Said(words.Round(tight, 3)) + " tight: draw-file the sides of the key where the hub goes, alike, until it slides; never the slots."
+	return " Slot and key inside their limits may be up to " + t.w.Said(tight) + " tight: draw-file the sides of the key where the hub goes, alike, until it slides; never the slots."
 }
 
 // keyPlay is the most a hub may rock on a metric key, which is h9 (DIN 6885-1), in words; an inch key
@@ -281,7 +281,7 @@ func (j *assembly) placePlate(t *joint) {
 	if j.at(f.Instance()) != nil {
 		return
 	}
-	toward := shaft.at.s * t.dir * hub.at.s // the keeper's side, on the hub's axis
+	toward := hub.at.way(shaft.at.way(t.dir)) // the keeper's side, on the hub's axis
 	front := end(t.a.step, toward) - end(f.step, -toward)
 	j.placed = append(j.placed, placedPart{f.Instance(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
 }
@@ -328,7 +328,7 @@ func (slideKind) work(j *making, t *joint) {
 	}
 	j.keyed(t, p)
 	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && geom.Over(p.PlayMm.Min, shaft.NominalMm-g.MaxMm) {
-		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(p.PlayMm.Min, 3)), plan.Of(plan.Mm, words.Round(p.PlayMm.Max, 3)))
+		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, p.PlayMm.Min), plan.Of(plan.Mm, p.PlayMm.Max))
 	}
 	t.shouldered(t.b, -t.dir, t.a, t.leadDir())
 	if j.kept(t, p) {
@@ -340,7 +340,7 @@ func (slideKind) work(j *making, t *joint) {
 // bindsHub notes a hub that may be too tight for its shaft. How a pressed bush closes that has play before, the machine asks.
 func (t *joint) bindsHub(p *plan.SlidePlan, pressed *joint) {
 	if known := t.turns() && pressed != nil && p.PlayMm.Max >= 0; p.PlayMm.Min < 0 && !known {
-		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
+		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, -p.PlayMm.Min))
 	}
 }
 
@@ -352,7 +352,7 @@ func (t *joint) slides() *plan.SlidePlan {
 		return nil
 	}
 	if t.turns() && hub.Class != "" && shaft.Class != "" && !geom.Alike(hub.NominalMm, shaft.NominalMm) {
-		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm), plan.Of(plan.Mm, words.Round(math.Abs(hub.NominalMm-shaft.NominalMm), 3)))
+		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm), plan.Of(plan.Mm, math.Abs(hub.NominalMm-shaft.NominalMm)))
 	}
 	t.out.Slide = &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
 	for _, f := range []feature{t.a, t.b} {
@@ -443,7 +443,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		if room.Min > ringOffMm && !slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
 			return e.After.Value == t.in.Name.Value && e.As == parts.ASpacer
 		}) {
-			t.problem(plan.SlideFar, plan.Named(t.a.title()), plan.Of(plan.Mm, words.Round(room.Min, 2)))
+			t.problem(plan.SlideFar, plan.Named(t.a.title()), plan.Of(plan.Mm, room.Min))
 		}
 		return true
 	default:
@@ -481,7 +481,7 @@ func (t *joint) shouldered(of feature, dir float64, on feature, onDir float64) {
 	}
 	left := out*(s.Size.NominalMm-on.step.Size.NominalMm)/2 - edgeMm(of, s, -dir) - edgeMm(on, on.step, onDir)
 	if left = geom.Clean(left); left < shoulderLeastMm {
-		t.problem(plan.SlideShoulderLow, plan.Named(on.title()), plan.Of(plan.Mm, words.Round(max(left, 0), 2)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
+		t.problem(plan.SlideShoulderLow, plan.Named(on.title()), plan.Of(plan.Mm, max(left, 0)), plan.Named(words.Spaced(s.Name)), plan.Of(plan.Mm, shoulderLeastMm))
 	}
 }
 
@@ -502,7 +502,7 @@ func (j *making) hubEndMm(t *joint) float64 {
 			continue
 		}
 		on := q.at.seenFrom(shaft.at)
-		if z, _, ok := q.r.Plane(parts.Face(faceName(on.s*t.dir)), keptShare*t.b.step.Size.NominalMm/2); ok {
+		if z, _, ok := q.r.Plane(parts.Face(faceName(on.way(t.dir))), keptShare*t.b.step.Size.NominalMm/2); ok {
 			at = t.dir * math.Max(t.dir*at, t.dir*(on.z0+on.s*z))
 		}
 	}
@@ -591,7 +591,7 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 	}
 	text := ", " + t.w.Size(p.FreeMm) + " free along the shaft"
 	if at := p.FreeAtMm; at != nil {
-		text += ", inside the limits of the lengths " + t.w.Size(words.Round(at.Min, 2)) + " to " + t.w.Size(words.Round(at.Max, 2))
+		text += ", inside the limits of the lengths " + t.w.Size(at.Min) + " to " + t.w.Size(at.Max)
 	} else if p.FreeMm < 0 {
 		text = ", which clamps it: it stands " + t.w.Size(-p.FreeMm) + " past its seat"
 	}
@@ -649,7 +649,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 
 // playFigure says the play of the bore, by the drawings and as more words have it.
 func (t *joint) playFigure(p *plan.SlidePlan, as string) {
-	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings"+as)
+	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000)+" on diameter", "limits on the drawings"+as)
 }
 
 // turnSteps put a shaft into the bush that it turns in; pressed is the joint that has pressed the bush in, nil without one.
@@ -701,7 +701,7 @@ func (j *making) bushKept(t *joint) {
 		other, is := t.ringStop(t.b, -dir, faces[-dir], wide)
 		if at := (ballStop{mm: end(t.b.step, -dir), dir: -dir}); shoulder(t.b, -dir) != nil && at.beside(faces[-dir], wide) {
 			other, is = at, true
-			t.shouldered(t.b, -dir, t.a, -dir*j.stands(t).s)
+			t.shouldered(t.b, -dir, t.a, j.stands(t).way(-dir))
 		}
 		if is && (other.ring == nil || back(dir)) {
 			room := t.ringRoom(t.b, other, ring, long)

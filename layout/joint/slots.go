@@ -222,7 +222,7 @@ func (t *joint) bridged(f feature, nut bool) {
 		what = "nuts"
 	}
 	b := t.bolt.OverSlot(bolts.Head(in.Head), nut, in.Washer, width)
-	args := []plan.Arg{plan.Named(what), plan.Named(f.text()), plan.Of(plan.Mm, words.Round(max(0, b.LeftMm), 2))}
+	args := []plan.Arg{plan.Named(what), plan.Named(f.text()), plan.Of(plan.Mm, max(0, b.LeftMm))}
 	switch wide, ok := t.bolt.Wide(); {
 	case geom.Over(b.NeedMm, b.LeftMm):
 		cure := "narrower slots"

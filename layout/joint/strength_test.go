@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -30,7 +31,7 @@ func TestStudReaches(t *testing.T) {
 		var short []float64
 		for _, f := range p.Joints[0].Problems {
 			if f.Kind == plan.StudShort {
-				short = append(short, f.Args[2].Value)
+				short = append(short, geom.Clean(f.Args[2].Value))
 			}
 		}
 		if fmt.Sprint(short) != fmt.Sprint(c.short) {

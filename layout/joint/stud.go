@@ -163,9 +163,9 @@ func (j *making) nutEnd(t *joint, e *part.Step, plate plan.GripRow, bareMm, tipM
 	r, name := j.model(t.in.Stud()), words.Spaced(e.Name)
 	nut, washer := t.nutMm()
 	need := plate.ThickMm + nut
-	t.figure(plate.What+" on "+name, j.w.Size(geom.Clean(tipMm))+" stands through, "+j.w.Size(words.Round(need, 2))+" needed", "plate, washer, nut, two pitches")
+	t.figure(plate.What+" on "+name, j.w.Size(geom.Clean(tipMm))+" stands through, "+j.w.Size(need)+" needed", "plate, washer, nut, two pitches")
 	if short := max(need-tipMm, tipMm-e.LengthMm()+bareMm-plate.ThickMm-washer); geom.Over(short, 0) {
-		t.problem(plan.StudShort, plan.Named(name), plan.Named(r.Out.Title), plan.Of(plan.Mm, words.Round(short, 2)))
+		t.problem(plan.StudShort, plan.Named(name), plan.Named(r.Out.Title), plan.Of(plan.Mm, short))
 	}
 	t.rely(relied{what: "the thread " + name + " of " + r.Out.Title, mm: geom.Clean(tipMm), less: lessMm(r, false, e.FromMm, e.ToMm), wantMm: need, of: name})
 }

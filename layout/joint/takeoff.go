@@ -109,7 +109,7 @@ func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
 		from, out = s.ToMm, -1
 	}
 	begins := side.outMm(shaft, from)
-	return shaft.at.s*out*side.dir > 0 && begins >= 0 && begins <= side.needMm
+	return shaft.at.way(out) == side.dir && begins >= 0 && begins <= side.needMm
 }
 
 // shutBy lists what is taken off, in that order, before the bearing of a joint is set anew: the

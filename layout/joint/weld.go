@@ -377,7 +377,7 @@ func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 		if p.OneEdge {
 			p.Bevelled = on
 		}
-		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
+		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Angle(c.Angle.Deg)+" on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
 	} else if p.BevelDeg > 0 && !t.corner() { // bars are bevelled as they are fitted
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}

@@ -79,7 +79,8 @@ func (b *bench) bent(steps []*Step, bendMm func(zMm float64) float64) (worst *St
 
 // bends says what a finishing cut does to a step.
 func (b *bench) bends(s *Step, mm float64) string {
-	return "a finishing cut bends " + words.Spaced(s.Name) + " " + b.W.Fine(1000*mm, 1000*mm, 0) + " aside (beam formula; force common practice, no source)"
+	um := math.Round(1000 * mm)
+	return "a finishing cut bends " + words.Spaced(s.Name) + " " + b.W.Fine(um, um) + " aside (beam formula; force common practice, no source)"
 }
 
 // onCentresSupport is a travelling steady where a finishing cut bends the bar more

@@ -23,7 +23,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Limits", in.Limits(1.0001*25.4, 1.0129*25.4), "1.001 – 1.012 in"},
 		{"Limits", in.Limits(1.0001*25.4, 1.0096*25.4), "1.0001 – 1.0096 in"},
 		{"Limits", in.Limits(1.00004*25.4, 1.00046*25.4), "1.0001 – 1.0004 in"},
-		{"Fine", in.Fine(25400, 50800, 0), "1 – 2 in"},
+		{"Fine", in.Fine(25400, 50800), "1 – 2 in"},
 		{"Forces", mm.Forces(900400, 999600, 0), "900 – 1000 kN"},
 		{"Grams", in.Grams(2834.95), "100 oz"}, {"Grams", mm.Grams(2), "2 g"}, {"Grams", mm.Grams(2.4), "2 g"}, // 100 ounces are 2834.95 g
 		{"Mass", mm.Mass(0.9994), "0.999 kg"}, {"Mass", mm.Mass(0.9996), "1.00 kg"}, {"Mass", mm.Mass(9.994), "9.99 kg"}, {"Mass", mm.Mass(9.996), "10.0 kg"},

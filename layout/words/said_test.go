@@ -32,8 +32,8 @@ func TestUnits(t *testing.T) {
 	t.Parallel()
 	mm, inch := Writer{parts.Millimetres}, Writer{parts.Inches}
 	for _, c := range []struct{ got, want string }{
-		{mm.Fine(12.34, 25, 1), "12.3 – 25 µm"},
-		{inch.Fine(12.34, 25.4, 1), "0.0005 – 0.001 in"},
+		{mm.Fine(12.34, 25), "12.3 – 25 µm"},
+		{inch.Fine(12.34, 25.4), "0.0005 – 0.001 in"},
 		{NarrowFine(plan.Range{Min: 0.012, Max: 0.034}, parts.Millimetres), "12–34 µm"},
 		{NarrowFine(plan.Range{Min: -0.012, Max: 0.034}, parts.Millimetres), "-12 to 34 µm"},
 		{NarrowFine(plan.Range{Min: -0.034, Max: -0.012}, parts.Millimetres), "-34 to -12 µm"},

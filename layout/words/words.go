@@ -261,8 +261,8 @@ func (w Writer) Area(mm2 float64) string {
 }
 
 // Fine writes a range of micrometres: "12 – 34 µm", in an inch job in inches.
-func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
-	return parts.By(w.Units, Between(loUm, hiUm, decimals, "µm"), Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in"))
+func (w Writer) Fine(loUm, hiUm float64) string {
+	return parts.By(w.Units, Between(loUm, hiUm, 1, "µm"), Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in"))
 }
 
 // NmPerPoundFoot is a pound-force foot in newton metres: 0.45359237 kg,

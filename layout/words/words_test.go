@@ -36,7 +36,7 @@ func TestWriter(t *testing.T) {
 		{"Setting", mm.Setting(0.0204), "0.02 mm"}, {"Setting", mm.Setting(0.0156), "0.016 mm"}, {"Setting", in.Setting(-0.0305), "-0.0012 in"},
 		{"Exact", mm.Exact(12.345), "12.35"}, {"Exact", mm.Exact(12), "12.00"}, {"Exact", in.Exact(25.4), "1.0000"}, {"Exact", in.Exact(12.34), "0.4858"},
 		{"Area", mm.Area(22.24), "22.2 mm²"}, {"Area", mm.Area(22.25), "22.3 mm²"}, {"Area", in.Area(22.2), "0.0344 in²"}, {"Area", in.Area(25.4 * 25.4), "1 in²"},
-		{"Fine", mm.Fine(12.4, 34.4, 0), "12 – 34 µm"}, {"Fine", in.Fine(25.4, 50.8, 1), "0.001 – 0.002 in"}, {"Fine", in.Fine(12.7, 12.7, 0), "0.0005 in"},
+		{"Fine", mm.Fine(12.4, 34.4), "12.4 – 34.4 µm"}, {"Fine", in.Fine(25.4, 50.8), "0.001 – 0.002 in"}, {"Fine", in.Fine(12.7, 12.7), "0.0005 in"},
 		{"Torque", mm.Torque(50), "50 N m"}, {"Torque", in.Torque(50), "37 lb ft (50 N m)"}, {"Torque", in.Torque(13.6), "10 lb ft (14 N m)"}, {"Torque", in.Torque(13.5), "119 lb in (14 N m)"}, {"TorqueAs", in.TorqueAs(13.5, 13.6), "10 lb ft (14 N m)"}, {"TorqueAs", in.TorqueAs(5, 13.5), "44 lb in (5 N m)"},
 		{"Stresses", mm.Stresses(2.5, 7.6, 1), "2.5 – 7.6 MPa"}, {"Stresses", in.Stresses(2.5, 7.6, 1), "360 – 1100 psi"}, {"Stresses", in.Stresses(22, 66, 0), "3200 – 9600 psi"},
 		{"Grams", mm.Grams(8.4), "8 g"}, {"Grams", mm.Grams(1.94), "1.9 g"}, {"Grams", in.Grams(6), "0.21 oz"},
