@@ -24,6 +24,9 @@ const (
 	reachShare = 4
 )
 
+// loosestRun is the loosest of the fits that ISO 1829 and ANSI B4.2 prefer for what runs, from memory.
+const loosestRun = "H11/c11"
+
 // inBushes looks at what lies in the bores of parts that are pressed in: the bore closes when it is pressed, and
 // what no joint says to turn there may do so. How far that of a loose part closes, which words alone have pressed
 // in, nobody works out.
@@ -159,6 +162,10 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 		say(plan.BushCloses, words.Round(left, 3), closes)
 	case geom.Over(fits.OilShare*bore.Size.NominalMm, left):
 		say(plan.BushTight, words.Round(left, 3), closes)
+	}
+	loosest, err := fits.Between(bore.Size.NominalMm, loosestRun)
+	if play := bore.Size.MaxMm - run.Size.MinMm; err == nil && geom.Over(play, loosest.ClearanceMaxUm/1000) {
+		say(plan.BushLoose, words.Round(play, 3), words.Round(loosest.ClearanceMaxUm/1000, 3))
 	}
 	return found, most
 }

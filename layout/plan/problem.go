@@ -258,6 +258,7 @@ const (
 	BushSeizes     ProblemKind = "bush-seizes"
 	BushCloses     ProblemKind = "bush-closes"
 	BushTight      ProblemKind = "bush-tight"
+	BushLoose      ProblemKind = "bush-loose"
 	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
 	EndPlayNone    ProblemKind = "end-play-none"

@@ -174,7 +174,7 @@ var partRules = []rule[*view]{
 	{"seat-of", "a seat is not that of what sits on it", each(everyStep, (*view).seatWords)},
 	{"located", "nothing holds what sits on a shaft in its place along it", together(each(everyStep, (*view).located), each(everyGroove, (*view).ringKeeps))},
 	{"finish", "a seat is too rough", each(everyStep, (*view).rough)},
-	{"lead-in", "a press seat or a turned thread has no lead-in", each(everyStep, (*view).leadIn)},
+	{"lead-in", "a press seat or a turned thread has no lead-in, or one that is steep", together(each(everyStep, (*view).leadIn), each(everyChamfer, (*view).steep))},
 	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
 	{"opening", "an opening opens onto the wrong thing, or onto nothing", together(each(everyRadial, (*view).openRules), each(everyHole, (*view).stopsInMetal))},
 	{"countersink", "a countersink does not take its screw head, or is far wider than it", each(everyHole, (*view).countersink)},

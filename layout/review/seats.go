@@ -168,6 +168,18 @@ func (v *view) leadIn(c *cylinder) {
 	}
 }
 
+// steep looks for lead-ins of a plain step that a part is not led in by: its edge meets them as a step.
+func (v *view) steep(c *parts.Chamfer) {
+	const mostDeg = 45 // from the axis: common practice, no source
+	name, _ := c.On()
+	if step := v.step(name); c.For == "lead-in" && c.Angle.Deg > mostDeg && (step == nil || !step.threaded()) {
+		v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
+			What: "the lead-in " + c.Edge.Value + " is steep", Numbers: number(c.Angle.Deg) + "° from the axis, wanted at most " + number(mostDeg) + "°",
+			Rule: "a lead-in slopes gently to the axis", Source: practice, Fix: "angle: 15 to 30, which counts from the axis",
+		})
+	}
+}
+
 // passes tells whether a nut reaches an outside thread over all of these steps.
 func (c *cylinder) passes(steps []*cylinder) bool {
 	return !slices.ContainsFunc(steps, func(o *cylinder) bool { return !geom.Over(c.RadiusMm(), o.RadiusMm()) })
