@@ -431,7 +431,7 @@ func TestWithinRounding(t *testing.T) {
 		{"nothing to weigh", []float64{rests(0), rests(1)}, []float64{0, 5}},
 		{"a chord", []bool{straight([]Vec{{}, {X: 5}, {X: 0.95e-6}}, 1), straight([]Vec{{}, {X: 5}, {X: 1.05e-6}}, 1), straight([]Vec{{}, {X: 5, Y: 0.9}, {X: 10}}, 1), straight([]Vec{{}, {X: 5, Y: 1.05}, {X: 10}}, 1)}, []bool{false, true, true, false}},
 		{"seen along an arc's axis", []int{len(quarter.grazed(xy(0, 0.95e-6))), len(quarter.grazed(xy(0, 1.05e-6))), len(quarter.grazed(xy(1, 0)))}, []int{0, 1, 0}},
-		{"a line beside an edge", []float64{lineDist2(xy(0, 0), xy(10, 0), xy(5, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(-4, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(13, 4)), lineDist2(xy(0, 0), xy(10, 0), xy(0, 2)), lineDist2(xy(0, 0), xy(10, 0), xy(10, 2))}, []float64{9, 25, 25, 4, 4}},
+		{"a line beside an edge", []float64{lineDist2(xy(0, 0), xy(10, 0), xy(5, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(-4, 3)), lineDist2(xy(0, 0), xy(10, 0), xy(13, 4)), lineDist2(xy(0, 0), xy(10, 0), xy(0, 2)), lineDist2(xy(0, 0), xy(10, 0), xy(10, 2)), lineDist2(xy(2, 1), xy(6, 4), xy(1, 6.5)), lineDist2(xy(2, 1), xy(6, 4), xy(-5, 2)), lineDist2(xy(2, 1), xy(6, 4), xy(7, 11))}, []float64{9, 25, 25, 4, 4, 25, 50, 50}},
 		{"a line in a body for long enough", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 0.95e-7})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1.05e-7})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{0, 1}},
 		{"two stretches with a gap", []int{len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 0.95e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ)), len(Of(Cuboid(Vec{}, Vec{10, 10, 1}), Cuboid(Vec{Z: 1 + 1.05e-6}, Vec{10, 10, 2})).Spans(Vec{5, 5, -1}, AxisZ))}, []int{1, 2}},
 	} {

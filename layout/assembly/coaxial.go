@@ -127,7 +127,7 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (depth float64, deep bool) 
 // contour between crossings is in or out as a whole.
 func deepestSection(a, b *region) (at geom.Point, depth float64) {
 	if a.low.XMm > b.high.XMm || b.low.XMm > a.high.XMm || a.low.YMm > b.high.YMm || b.low.YMm > a.high.YMm {
-		return at, 0
+		return at, depth
 	}
 	try := func(p geom.Point) {
 		if d := -a.dist(p); d > depth {

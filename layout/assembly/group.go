@@ -121,8 +121,8 @@ func standing(bodies []Body, frame Pose, on []Vec, lowest float64) (Stand, bool)
 	return out, true
 }
 
-// coarseMm is how far apart the points are that a body is seen to stand on.
-const coarseMm = 20
+// coarseMm is how finely a surface is looked at for the points that a body is seen to stand on.
+const coarseMm = 10
 
 // rests are the corners of what of a solid lies within standMm of its lowest point, with up
 // pointing upwards, all in its own frame.
@@ -142,7 +142,7 @@ func (s *Solid) rests(up Vec) []Vec {
 		return 0
 	}
 	s.walk(inf, low, func(p Vec, _ among) { lowest = min(lowest, p.Dot(up)) }) // corners: most others lie higher
-	s.walk(coarseMm/2, low, func(p Vec, _ among) {
+	s.walk(coarseMm, low, func(p Vec, _ among) {
 		lowest, points = min(lowest, p.Dot(up)), append(points, p)
 	})
 	inv := Frame(Vec{}, up, up.Square()).Inverse()

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -261,6 +262,23 @@ func TestKnownTraps(t *testing.T) {
 	}{{false, 90, true}, {true, 90, false}, {true, 180, true}, {false, 180, false}, {false, 45, false}, {true, 45, false}} {
 		if got := f.known(c.round, func(deg float64) bool { return deg == c.deg }); got != c.want {
 			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
+// TestIsFit: the limits of a fit are a size's own, of a round without a thread, and less than a tenth apart.
+func TestIsFit(t *testing.T) {
+	t.Parallel()
+	for name, c := range map[string]struct {
+		change func(s *part.Sized)
+		want   bool
+	}{
+		"a fit": {func(*part.Sized) {}, true}, "without limits": {func(s *part.Sized) { s.Limited = false }, false}, "of the class": {func(s *part.Sized) { s.ByClass = true }, false},
+		"as bought": {func(s *part.Sized) { s.AsBought = true }, false}, "a thread": {func(s *part.Sized) { s.Thread = &threads.Thread{} }, false}, "wide limits": {func(s *part.Sized) { s.MaxMm = 25.1 }, false},
+	} {
+		s := part.Sized{NominalMm: 25, Limited: true, MinMm: 25, MaxMm: 25.09}
+		if c.change(&s); isFit(s) != c.want {
+			t.Errorf("%s: %v", name, !c.want)
 		}
 	}
 }

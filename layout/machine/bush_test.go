@@ -24,7 +24,7 @@ func TestInBushes(t *testing.T) {
 		{"d8", "-15", ""},
 		{"d8", "-14.9", "bush-short Shaft run Bush bore 14.9 20"},
 		{"f7", "-0.5", "bush-short Shaft run Bush bore 0.5 20; bush-closes Shaft run Bush bore -0.012 0.052"},
-		{"f7", "-12", "bush-short Shaft run Bush bore 12 20"},                     // besides that it does not turn
+		{"f7", "-12.004", "bush-short Shaft run Bush bore 12 20"},                 // besides that it does not turn
 		{"d8", "40", "bush-short Shaft run Bush bore 0 20"},                       // nothing is in the bush, and what should be ends 40 before it
 		{"d8", "79.9", "bush-short Shaft run Bush bore 0 20"}, {"d8", "80.1", ""}, // beyond four times its length it is not its own
 		// What is 0.75 smaller than the bore is still its journal: three hundredths.

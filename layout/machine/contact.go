@@ -109,9 +109,9 @@ func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
 		return nil
 	}
 	in := m.PartOf(a.ID).Part.Transition
-	wide, deep, others := in.Width.Mm-in.Thickness.Mm, in.Depth.Mm-in.Thickness.Mm, m.others(a.ID)
+	x, y, others := (in.Width.Mm-in.Thickness.Mm)/2, (in.Depth.Mm-in.Thickness.Mm)/2, m.others(a.ID)
 	var off []float64
-	corners := []assembly.Vec{{X: -wide / 2, Y: -deep / 2}, {X: wide / 2, Y: -deep / 2}, {X: wide / 2, Y: deep / 2}, {X: -wide / 2, Y: deep / 2}}
+	corners := []assembly.Vec{{X: -x, Y: -y}, {X: x, Y: -y}, {X: x, Y: y}, {X: -x, Y: y}}
 	for i, from := range corners {
 		along := corners[(i+1)%len(corners)].Sub(from)
 		n := math.Ceil(along.Len() / mouthEveryMm)

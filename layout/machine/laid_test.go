@@ -267,7 +267,7 @@ func TestHeadsPass(t *testing.T) {
 	const laid = "loose:\n  - {part: pin, how: put in from the front, after: rib, lies: [{on: base.front, with: back, gap: "
 	for _, c := range []struct{ bore, gap, want string }{
 		{"21", "-40", ""}, {"28.9", "-40", ""}, {"29.2", "-40", "head-passes pin head base bore 30 29.2"}, {"30", "-40", "head-passes pin head base bore 30 30"}, {"38", "-40", "head-passes pin head base bore 30 38"},
-		{"38", "-35", ""}, {"50", "-40", ""},
+		{"38", "-35", ""}, {"50", "-40", ""}, {"30", "-40}], travels: {back: 20}} # ", ""}, {"30", "-40}], held: force} # ", ""},
 	} {
 		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart + "bore: {diameter: " + c.bore + "}\n", "rib.yaml": ribPart,
 			"pin.yaml": "part: pin\nkind: shaft\nquantity: 1\nmaterial: C45\nstock: {round: 32 mm, length: 64 mm}\nprofile:\n  outside:\n    - {name: head, diameter: 30, length: 20}\n    - {name: seat, diameter: 20, length: 40}\n",

@@ -1,7 +1,9 @@
 package machine_test
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -16,10 +18,12 @@ func TestOffSeats(t *testing.T) {
 		ring = "part: ring\ntitle: Ring\nkind: turned\nmaterial: S235\nstock: {round: 125 mm, length: 26 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 20}]\n  inside: [{name: bore, diameter: 40, length: 20, fit: H8}]\n"
 	)
 	for _, c := range []struct{ how, want string }{
+		{"level: back-with-back, body: 40.7", ""}, {"level: back-with-back, body: 40.9", "Ring bore Pin nose 50"}, // a fiftieth is its diameter still
 		{"level: front-with-front", ""}, {"level: front-with-front, below: 19", ""}, {"level: front-with-front, below: 20", "Ring bore Pin nose 0"},
 		{"level: front-with-front, below: 25.004", "Ring bore Pin nose 5"}, {"level: back-with-back", "Ring bore Pin nose 50"},
 	} {
-		m, _ := load(t, write(t, map[string]string{"pin.yaml": pin, "ring.yaml": ring, "job.yaml": "job: J\nunits: mm\nparts: [pin.yaml, ring.yaml]\njoints:\n  - {name: s, slide: {hub: ring.bore, on: pin.nose}, " + c.how + "}\n"}))
+		how, body, _ := strings.Cut(c.how, ", body: ")
+		m, _ := load(t, write(t, map[string]string{"pin.yaml": strings.Replace(pin, "diameter: 60", "diameter: "+cmp.Or(body, "60"), 1), "ring.yaml": ring, "job.yaml": "job: J\nunits: mm\nparts: [pin.yaml, ring.yaml]\njoints:\n  - {name: s, slide: {hub: ring.bore, on: pin.nose}, " + how + "}\n"}))
 		got := ""
 		for _, p := range m.Problems {
 			if p.Kind == plan.SeatMissed {

@@ -38,7 +38,7 @@ func (m *Machine) overlapped() {
 		if ra, rb := m.Roles[o.A], m.Roles[o.B]; m.overlapping[[2]string{ra.On, o.B}] || m.overlapping[[2]string{o.A, rb.On}] {
 			continue // as what it is on
 		}
-		k := kinds{m.screwsOf(o.A), m.screwsOf(o.B), 0} // one screw speaks for the others of its joint
+		k := kinds{a: m.screwsOf(o.A), b: m.screwsOf(o.B)} // one screw speaks for the others of its joint
 		if !astray && m.made(o.A, o.B) {
 			k = kinds{m.Of[o.A].Part, m.Of[o.B].Part, words.Round(o.DepthMm, 2)}
 		}

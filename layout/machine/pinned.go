@@ -200,7 +200,7 @@ func (h *mouth) holds(pose assembly.Pose, own geom.Span, t *parts.Travels) bool 
 	on := geom.Between(at-way*own.FromMm, at-way*own.ToMm)
 	if t != nil {
 		front, back := way*t.Front.Mm, -way*t.Back.Mm
-		on = geom.Span{FromMm: on.FromMm + min(0, front, back), ToMm: on.ToMm + max(0, front, back)}
+		on = geom.Span{FromMm: on.FromMm + min(front, back), ToMm: on.ToMm + max(front, back)}
 	}
 	return on.OnMm(geom.Span{FromMm: -h.deepMm}) > StandsMm
 }

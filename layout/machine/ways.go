@@ -276,13 +276,10 @@ func alike(list []assembly.Body, b assembly.Body, pose assembly.Pose) bool {
 	return slices.ContainsFunc(list, func(o assembly.Body) bool { return o.Solid == b.Solid && o.Solid.Same(o.Pose.Inverse().Of(pose)) })
 }
 
-// waysMm is how finely surfaces are looked at to see whether a wrong way fits.
-// Common practice, no source.
-const waysMm = 20
-
 // room tells whether what comes to lie elsewhere lies in nothing that stands.
 func (f *fitting) room(moved []assembly.Body) bool {
-	tol := assembly.Tolerance{CoaxialMm: assembly.Usual.CoaxialMm, OtherMm: overlapMm, FinestMm: waysMm}
+	tol := assembly.Usual
+	tol.OtherMm = overlapMm
 	for i := range moved {
 		for k := range f.fixed {
 			if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], tol); in {
@@ -295,11 +292,7 @@ func (f *fitting) room(moved []assembly.Body) bool {
 
 // comes tells whether it gets there along the axis of the holes.
 func (f *fitting) comes(moved []assembly.Body) bool {
-	for _, back := range []assembly.Vec{f.frame.Z, f.frame.Z.Reversed()} {
-		w := way(back, moved, f.fixed)
-		if w.FinestMm = waysMm; w.Free(moved, f.fixed, nil) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]assembly.Vec{f.frame.Z, f.frame.Z.Reversed()}, func(back assembly.Vec) bool {
+		return way(back, moved, f.fixed).Free(moved, f.fixed, nil)
+	})
 }

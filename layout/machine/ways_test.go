@@ -69,19 +69,25 @@ func TestWaysOfACap(t *testing.T) {
 func TestTurnedFree(t *testing.T) {
 	t.Parallel()
 	const (
-		plate = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes:\n  - {name: taps, face: front, at: [[-60, -20], [-60, 20]], size: M8 tap, depth: through}\n  - {name: tap, face: front, at: [[-60, 0]], size: M8 tap, depth: through}\n"
-		lug   = "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes:\n  - {name: screws, face: front, at: [[-30, -20], [-30, 20]], size: M8 clearance}\n  - {name: one, face: front, at: [[-30, 0]], size: M8 clearance}\n"
+		plate = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes:\n  - {name: taps, face: front, at: [[-60, -20], [-60, 20]], size: M8 tap, depth: through}\n  - {name: tap, face: front, at: [[-60, 0]], size: M8 tap, depth: through}\n  - {name: four, face: front, at: [[-75, -15], [-75, 15], [-45, -15], [-45, 15]], size: M8 tap, depth: through}\n"
+		lug   = "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes:\n  - {name: screws, face: front, at: [[-30, -20], [-30, 20]], size: M8 clearance}\n  - {name: one, face: front, at: [[-30, 0]], size: M8 clearance}\n  - {name: four, face: front, at: [[-45, -15], [-45, 15], [-15, -15], [-15, 15]], size: M8 clearance}\n"
 		fin   = "part: fin\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\n"
 		job   = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml, fin.yaml]\njoints:\n  - name: w\n    weld: {part: fin.outline, to: plate.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: bottom, at: [%s, 0], front: left}\n  - name: b\n    bolt: {through: lug.screws, into: plate.taps, bolt: M8 8.8}\n    face: back-on-front\n    after: w\n"
 	)
 	const held = "  - name: c\n    weld: {part: fin#2.outline, to: lug.outline, type: fillet, length: 30 mm, sides: 2}\n    place: {on: front, with: bottom, at: [30, 0], front: left}\n    after: b\n"
+	fins := func(at, front string) string {
+		return "  - {name: w2, weld: {part: fin#2.outline, to: plate.outline, type: fillet, length: 60, sides: 2}, place: {on: front, with: bottom, at: [" + at + "], front: " + front + "}, before: b}\n"
+	}
+	four := strings.Replace(strings.ReplaceAll(job, "lug.screws", "lug.four"), "plate.taps", "plate.four", 1)
 	one := strings.Replace(strings.ReplaceAll(job, "lug.screws", "lug.one"), "plate.taps", "plate.tap", 1)
 	for _, c := range []struct{ at, job, want string }{
 		{"-20", job, "overlap-turned 180 b"}, {"-20", one, "overlap-by 0 w"}, // of one hole nobody knows the turn
 		{"-60", job, "parts-overlap 0 b"}, {"-20", job + held, "overlap-by 0 w"},
+		{"0", job + fins("-120, 0", "left"), "overlap-by 0 w"}, // of two holes it is half a turn
+		{"0", four + fins("-120, 0", "left"), "overlap-turned 90 b"}, {"0", four + fins("-120, 0", "left") + strings.NewReplacer("w2", "w3", "fin#2", "fin#3").Replace(fins("-60, -50", "up")), "overlap-turned 270 b"},
 	} {
 		at, want := c.at, c.want
-		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin + "quantity: 2\n", "job.yaml": strings.Replace(fmt.Sprintf(c.job, at), "fin.outline", "fin#1.outline", 1)}))
+		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin + "quantity: 3\n", "job.yaml": strings.Replace(fmt.Sprintf(c.job, at), "fin.outline", "fin#1.outline", 1)}))
 		got := ""
 		for _, p := range m.Problems {
 			if p.Kind == plan.OverlapTurned {
