@@ -479,13 +479,13 @@ func (ballKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	}
 	if p.Sleeve {
 		long := t.a.step.LengthMm() + reachMm(t.a, -m.coneDir) + endMm
-		list.add(t, tool{"Sleeve", j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the inner ring", j.sleeve(atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 0.3), long), nil})
+		list.add(t, tool{"Sleeve", j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the inner ring", j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, pressWideMm), long), nil})
 	}
 	for _, r := range p.Rings {
 		on, long := "on the outer ring", t.b.step.LengthMm()+reachMm(t.b, -m.cupDir)+endMm
 		if r.InMm < p.CupRingInMm {
 			on = words.Either(r.OutMm < p.CupRingInMm, "on the inner ring", "on both rings")
 		}
-		list.add(t, tool{"Press ring", j.hollow(r.InMm, r.OutMm, long) + on, j.sleeve(atLeast(r.InMm, 0.3), within(r.OutMm, 0.3), long), nil})
+		list.add(t, tool{"Press ring", j.hollow(r.InMm, r.OutMm, long) + on, j.sleeve(atLeast(r.InMm, pressWideMm), within(r.OutMm, pressWideMm), long), nil})
 	}
 }

@@ -339,10 +339,10 @@ func (t *joint) fits(p *plan.BearingPlan) (known bool) {
 		known = in.Bore.Mm <= inchBoreToMm && in.Outside.Mm <= inchCupToMm
 	}
 	if cone.Fitted() && known {
-		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.MinMm-in.Bore.Mm)-bore.Max, 1), Max: words.Round(um(cone.MaxMm-in.Bore.Mm)-bore.Min, 1)}
+		p.ConeFitUm = plan.Range{Min: geom.Clean(um(cone.MinMm-in.Bore.Mm) - bore.Max), Max: geom.Clean(um(cone.MaxMm-in.Bore.Mm) - bore.Min)}
 	}
 	if cup.Fitted() && known {
-		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+outside.Min, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+outside.Max, 1)}
+		p.CupFitUm = plan.Range{Min: geom.Clean(um(in.Outside.Mm-cup.MaxMm) + outside.Min), Max: geom.Clean(um(in.Outside.Mm-cup.MinMm) + outside.Max)}
 	}
 	return known
 }

@@ -1042,6 +1042,59 @@ func TestConeHeat(t *testing.T) {
 	}
 }
 
+// TestSlideUnlike: a bore and a shaft that turns in it, each of a class, have one diameter; what is kept, or has limits
+// of its own, may be the other's within the reach of them.
+func TestSlideUnlike(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		shaftMm    float64
+		hub, shaft string
+		kept, said bool
+	}{{20, "H8", "f7", false, false}, {19.99, "H8", "f7", false, true}, {20.01, "H8", "f7", false, true}, {19.99, "H8", "f7", true, false}, {19.99, "", "f7", false, false}, {19.99, "H8", "", false, false}} {
+		a, b := stepped(parts.Part{}, cylinder(0, 20, 20, true)), stepped(parts.Part{}, cylinder(0, 60, c.shaftMm, false))
+		for f, class := range map[*part.Step]string{a.step: c.hub, b.step: c.shaft} {
+			f.Size.MinMm, f.Size.MaxMm, f.Size.Limited, f.Size.Class = f.Size.NominalMm, f.Size.NominalMm+0.01, true, class
+		}
+		a.r.Out, b.r.Out = &plan.PartPlan{Title: "Bush"}, &plan.PartPlan{Title: "Shaft"}
+		j := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: a, b: b, dir: 1, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
+		if c.kept {
+			j.in.Slide.KeptBy.Part = "shaft"
+		}
+		j.slides()
+		if said := len(j.out.Problems) == 1 && j.out.Problems[0].Kind == plan.SlideUnlike && geom.Alike(j.out.Problems[0].Args[4].Value, 0.01); said != c.said || !c.said && len(j.out.Problems) > 0 {
+			t.Errorf("%+v: %+v", c, j.out.Problems)
+		}
+	}
+}
+
+// TestWeldMetalProblem: what hardens is said where preheat alone does not do; a metal that is welded its own way, where
+// the process of the weld is not that way.
+func TestWeldMetalProblem(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		reason  material.JoinReason
+		class   material.WeldClass
+		process string
+		want    plan.ProblemKind
+	}{
+		{material.JoinHardens, material.WeldPreheated, "TIG", ""}, {material.JoinHardens, material.WeldProcedure, "TIG", plan.WeldHardens}, {material.JoinIron, material.WeldPreheated, "TIG", plan.WeldIron}, {material.JoinIron, material.WeldOwn, "TIG", plan.WeldIron},
+		{material.JoinOwn, material.WeldOwn, "TIG", ""}, {material.JoinOwn, material.WeldOwn, "MIG", ""}, {material.JoinOwn, material.WeldOwn, "MMA", plan.WeldOwnWay}, {material.JoinStainless, material.WeldOwn, "TIG", plan.WeldOwnWay}, {material.JoinMetals, material.WeldNever, "TIG", plan.WeldMixed},
+	} {
+		a, b := stepped(parts.Part{}, cylinder(0, 1, 1, false)), stepped(parts.Part{}, cylinder(0, 1, 1, false))
+		metal := &material.Material{Name: "EN AW-5083", Kind: material.AluminiumAlloy}
+		a.r.Material, b.r.Material, a.r.Out, b.r.Out = metal, metal, &plan.PartPlan{}, &plan.PartPlan{}
+		j := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{Process: c.process}}, a: a, b: b, out: &plan.JointPlan{}}
+		weldMetalProblem(j, material.Join{Reason: c.reason, Class: c.class, Worse: *metal})
+		got := plan.ProblemKind("")
+		if len(j.out.Problems) > 0 {
+			got = j.out.Problems[0].Kind
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // TestGreasePorts: a port of 8 at 40 fills what lies as close along the bore as half of both, there a hole of 6 or
 // a window 20 long: those are shut meanwhile. Not one beside them, a tapped hole or a blind one, nor the port itself.
 func TestGreasePorts(t *testing.T) {

@@ -55,6 +55,25 @@ func TestAdviceAtItsLimits(t *testing.T) {
 			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)
 		}
 	}
+	for _, c := range []struct { // ball bearings, the same table
+		load string
+		d    float64
+		want string
+	}{
+		{"light", 0.5, "js5"}, {"light", 17.9, "js5"}, {"light", 18, "js6"}, {"light", 100, "js6"}, {"light", 100.1, "k6"}, {"light", 300, "k6"},
+		{"normal", 0.5, "js5"}, {"normal", 17.9, "js5"}, {"normal", 18, "k5"}, {"normal", 100, "k5"}, {"heavy", 100.1, "m5"}, {"normal", 140, "m5"}, {"normal", 140.1, "m6"}, {"heavy", 300, "m6"},
+	} {
+		in := &parts.BearingJoint{Ball: true, Load: c.load, Bore: length(c.d)}
+		if shafts, housings := seatTables(in); seatOf(shafts, in).classes[0] != c.want || seatOf(housings, in).classes[0] != "H7" {
+			t.Errorf("%s load, ball bearing of %g: %v, want %s", c.load, c.d, seatOf(shafts, in).classes, c.want)
+		}
+	}
+	for load, want := range map[string]string{"light": "M7", "normal": "N7", "heavy": "N7"} {
+		in := &parts.BearingJoint{Ball: true, Load: load, Rotating: "outer", Bore: length(0.5)}
+		if shafts, housings := seatTables(in); seatOf(shafts, in).classes[0] != "g6" || seatOf(housings, in).classes[0] != want {
+			t.Errorf("%s load on an outer ring that turns, ball bearing: %v, %v", load, seatOf(shafts, in).classes, seatOf(housings, in).classes)
+		}
+	}
 	for _, c := range [][3]string{{"light", "g6", "M7"}, {"normal", "g6", "N7"}, {"heavy", "g6", "P7"}} {
 		for _, d := range []float64{0.5, 39, 300} { // where the outer ring turns, of whatever size
 			in := &parts.BearingJoint{Load: c[0], Rotating: "outer", Bore: length(d)}

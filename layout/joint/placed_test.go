@@ -71,6 +71,28 @@ func TestStandsOut(t *testing.T) {
 		if got := j.stopText(p); (got != "") != c.says {
 			t.Errorf("%s: %q", c.name, got)
 		}
+		if !c.says {
+			continue
+		}
+		p.b.r.Out.Title, p.b.ref.Feature = "hub", "bore"
+		for _, deep := range []float64{0, 0.5} { // of the bore in the faces of the hub
+			p.b.step.FromMm, p.b.step.ToMm = deep, 30-deep
+			if got, want := j.stopText(p), words.Either(deep == 0, "level with hub.", "level with the end of hub bore there."); !strings.HasSuffix(got, want) {
+				t.Errorf("%s, %g deep: %q, want %q", c.name, deep, got, want)
+			}
+		}
+	}
+}
+
+// TestOutOf: a shaft that no shoulder stops is told where its front comes to that of its housing.
+func TestOutOf(t *testing.T) {
+	t.Parallel()
+	for z, want := range map[float64]string{0: "its front level with the front of roller", -25: "its front 25 before the front of roller", 0.5: "its front 0.5 behind the front of roller"} {
+		j := &making{assembly: standing(lying("axle", z, 1, cylinder(0, 100, 20, false)), lying("roller", 0, 1, cylinder(0, 50, 20, true)))}
+		p := &joint{w: j.w, in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Ball: true}}, a: j.placed[0].of(), b: j.placed[1].of()}
+		if got := j.outOf(p); got != "its place, "+want {
+			t.Errorf("%g: %q", z, got)
+		}
 	}
 }
 

@@ -618,8 +618,11 @@ func (j *making) onLegs(t *joint, f, other feature) bool {
 // one that neither is anchored nor stands on legs, and when the assembly becomes too heavy to be moved
 // as before; kg is its mass then, at least that much where not all is known.
 func (j *making) heavy(t *joint, thenKg float64, all bool) {
-	var lift feature
-	heaviest, least, fixed, stays := 0.0, 0.0, false, false
+	var (
+		lift            feature
+		heaviest, least float64
+		fixed, stays    bool
+	)
 	if _, tied := j.side(t, j.before); tied {
 		return
 	}

@@ -31,6 +31,10 @@ func sleeveWallMm(dMm float64) float64 { return math.Max(5, 0.06*dMm) }
 // limits are none.
 type bounds struct{ low, high, nominal float64 }
 
+// pressWideMm is how much wider than asked the bore of a sleeve or a ring to press with may be, and how much narrower its
+// outside. Common practice, no source.
+const pressWideMm = 0.3
+
 func atLeast(mm, more float64) bounds { return bounds{mm, mm + more, mm} }
 func atMost(mm, less float64) bounds  { return bounds{mm - less, mm, mm} }
 func within(mm, half float64) bounds  { return bounds{mm - half, mm + half, mm} }

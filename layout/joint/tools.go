@@ -174,7 +174,7 @@ func (j *assembly) cupRing(t, of *joint, list *tooling) {
 		return
 	}
 	long := reachMm(of.b, -of.cupGoes(m)) + endMm
-	list.add(t, tool{"Press ring", j.hollow(p.CupRingInMm, p.CupRingOutMm, long) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, 0.3), within(p.CupRingOutMm, 0.5), long), nil})
+	list.add(t, tool{"Press ring", j.hollow(p.CupRingInMm, p.CupRingOutMm, long) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, pressWideMm), within(p.CupRingOutMm, 0.5), long), nil})
 }
 
 // coneDriver is the driver for the cone of a bearing, long enough to stand out over the
@@ -193,7 +193,7 @@ func (j *assembly) coneDriver(t, of *joint, list *tooling) {
 	if of.draw != nil {
 		name, long = "Draw tube", j.tubeMm(of, m)
 	}
-	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 1), long), nil})
+	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, 1), long), nil})
 	if of.draw != nil {
 		j.drawTools(of, list)
 	}
