@@ -275,7 +275,7 @@ func positions(f *feature, roundMm float64) [][3]float64 {
 // farthest is how far the most distant of some places lies from the nearest of others.
 func farthest(from, to [][3]float64) float64 {
 	return seq.Max(0, from, func(a [3]float64) float64 {
-		return seq.Min(math.Inf(1), to, func(b [3]float64) float64 { return math.Hypot(math.Hypot(a[0]-b[0], a[1]-b[1]), a[2]-b[2]) })
+		return seq.Least(to, func(b [3]float64) float64 { return math.Hypot(math.Hypot(a[0]-b[0], a[1]-b[1]), a[2]-b[2]) })
 	})
 }
 

@@ -201,7 +201,7 @@ const playUsed = 0.4
 // farthest is how far a hole of a lies from its nearest hole of b, at the worst.
 func (r leeway) farthest(a, b []plan.XY) float64 {
 	return seq.Max(0, a, func(q plan.XY) float64 {
-		return seq.Min(math.Inf(1), b, func(o plan.XY) float64 { return r.offMm(q, o) })
+		return seq.Least(b, func(o plan.XY) float64 { return r.offMm(q, o) })
 	})
 }
 

@@ -552,9 +552,9 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 				continue
 			}
 			nearest := func(p plan.XY) float64 {
-				return seq.Min(math.Inf(1), b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(p, q) })
+				return seq.Least(b.on.group.Points, func(q plan.XY) float64 { return geom.Distance(p, q) })
 			}
-			apart := seq.Min(math.Inf(1), a.on.group.Points, nearest)
+			apart := seq.Least(a.on.group.Points, nearest)
 			beside := !slices.ContainsFunc(a.on.group.Points, func(p plan.XY) bool { return geom.Over(nearest(p), apart) }) // rows side by side
 			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())

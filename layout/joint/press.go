@@ -78,7 +78,7 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 	m := press.Member{OutsideMm: sharedMm}
 	if opposite := stepsAt(f.r, !f.step.Inside, f.step.Span()); !f.step.Inside {
 		m.InsideMm = seq.Max(0, opposite, diameterMm)
-	} else if m.InsideMm, m.OutsideMm = sharedMm, seq.Min(math.Inf(1), opposite, diameterMm); f.r.Part.Flat() && len(opposite) == 0 {
+	} else if m.InsideMm, m.OutsideMm = sharedMm, seq.Least(opposite, diameterMm); f.r.Part.Flat() && len(opposite) == 0 {
 		box := f.r.OutlinePath().Bounds()
 		m.OutsideMm = math.Min(box.W(), box.H())
 	}

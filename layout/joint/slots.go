@@ -203,7 +203,7 @@ func (j *assembly) stood(t *joint, f feature) (pts, far []plan.XY) {
 // adjust sees that the parts can be shifted as far as the joint asks.
 func (t *joint) adjust(shifts []plan.Shift) {
 	want := t.in.Bolt.Adjust
-	least := seq.Min(math.Inf(1), shifts, func(s plan.Shift) float64 { return min(s.Mm, s.BackMm) })
+	least := seq.Least(shifts, func(s plan.Shift) float64 { return min(s.Mm, s.BackMm) })
 	if len(shifts) == 0 {
 		least = 0
 	}

@@ -2,7 +2,6 @@ package part
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
@@ -118,7 +117,7 @@ func (s *Sizes) cuts(out *plan.Face) {
 		return
 	}
 	radius := func(q plan.XY) float64 { return geom.Distance(q, plan.XY{}) }
-	near, far := seq.Min(math.Inf(1), at, radius), seq.Max(0, at, radius)
+	near, far := seq.Least(at, radius), seq.Max(0, at, radius)
 	var cuts []plan.FaceCut
 	for st := range seq.Refs(s.Steps) {
 		d := st.Size.NominalMm

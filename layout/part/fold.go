@@ -240,7 +240,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 	var out []plan.Problem
 	for m := range seq.Refs(n.Groups) {
 		for k, at := range m.OwnMm() {
-			room := seq.Min(math.Inf(1), ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
+			room := seq.Least(ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
 			if least := nearBendThick * f.Thickness.Mm; room < least-1e-6 {
 				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.Pattern.PosOf(k), Feature: m.Name.Value, Args: []plan.Arg{
 					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})

@@ -150,7 +150,7 @@ const leastCoreMm = 20.0
 // cast solid.
 func (b *bench) coreMm(moreMm float64) float64 {
 	inside := b.Side(true)
-	core := seq.Min(math.Inf(1), inside, func(s *Step) float64 { return s.leastMm() - moreMm })
+	core := seq.Least(inside, func(s *Step) float64 { return s.leastMm() - moreMm })
 	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
 		return 0
 	}

@@ -152,6 +152,14 @@ func (s *Sizes) UndercutAtBack(st *Step) bool {
 	return before == nil || after != nil // a blind bore's floor is a shoulder too
 }
 
+// Undercut is where the undercut of a step lies, from the front face in mm: at its shoulder.
+func (s *Sizes) Undercut(st *Step) geom.Span {
+	if s.UndercutAtBack(st) {
+		return geom.Span{FromMm: st.ToMm - st.Undercut.WidthMm, ToMm: st.ToMm}
+	}
+	return geom.Span{FromMm: st.FromMm, ToMm: st.FromMm + st.Undercut.WidthMm}
+}
+
 // side is +1 for an outside, −1 for a bore.
 func (s *Step) side() float64 {
 	if s.Inside {

@@ -250,6 +250,9 @@ type SealMark struct {
 	LipBack bool    `json:"lip_back"`
 }
 
+// Span is where it lies behind the front face.
+func (s *SealMark) Span() geom.Span { return geom.Span{FromMm: s.FromMm, ToMm: s.ToMm} }
+
 // FoldView is a folded part cut across its middle: x along the cut from the
 // middle of the base, y towards who looks at its front, 0 on the front.
 type FoldView struct {
@@ -454,10 +457,13 @@ type KeywayRow struct {
 	Woodruff   string  `json:"woodruff,omitempty"`   // size or number of a Woodruff key, whose pocket in a shaft is all run-out
 }
 
+// Span is where it has its full depth, from the front face.
+func (k *KeywayRow) Span() geom.Span { return geom.Span{FromMm: k.FromMm, ToMm: k.ToMm} }
+
 // Key is where the key lies along the axis, from the front face.
 func (k *KeywayRow) Key() geom.Span {
 	if k.Woodruff == "" {
-		return geom.Span{FromMm: k.FromMm, ToMm: k.ToMm}
+		return k.Span()
 	}
 	return geom.Span{FromMm: k.FromMm - k.RunoutMm, ToMm: k.ToMm + k.RunoutMm}
 }

@@ -169,7 +169,7 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stands []metal) 
 
 // gapMm is the way from a point to the metal, 0 inside it.
 func (p metal) gapMm(z, radius float64) float64 {
-	least, at := math.Inf(1), plan.XY{XMm: z, YMm: radius}
+	least, at := endless, plan.XY{XMm: z, YMm: radius}
 	if geom.Inside(at, p.corners) {
 		return 0
 	}
@@ -218,7 +218,7 @@ func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 	}
 	// Against a shoulder the corner is at the shoulder's outside.
 	if _, outside, ok := inner.Radii(outer.z + dir*0.05); ok && outside > r+small {
-		e.r, e.sides, e.cornerMm = outside, []float64{1}, math.Inf(1)
+		e.r, e.sides, e.cornerMm = outside, []float64{1}, endless
 	}
 	return e
 }

@@ -58,9 +58,9 @@ func (v *view) plateAllowance() {
 	f.Numbers, f.OverMm = v.mm(s.Size.Mm)+" for "+v.mm(drawn), over(more)
 	f.Rule, f.Source, f.Fix = "the stock is as thick as the part, or thicker where its faces are machined", "by geometry", "write the thickness that is bought"
 	v.firstOf(f,
-		flaw{geom.Over(0, more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
-		flaw{!v.turned() && geom.Over(more, 0) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
-		flaw{v.p.Rolled != nil && geom.Over(more, 0), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
+		flaw{geom.Short(more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
+		flaw{!v.turned() && geom.Some(more) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
+		flaw{v.p.Rolled != nil && geom.Some(more), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
 		flaw{v.turned() && v.p.Kind != parts.Tube && geom.Over(faceMm, more), Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
 	)
 }
@@ -114,7 +114,7 @@ func (v *view) turnAllowance() {
 	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
 	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
 	asBought := !cast && geom.Alike(over, 0) && !wide.fitted() && !wide.threaded() && wide.Drawn.Finish.Value == ""
-	if !geom.Over(0, over) && geom.Over(least, over) && !asBought {
+	if !geom.Short(over) && geom.Over(least, over) && !asBought {
 		v.report(Check, wide.Name, s.Pos, Finding{
 			What: "the stock leaves nothing to turn " + wide.Name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
 			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.Name + " as small as it is to be",
@@ -139,7 +139,7 @@ func (v *view) boreAllowance() {
 	left := 2*narrow.RadiusMm() - (s.Size.Mm - 2*s.Second.Mm)
 	f := Finding{Numbers: v.mm(left) + " on diameter, wanted " + v.mm(turnMm), LeftMm: &left, Rule: "the skin of the stock is turned away", Source: practice, Fix: "a thicker wall"}
 	switch {
-	case geom.Over(0, left):
+	case geom.Short(left):
 		f.What = "the hole of the tube is larger than " + narrow.Name
 		v.report(Stop, narrow.Name, s.Pos, f)
 	case geom.Over(turnMm, left) && narrow.fitted():
@@ -151,7 +151,7 @@ func (v *view) boreAllowance() {
 // lengthAllowance looks for stock that is cut too short to face.
 func (v *view) lengthAllowance(least float64) {
 	s := v.p.Stock
-	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && !geom.Over(0, over) && geom.Over(least, over) {
+	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && !geom.Short(over) && geom.Over(least, over) {
 		v.report(Check, "", s.Length.Pos, Finding{
 			What: "the stock leaves nothing to face", Numbers: v.mm(over) + " on length, wanted " + v.mm(least), LeftMm: left(over),
 			Rule: "both ends are faced to length", Fix: "order it longer",

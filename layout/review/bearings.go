@@ -98,7 +98,7 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 func (r *reviewer) lipsRound(j *plan.JointPlan) (seals int, out bool) {
 	for _, p := range r.along(j) {
 		for _, s := range p.Of.Out.Section.Seals {
-			seals, out = seals+1, out || looks(p, s)*(j.Bearing.LargeEndMm-p.Z((s.FromMm+s.ToMm)/2)) < 0
+			seals, out = seals+1, out || looks(p, s)*(j.Bearing.LargeEndMm-p.Z(s.Span().MidMm())) < 0
 		}
 	}
 	return seals, out
@@ -401,7 +401,7 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p stand.OnAxis, on geom.Span) {
 			if !ok {
 				low = 2 * c.RadiusMm()
 			}
-			if free := low/2 - wide - off; !geom.Over(free, 0) && lies.OnMm(on) > 0 {
+			if free := low/2 - wide - off; !geom.Some(free) && lies.OnMm(on) > 0 {
 				v.report(Check, c.Name, c.Drawn.Pos, Finding{
 					What: what + " may strike " + c.Name + " of " + title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",

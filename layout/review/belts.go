@@ -152,8 +152,8 @@ func (r *reviewer) openWheels(wheels ...*view) iter.Seq2[*view, float64] {
 // openDeg is over how much of the round of a wheel, at its groove or in its middle, nothing shuts an arm off.
 func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
 	at := assembly.Vec{Z: -cmp.Or(v.grooveMm(), v.lengthMm/2)}
-	for k := range roundWays {
-		out := assembly.ClockWay(360 * float64(k) / roundWays)
+	for _, clock := range geom.Evenly(roundWays) {
+		out := assembly.ClockWay(clock)
 		hits := assembly.Crossings(still, b.Pose.Apply(at.Add(out.Times(mostMm(v.outside)))), b.Pose.Turn(out))
 		if len(hits) == 0 || hits[0].FromMm > armMm {
 			deg += 360 / roundWays
@@ -168,7 +168,7 @@ func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
 func (v *view) beltGroove() (atMm, rimMm, floorMm float64) {
 	low := seq.Keep(v.outside, func(c *cylinder) bool {
 		before, behind := c.neighbours()
-		return before != nil && behind != nil && geom.Over(c.outBy(before), 0) && geom.Over(c.outBy(behind), 0)
+		return before != nil && behind != nil && geom.Some(c.outBy(before)) && geom.Some(c.outBy(behind))
 	})
 	turned := seq.Keep(v.q.Grooves, func(g plan.GrooveRow) bool {
 		return g.Kind == string(parts.OtherGroove) && !g.Inside && g.Face == ""

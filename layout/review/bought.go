@@ -339,14 +339,14 @@ func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
 	if !ok || row.Count < 2 {
 		return 0
 	}
-	best := math.Inf(1)
+	best := endless
 	for _, from := range rows {
 		beside := seq.Keep(rows, func(o plan.RadialRow) bool { return o.ClockDeg == from.ClockDeg })
 		for _, pitch := range []float64{-row.PitchMm, row.PitchMm} {
 			var worst float64
 			for i := range row.Count {
 				at := from.AxialMm + float64(i)*pitch
-				worst = max(worst, seq.Min(math.Inf(1), beside, func(o plan.RadialRow) float64 { return math.Abs(o.AxialMm - at) }))
+				worst = max(worst, seq.Least(beside, func(o plan.RadialRow) float64 { return math.Abs(o.AxialMm - at) }))
 			}
 			best = min(best, worst)
 		}

@@ -62,48 +62,39 @@ func screwRoom(c *plan.ClampRow) []across {
 
 // clampFree looks for what else of the part, or welded to it, the cut or the screw of a split ring goes through.
 func (v *view) clampFree(c *plan.ClampRow) {
-	out := geom.Clock(1, c.ClockDeg)
-	meets := func(what string, cutMm, screwMm float64) {
+	out, seen := geom.Clock(1, c.ClockDeg), map[string]bool{}
+	meets := func(name, what string, cutMm, screwMm float64) {
 		f := Finding{Rule: "a ring is split, and its screw lies, where nothing else is: the cut opens what it runs through, a drill runs off in it", Source: "by geometry", Fix: "clock: where nothing is, or move " + what}
 		f.What, f.OverMm = "clamp: its cut runs into "+what, over(cutMm)
-		if !geom.Over(cutMm, 0) {
+		if !geom.Some(cutMm) {
 			f.What, f.OverMm = "clamp: its screw runs into "+what, over(screwMm)
 		}
-		if deep := math.Max(cutMm, screwMm); geom.Over(deep, 0) {
+		if deep := math.Max(cutMm, screwMm); geom.Some(deep) && !seen[name] {
+			seen[name] = true
 			f.Numbers = "by " + v.mm(deep) + "; cut at clock " + number(c.ClockDeg) + "°, screw " + v.mm(c.AtMm) + " from the axis, " + v.mm(c.AxialMm) + " from the front face"
 			v.report(Stop, "clamp", v.p.Clamp.Pos, f)
 		}
 	}
-	seen := map[string]bool{}
 	for h := range seq.Refs(v.holes) {
-		cut, screw := holeInCut(c, h, out), holeInScrew(c, h, out)
-		if !seen[h.name] && geom.Over(math.Max(cut, screw), 0) {
-			seen[h.name] = true
-			meets(h.title(), cut, screw)
-		}
+		meets(h.name, h.title(), holeInCut(c, h, out), holeInScrew(c, h, out))
 	}
 	for _, k := range v.q.Keyways {
 		side := math.Abs(math.Sin((k.ClockDeg-c.ClockDeg)*math.Pi/180)) * c.BoreMm / 2
 		if k.In == c.In && geom.Clock(1, k.ClockDeg).Dot(out) > 0 {
-			meets("the keyway "+k.Name, k.WidthMm/2+c.SlotMm/2-side, 0)
+			meets(k.Name, "the keyway "+k.Name, k.WidthMm/2+c.SlotMm/2-side, 0)
 		}
 	}
 	for o := range seq.Refs(v.openings()) {
-		cut, screw := o.inCut(c, out), o.inScrew(c)
-		if !seen[o.radial.Name.Value] && geom.Over(math.Max(cut, screw), 0) {
-			seen[o.radial.Name.Value] = true
-			meets(o.title(v), cut, screw)
-		}
+		meets(o.radial.Name.Value, o.title(v), o.inCut(c, out), o.inScrew(c))
 	}
 	v.clampWelded(c)
 }
 
 // holeInCut is how far a hole in a face reaches into the cut, holeInScrew into the room of the screw; 0 or less where it
 // lies clear.
-func holeInCut(c *plan.ClampRow, h *hole, out plan.XY) float64 {
-	deep := 0.0
+func holeInCut(c *plan.ClampRow, h *hole, out plan.XY) (deep float64) {
 	for _, q := range []plan.XY{h.a, h.b} {
-		if up := q.Dot(out); up+h.radiusMm > c.BoreMm/2 && up-h.radiusMm < c.OutsideMm/2 && up > 0 {
+		if q.Dot(out) > 0 {
 			deep = math.Max(deep, h.radiusMm+c.SlotMm/2-math.Abs(q.Cross(out)))
 		}
 	}

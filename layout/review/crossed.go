@@ -57,7 +57,7 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 func (v *view) faceGrooveHoles(g plan.GrooveRow) {
 	for h := range seq.Refs(v.holes) {
 		gap := math.Max(h.centreMm()-h.radiusMm-g.OuterMm/2, g.InnerMm/2-h.centreMm()-h.radiusMm)
-		if !h.span().Meets(g.Span()) || !geom.Over(0, gap) {
+		if !h.span().Meets(g.Span()) || !geom.Short(gap) {
 			continue
 		}
 		v.crosses(Stop, g, Finding{
@@ -84,7 +84,7 @@ func (v *view) faceGrooveEdge(g plan.GrooveRow) {
 		})
 		return
 	}
-	mid := (g.FromMm + g.ToMm) / 2
+	mid := g.Span().MidMm()
 	inner, outer := radiusAt(v.inside, mid), radiusAt(v.outside, mid)
 	wall := outer - g.OuterMm/2
 	if inner > 0 {

@@ -222,7 +222,7 @@ func (v *view) patterns() []*pattern {
 		byName[name].places = append(byName[name].places, at)
 	}
 	for h := range seq.Refs(v.holes) {
-		if r := h.centreMm(); geom.Over(r, 0) {
+		if r := h.centreMm(); geom.Some(r) {
 			add(h.name, place{geom.ClockDeg(h.middle()), r, 0})
 		}
 	}

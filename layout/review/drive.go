@@ -204,7 +204,7 @@ func (v *view) barKey() {
 	})
 	of := words.Either(len(own) < len(all), " has not the width of the keyway that is to go over it", " has the width of no keyway")
 	v.firstOf(f,
-		flaw{geom.Over(off(best), 0), Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
+		flaw{geom.Some(off(best)), Finding{What: title + of, Numbers: v.mm(thick) + "; " + best.name + " is " + v.mm(best.wideMm) + " wide", Fix: "one width for both", OverMm: over(off(best))}},
 		flaw{geom.Over(long, best.longMm), Finding{
 			What: title + " is longer than the longest keyway of its width", Numbers: v.mm(long) + "; " + best.name + " is " + v.mm(best.longMm) + " long", OverMm: over(long - best.longMm),
 			Fix: "a longer keyway, or a shorter key"}},

@@ -1,7 +1,6 @@
 package review
 
 import (
-	"math"
 	"strconv"
 
 	"centrepop/layout/bolts"
@@ -69,7 +68,7 @@ func edge(v *view) {
 	worst := &worst{}
 	for h := range seq.Refs(v.holes) {
 		if h.metalMm == 0 {
-			worst.add(h.name, math.Inf(-1), func(count int) {
+			worst.add(h.name, -endless, func(count int) {
 				v.report(Stop, h.name, h.pos, Finding{
 					What: h.title() + " is centred where there is no metal" + same(count), Numbers: "centre " + v.mm(h.centreMm()) + " from the axis",
 					Rule: "a hole is drilled in metal", Source: "by geometry", Fix: "correct its place",
@@ -80,13 +79,13 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim(v.joined(h.name))
 		wantMm := need.needMm - h.radiusMm
-		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); geom.Over(headRim*h.headRadiusMm(), headMm) && h.headRadiusMm() > h.radiusMm && (!geom.Over(wantMm, n.wallMm) || geom.Over(n.wallMm, 0) && !geom.Over(headMm, 0)) {
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); geom.Over(headRim*h.headRadiusMm(), headMm) && h.headRadiusMm() > h.radiusMm && (!geom.Over(wantMm, n.wallMm) || geom.Some(n.wallMm) && !geom.Some(headMm)) {
 			worst.add(h.name, headMm, func(count int) {
 				v.report(Check, h.name, h.pos, v.headEdge(h, n, headMm, count))
 			})
 			continue
 		}
-		if !geom.Over(wantMm, n.wallMm) || n.what == "the bore" && geom.Over(n.wallMm, 0) && v.standardFace(h.group) {
+		if !geom.Over(wantMm, n.wallMm) || n.what == "the bore" && geom.Some(n.wallMm) && v.standardFace(h.group) {
 			continue
 		}
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {
@@ -97,7 +96,7 @@ func edge(v *view) {
 				Rule:    need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
 			}
 			severity := Check
-			if !geom.Over(n.wallMm, 0) {
+			if !geom.Some(n.wallMm) {
 				severity = Stop
 				f.What = h.title() + " breaks out of " + n.what + same(count)
 				f.Numbers = "its side lies " + v.mm(-n.wallMm) + " beyond " + n.what
@@ -119,7 +118,7 @@ func (v *view) headEdge(h *hole, n nearest, headMm float64, count int) Finding {
 		What: h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count), Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
 		LeftMm: left(headMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
 	}
-	if geom.Over(headMm, 0) {
+	if geom.Some(headMm) {
 		f.What = h.title() + ": the counterbore or countersink hardly leaves a rim beside " + n.what + same(count)
 		f.Numbers, f.Source = v.mm(headMm)+" left, wanted "+v.mm(headRim*h.headRadiusMm()), practice
 	}
@@ -128,7 +127,7 @@ func (v *view) headEdge(h *hole, n nearest, headMm float64, count int) Finding {
 
 // nearestEdge finds the edge with the least metal beside a hole.
 func (v *view) nearestEdge(h *hole) nearest {
-	n := nearest{wallMm: math.Inf(1)}
+	n := nearest{wallMm: endless}
 	if v.p.Flat() {
 		n.take(v.toOutline(h)-h.radiusMm, "the outline")
 		for _, c := range v.inside {
@@ -205,7 +204,7 @@ type fault struct {
 func (w *worst) add(name string, amount float64, tell func(count int)) {
 	f := seq.First(*w, func(f *fault) bool { return f.name == name })
 	if f == nil {
-		f = &fault{name: name, amount: math.Inf(1)}
+		f = &fault{name: name, amount: endless}
 		*w = append(*w, f)
 	}
 	if f.count++; f.count == 1 || geom.Over(f.amount, amount) {

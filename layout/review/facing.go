@@ -54,7 +54,7 @@ func everyStanding(r *reviewer) iter.Seq[standingIn] {
 // land has to be is asked of those that do.
 func (r *reviewer) lipOn(p standingIn, s plan.SealMark) {
 	for _, o := range p.along {
-		mid := (s.FromMm + s.ToMm) / 2
+		mid := s.Span().MidMm()
 		_, outer, ok := o.Radii(mid)
 		if !ok || 2*outer > s.OuterMm {
 			continue
@@ -63,7 +63,7 @@ func (r *reviewer) lipOn(p standingIn, s plan.SealMark) {
 			r.lipUnsaid(p, o, mid)
 			continue
 		}
-		if c := at(p.v.inside, (s.FromMm+s.ToMm)/2); c != nil {
+		if c := at(p.v.inside, s.Span().MidMm()); c != nil {
 			p.v.report(Stop, c.Name, c.Drawn.Pos, Finding{
 				What: "the seal of " + c.Name + " is not one for " + r.machine().Title(o.ID), Numbers: c.Seat + " on " + r.mm(2*outer),
 				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
@@ -99,7 +99,7 @@ func (r *reviewer) lipAway(flighted standingIn) {
 	for _, p := range flighted.along {
 		name := p.Of.Part.Name.Value
 		for _, s := range p.Of.Out.Section.Seals {
-			z, c := p.Z((s.FromMm+s.ToMm)/2), at(r.viewOf(name).inside, (s.FromMm+s.ToMm)/2)
+			z, c := p.Z(s.Span().MidMm()), at(r.viewOf(name).inside, s.Span().MidMm())
 			if c == nil || (z-middle)*(z-bearing) >= 0 {
 				continue
 			}
@@ -127,7 +127,7 @@ func looks(p stand.OnAxis, s plan.SealMark) float64 {
 
 // nearestBearing is where the bearing of another part nearest to the middle of one stands on its axis; infinite without any.
 func (r *reviewer) nearestBearing(p standingIn) float64 {
-	near, z := math.Inf(1), p.Middle()
+	near, z := endless, p.Middle()
 	for _, j := range r.job.Of(parts.BearingKind) {
 		on, c := p.along.Find(j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
 		if on != nil && c != nil && math.Abs(on.Z(c.MidMm())-z) < math.Abs(near-z) {
@@ -155,7 +155,7 @@ func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
 	if g.Face == parts.Back {
 		face, out = g.ToMm, 1
 	}
-	other, near := "", math.Inf(1)
+	other, near := "", endless
 	var in, to float64
 	middle, half := (g.InnerMm+g.OuterMm)/2, pressedShare*(g.OuterMm-g.InnerMm)/2
 	for _, o := range p.along {
@@ -203,7 +203,7 @@ func (r *reviewer) roundRing(p standingIn, g plan.GrooveRow) {
 	held := func(z float64) bool {
 		return slices.ContainsFunc(lands, func(s geom.Span) bool { return s.Holds(z) })
 	}
-	middle, half := (g.FromMm+g.ToMm)/2, pressedShare*(g.ToMm-g.FromMm)/2
+	middle, half := g.Span().MidMm(), pressedShare*g.Span().LengthMm()/2
 	if len(lands) == 0 || held(middle-half) && held(middle+half) {
 		return
 	}
@@ -221,8 +221,8 @@ func (r *reviewer) roundRing(p standingIn, g plan.GrooveRow) {
 // the title of the last of these.
 func (r *reviewer) facedBy(p standingIn, radius, depthMm float64) (share float64, by string) {
 	const rays = 72
-	for k := range rays {
-		at := assembly.Clock(radius, 360*float64(k)/rays)
+	for _, deg := range geom.Evenly(rays) {
+		at := assembly.Clock(radius, deg)
 		at.Z = -depthMm
 		at = p.Pose.Apply(at)
 		for b := range r.machine().Parts() {

@@ -5,7 +5,6 @@ import (
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"iter"
-	"math"
 	"slices"
 	"strings"
 )
@@ -136,7 +135,7 @@ func (r *reviewer) travel(one parts.Run) {
 // mostTravelMm is the longest travel that words of the job give what the load of a run names, or a key in its keyway, with
 // what gives it; infinite where nothing does.
 func (r *reviewer) mostTravelMm(load string) (mm float64, by string) {
-	mm = math.Inf(1)
+	mm = endless
 	is := func(most float64, what string) {
 		if most > 0 && most < mm {
 			mm, by = most, what

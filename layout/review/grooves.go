@@ -27,8 +27,8 @@ func (v *view) grooveEdge(g plan.GrooveRow) {
 	if g.EdgeMm == 0 && (g.ORing == nil || g.Face != "") {
 		return
 	}
-	c, land := v.step(g.In), math.Inf(1)
-	falls := func(o *cylinder) bool { return o == nil || geom.Over(0, c.outBy(o)) }
+	c, land := v.step(g.In), endless
+	falls := func(o *cylinder) bool { return o == nil || geom.Short(c.outBy(o)) }
 	before, behind := c.neighbours()
 	bevel := func(edge string) float64 {
 		if g.ORing != nil { // a groove in it is asked for with its O-ring
@@ -57,7 +57,7 @@ func (v *view) grooveEdge(g plan.GrooveRow) {
 
 // grooveWall looks for grooves that leave little metal under them.
 func (v *view) grooveWall(g plan.GrooveRow) {
-	mid := (g.FromMm + g.ToMm) / 2
+	mid := g.Span().MidMm()
 	var wallMm, outsideMm float64
 	switch {
 	case g.Face != "":
@@ -84,7 +84,7 @@ func (v *view) outerAt(z float64) float64 {
 
 // behindFace is the metal behind a groove in an end face.
 func (v *view) behindFace(g plan.GrooveRow) float64 {
-	least := math.Inf(1)
+	least := endless
 	for _, radius := range []float64{g.InnerMm / 2, (g.InnerMm + g.OuterMm) / 4, g.OuterMm / 2} {
 		_, thickMm, _ := v.m.Plane(g.Face, radius)
 		if thickMm == 0 {
@@ -199,7 +199,7 @@ func (v *view) oring(g plan.GrooveRow) {
 	}
 	switch {
 	case g.Face != "":
-	case geom.Over(0, gap):
+	case geom.Short(gap):
 		say(Stop, "seals against a round that does not go together with "+g.In, v.mm(g.AgainstMm)+" and "+v.mm(g.DiameterMm), "against: the diameter of the counterpart")
 	case geom.Over(gap, mostGapMm):
 		say(Check, "can be pressed into the gap beside it", v.mm(gap)+" on diameter, wanted at most "+v.mm(mostGapMm), "a closer fit of the counterpart")
@@ -306,7 +306,7 @@ func (v *view) sealFit(c *cylinder) {
 // sealLip looks for seals of which nobody said where the lip looks.
 func (v *view) sealLip(c *cylinder) {
 	for _, m := range v.q.Section.Seals {
-		if mid := (m.FromMm + m.ToMm) / 2; !c.Inside || c.Drawn.Lip != "" || mid < c.FromMm || mid > c.ToMm {
+		if !c.Inside || c.Drawn.Lip != "" || !c.Span().Holds(m.Span().MidMm()) {
 			continue
 		}
 		lip := parts.Front

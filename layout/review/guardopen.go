@@ -169,8 +169,8 @@ func (l *lookOut) ringed(g gate) gate {
 	}
 	frame, turned := assembly.Frame(g.at[0], g.along, g.along.Square()), 0.0
 	round := func(r float64) (out []assembly.Vec) {
-		for k := range spokes {
-			out = append(out, frame.Apply(assembly.Clock(r, 360*float64(k)/spokes)))
+		for _, deg := range geom.Evenly(spokes) {
+			out = append(out, frame.Apply(assembly.Clock(r, deg)))
 		}
 		return out
 	}
@@ -226,8 +226,8 @@ func (l *lookOut) mouth(at, outward assembly.Vec, radiusMm float64) (free, beyon
 	frame, most, first := assembly.Frame(at, outward, outward.Square()), radiusMm-geom.CloseMm, rings
 	before := func(r float64) []assembly.Crossing {
 		var hits []assembly.Crossing
-		for k := range spokes {
-			hits = append(hits, l.before(frame.Apply(assembly.Clock(r, 360*float64(k)/spokes)), outward)...)
+		for _, deg := range geom.Evenly(spokes) {
+			hits = append(hits, l.before(frame.Apply(assembly.Clock(r, deg)), outward)...)
 		}
 		return hits
 	}

@@ -40,7 +40,7 @@ func standOffMm(width, length float64, round bool) float64 {
 			return r.slot
 		}
 	}
-	return math.Inf(1)
+	return endless
 }
 
 // turnsWith are a shaft, all that joints other than bearings and plain bushes hold to it, and what lies on these.
@@ -181,7 +181,7 @@ func (g *guardOn) beside(bodies []assembly.Body) bool {
 func (g *guardOn) ends(bodies []assembly.Body) {
 	from, to, _ := g.along(g.body)
 	for _, way := range []float64{-1, 1} {
-		gap, plate, end := math.Inf(1), "", map[float64]float64{-1: from, 1: to}[way]
+		gap, plate, end := endless, "", map[float64]float64{-1: from, 1: to}[way]
 		for b, of := range g.r.machine().Parts() {
 			low, high, through := g.along(b)
 			if !of.Part.Flat() || of.Part.Kind == parts.Folded || !through {

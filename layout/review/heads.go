@@ -60,7 +60,7 @@ func (r *headRoom) measure(wall string) bool {
 	if err != nil {
 		return false
 	}
-	r.near, r.needMm = math.Inf(1), room.NeedWallMm
+	r.near, r.needMm = endless, room.NeedWallMm
 	if r.place.WallMm > 0 {
 		r.near, r.what = r.place.WallMm-room.NeedWallMm, wall
 	}
@@ -73,7 +73,7 @@ func (r *headRoom) measure(wall string) bool {
 func (r *headRoom) report(worst *worst) {
 	h := r.hole
 	key := words.Either(r.what == "the next bolt", h.name, h.name+string(r.side)) // the same on both sides
-	if geom.Over(0, r.near) {
+	if geom.Short(r.near) {
 		worst.add(key, r.near, func(count int) {
 			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": head or washer fouls " + r.what + " on the " + string(r.side) + same(count),
@@ -84,7 +84,7 @@ func (r *headRoom) report(worst *worst) {
 		})
 		return
 	}
-	if short := r.spannerLacks(); geom.Over(short, 0) {
+	if short := r.spannerLacks(); geom.Some(short) {
 		worst.add(key, -short, func(count int) {
 			r.view.report(Check, h.name, h.pos, Finding{
 				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
@@ -99,7 +99,7 @@ func (r *headRoom) report(worst *worst) {
 // spannerLacks is the room that the slimmer of socket and ring spanner lacks;
 // 0 where one goes over, or neither is in the table.
 func (r *headRoom) spannerLacks() float64 {
-	lacks := math.Inf(1)
+	lacks := endless
 	place := r.place
 	place.Washer = false
 	for _, place.Tool = range []bolts.Tool{bolts.ToolSocket, bolts.ToolRing} {
@@ -131,7 +131,7 @@ func (v *view) joined(group string) bool { return v.job.Bolts(v.p.Name.Value, gr
 // spigot: it goes into the mate, so no head sits beside it.
 func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
 	r := h.centreMm()
-	near := nearest{wallMm: math.Inf(1)}
+	near := nearest{wallMm: endless}
 	for _, s := range v.m.Stretches() {
 		mid := s.MidMm()
 		// Over a blind hole through a flange, the far side is where it ends.
@@ -156,7 +156,7 @@ func (v *view) neighbourMm(h *hole) float64 {
 		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread || geom.Over(g.fromMm, h.toMm) || geom.Over(h.fromMm, g.toMm) {
 			continue // another, or in another flange
 		}
-		if d := apartMm(g, h); geom.Over(d, 0) && (best == 0 || d < best) {
+		if d := apartMm(g, h); geom.Some(d) && (best == 0 || d < best) {
 			best = d
 		}
 	}

@@ -209,7 +209,7 @@ func (r *reviewer) edgeOff(e *parts.Loose, b *assembly.Body) {
 		return
 	}
 	out := b.Box().Centre().Sub(on.Pose.At)
-	if out = out.Sub(on.Pose.Z.Times(out.Dot(on.Pose.Z))); !geom.Over(out.Len(), 0) {
+	if out = out.Sub(on.Pose.Z.Times(out.Dot(on.Pose.Z))); !geom.Some(out.Len()) {
 		return
 	}
 	out = out.Times(1 / out.Len())

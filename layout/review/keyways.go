@@ -77,12 +77,12 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 	for _, end := range c.ends(k) {
 		rises := end.risesMm(c)
 		switch f.OverMm = left(end.leftMm); {
-		case geom.Over(rises, 0) && c.Undercut != nil && !relieved:
+		case geom.Some(rises) && c.Undercut != nil && !relieved:
 			relieved = true
 			v.firstOf(f, flaw{geom.Over(c.Undercut.WidthMm, end.leftMm), Finding{
 				What: k.Name + " runs through the undercut of " + c.Name, Numbers: v.mm(end.leftMm) + " before its shoulder, the undercut is " + v.mm(c.Undercut.WidthMm) + " wide",
 				Source: "by geometry", Fix: "a shorter keyway, or one nearer the other end"}})
-		case geom.Over(0, rises) && geom.Over(end.leftMm, 0):
+		case geom.Short(rises) && geom.Some(end.leftMm):
 			v.firstOf(f, flaw{geom.Over(keyEndMm, end.leftMm), Finding{
 				What: k.Name + " nearly runs out at the end of " + c.Name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
 		}
@@ -102,7 +102,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	if c == nil || k.Woodruff != "" {
 		return
 	}
-	open := func(e keyEnd) bool { return geom.Over(0, e.risesMm(c)) && !geom.Over(e.leftMm, 0) }
+	open := func(e keyEnd) bool { return geom.Short(e.risesMm(c)) && !geom.Some(e.leftMm) }
 	ends := c.ends(k)
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
 	long := k.ToMm - k.FromMm
@@ -112,7 +112,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	}
 	off := func(l float64) float64 { return math.Abs(l - long) }
 	near := slices.MinFunc(sold, func(a, b float64) int { return cmp.Compare(off(a), off(b)) })
-	v.firstOf(v.onSeat(k), flaw{geom.Over(off(near), 0), Finding{
+	v.firstOf(v.onSeat(k), flaw{geom.Some(off(near)), Finding{
 		What: k.Name + " has a length in which no key with round ends is sold", Numbers: v.mm(long) + ", the nearest is " + v.mm(near), OverMm: over(off(near)),
 		Source: "DIN 6885-1, series of lengths", Fix: "length: " + v.mm(near) + ", or accept it for a key that is cut and filed round"}})
 }
@@ -154,7 +154,7 @@ func (v *view) keywayFit(k plan.KeywayRow) {
 // keywayWall looks for a keyway that comes out on the other side of its wall,
 // leaves less of it than it is deep, or whose cutter runs into a shoulder.
 func (v *view) keywayWall(k plan.KeywayRow) {
-	mid := (k.FromMm + k.ToMm) / 2
+	mid := k.Span().MidMm()
 	leftMm := k.DiameterMm/2 - k.DepthMm
 	if bore := radiusAt(v.inside, mid); bore > 0 {
 		leftMm -= bore

@@ -41,7 +41,7 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 				What: h.title() + " and the keyway " + k.Name + " lie close together", Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
 				Rule: "metal between a hole and a keyway at least a quarter of the hole", Fix: "the hole or the keyway at another angle",
 			}
-			if !geom.Over(wall, 0) {
+			if !geom.Some(wall) {
 				f.What = h.title() + " and the keyway " + k.Name + " run into each other"
 			}
 			v.report(Check, h.name, h.pos, f)
@@ -58,7 +58,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 	centresMm := apartMm(g, h)
 	wallMm := centresMm - g.radiusMm - h.radiusMm
 	need := pitch(g, h)
-	if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && !geom.Over(headsMm, 0) && !geom.Over(need.needMm, centresMm) {
+	if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && !geom.Some(headsMm) && !geom.Over(need.needMm, centresMm) {
 		worst.add(g.name+" "+h.name, headsMm, func(count int) {
 			v.report(Check, h.name, h.pos, Finding{
 				What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
@@ -79,13 +79,13 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		}
 		severity := Check
 		switch {
-		case !geom.Over(centresMm, 0):
+		case !geom.Some(centresMm):
 			f.Numbers = v.mm(2*g.radiusMm) + " and " + v.mm(2*h.radiusMm) + " on one centre"
 			severity, f.What = Stop, g.title()+" and "+h.title()+" are at the same place"
 			if f.Fix = "move one of them: both are needed"; g.group != nil && h.group != nil && g.group.Size.Make == h.group.Size.Make && g.radiusMm == h.radiusMm {
 				f.Fix = "move one of them, or delete it if it is the same hole twice"
 			}
-		case !geom.Over(wallMm, 0):
+		case !geom.Some(wallMm):
 			severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"+same(count)
 			f.Numbers = "centres " + v.mm(centresMm) + " apart; they overlap by " + v.mm(-wallMm)
 		}

@@ -68,14 +68,14 @@ func (v *view) ringOf(j *plan.JointPlan, on plan.JointEnd, g plan.GrooveRow) boo
 	}
 	const rays = 8
 	radius, half := (3*g.DiameterMm+g.ClearMm)/8, g.WidthMm/2 // in the middle of what the ring stands out
-	off, by, under := math.Inf(1), "", map[string]int{}
+	off, by, under := endless, "", map[string]int{}
 	others := seq.Keep(m.Bodies, func(b assembly.Body) bool { return b.ID != shaft.ID && m.Roles[b.ID].Kind != stand.Ring })
 	for b := range seq.Refs(others) {
-		for ray := range rays {
-			at := assembly.Clock(radius, 360*float64(ray)/rays).Sub(assembly.AxisZ.Times((g.FromMm + g.ToMm) / 2))
+		for _, deg := range geom.Evenly(rays) {
+			at := assembly.Clock(radius, deg).Sub(assembly.AxisZ.Times(g.Span().MidMm()))
 			for _, s := range b.Spans(shaft.Pose.Apply(at), shaft.Pose.Z) {
 				switch gap := max(s.FromMm, -s.ToMm) - half; {
-				case geom.Over(0, gap):
+				case geom.Short(gap):
 					under[b.ID]++
 				case gap < off:
 					off, by = gap, m.Title(b.ID)

@@ -121,7 +121,7 @@ func (v made) enters(o *view, words string) {
 
 // goesInto compares the thinnest step of a round with the widest hole of the flat part that it goes into.
 func (v made) goesInto(o *view) {
-	thin := seq.Min(math.Inf(1), v.outside, func(c *cylinder) float64 { return c.RadiusMm() })
+	thin := seq.Least(v.outside, func(c *cylinder) float64 { return c.RadiusMm() })
 	wide := seq.Max(0, o.holes, func(h hole) float64 { return h.radiusMm })
 	if geom.Over(2*(thin-wide), pressOverMm) {
 		v.report(Check, "", v.e.Part.Pos, Finding{
@@ -264,7 +264,7 @@ func mouthMm(p *parts.Part) (wide, deep float64) {
 	case parts.Cone:
 		wide, deep = p.Frustum.Large.Mm, p.Frustum.Large.Mm
 	default:
-		return math.Inf(-1), 0
+		return -endless, 0
 	}
 	_, in := p.Formed().Walls()
 	return wide - in, deep - in
@@ -355,7 +355,7 @@ func (v *view) openMm() float64 {
 		_, inside := v.p.Formed().Walls()
 		return (v.p.Frustum.Small.Mm - inside) / 2
 	}
-	return seq.Min(math.Inf(1), v.inside, func(c *cylinder) float64 { return c.RadiusMm() })
+	return seq.Least(v.inside, func(c *cylinder) float64 { return c.RadiusMm() })
 }
 
 // screwsPass looks at the screws of a loose part that come through holes of their name in
@@ -453,17 +453,17 @@ func (r *reviewer) keyReach(v, tube *view) {
 // keyPath finds a keyway that no end of its shaft lets come over a key which stands in a tube
 // and reaches to a radius: past both of its ends the shaft is thicker than that.
 func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
-	z, closed := shaft.axialMm(f), math.Inf(1)
+	z, closed := shaft.axialMm(f), endless
 	for _, way := range []float64{-1, 1} {
 		end, most := z+way*f.Along.Mm/2, 0.0
 		for _, c := range shaft.outside {
-			if geom.Over(way*((c.FromMm+c.ToMm)/2-end), -c.LengthMm()/2) {
+			if geom.Over(way*(c.MidMm()-end), -c.LengthMm()/2) {
 				most = max(most, c.RadiusMm())
 			}
 		}
 		closed = min(closed, most-tipMm)
 	}
-	if !geom.Over(closed, 0) {
+	if !geom.Some(closed) {
 		return
 	}
 	shaft.report(Stop, f.Name.Value, f.Pos, Finding{

@@ -71,7 +71,7 @@ func (v *view) tongueBeside(f *parts.Radial, step *cylinder) {
 	threads := seq.Keep(v.outside, (*cylinder).threaded)
 	v.report(Check, f.Name.Value, f.Pos, Finding{
 		What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.Name + ", " + v.mm(2*step.RadiusMm()),
-		OverMm: over(seq.Min(math.Inf(1), threads, func(c *cylinder) float64 { return max(c.FromMm-z, z-c.ToMm) })),
+		OverMm: over(seq.Least(threads, func(c *cylinder) float64 { return max(c.FromMm-z, z-c.ToMm) })),
 		Rule:   "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
 	})
 }
@@ -89,7 +89,7 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 		})
 	}
 	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round
-	shut, free := math.Inf(1), [2]bool{true, true}
+	shut, free := endless, [2]bool{true, true}
 	for _, c := range v.outside {
 		if geom.Over(c.RadiusMm(), thread.RadiusMm()) {
 			free[0], free[1] = free[0] && c.FromMm > thread.FromMm, free[1] && c.FromMm < thread.FromMm
@@ -101,7 +101,7 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if free[1] {
 		shut = min(shut, thread.ToMm-mid-straight)
 	}
-	if geom.Over(shut, 0) && !math.IsInf(shut, 1) {
+	if geom.Some(shut) && !math.IsInf(shut, 1) {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " is shut at the end of " + thread.Name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
 			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "a longer slot, out at the end of the thread",
@@ -173,7 +173,7 @@ func (v *view) saddle(end *parts.TubeEnd) {
 // the axes cross: the curve in which the outsides of both meet; and how deep that is along the
 // branch.
 func footOf(end *parts.TubeEnd, halfMm, mainMm float64) (lowMm, highMm, deepMm float64) {
-	lowMm, highMm = math.Inf(1), math.Inf(-1)
+	lowMm, highMm = endless, -endless
 	least, most := lowMm, highMm
 	sin, cos := math.Sincos(end.Angle.Deg * math.Pi / 180)
 	if end.Place.Leans == parts.Front {
@@ -195,7 +195,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	half := r.pl.Part(p.Name.Value).Section.MaxMm
 	low, high, _ := footOf(end, half, main.wideMm())
 	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
-	if !geom.Over(z+low, 0) || !geom.Over(main.lengthMm, z+high) {
+	if !geom.Some(z+low) || !geom.Over(main.lengthMm, z+high) {
 		f.Severity, f.What = Stop, p.Title.Value+" runs off the end of "+main.p.Title.Value
 		f.Numbers = "it covers " + r.mm(z+low) + " to " + r.mm(z+high) + ", the tube 0 to " + r.mm(main.lengthMm)
 		f.Rule, f.Fix = "a branch stands on the tube all round", "move it along the tube"
@@ -205,7 +205,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	if end.Angle.Deg != 90 || end.Offset.Mm != 0 {
 		return // the middle of its hole is worked out elsewhere
 	}
-	near := seq.Min(math.Inf(1), main.q.Radials, func(row plan.RadialRow) float64 { return offBranch(row, z, end.Place.Clock.Deg, half) })
+	near := seq.Least(main.q.Radials, func(row plan.RadialRow) float64 { return offBranch(row, z, end.Place.Clock.Deg, half) })
 	r.branchOpening(p, end, main, z, near)
 	if near > 1 && !math.IsInf(near, 1) {
 		f.OverMm = over(near)
@@ -222,7 +222,7 @@ func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
 	turn := math.Remainder(row.ClockDeg-clockDeg, 360) * math.Pi / 180
 	off := math.Hypot(row.AxialMm-z, turn*row.OutsideMm/2)
 	if reach := half + math.Max(row.AlongMm, row.AroundMm)/2; off > reach+half {
-		return math.Inf(1)
+		return endless
 	}
 	return off
 }

@@ -62,7 +62,7 @@ func (v *view) shutCone(c *cylinder) {
 	if (c.Drawn.Taper.Toward == parts.Back) == c.Inside {
 		free = c.before
 	}
-	if shut := seq.First(free, func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) }); shut != nil {
+	if shut := seq.First(free, func(o *cylinder) bool { return geom.Some(c.outBy(o)) }); shut != nil {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			What: c.Name + " is a cone that nothing gets onto past " + shut.Name, Numbers: v.mm(2*c.RadiusMm()) + " at its wide end, " + shut.Name + " " + v.mm(2*shut.RadiusMm()), OverMm: over(math.Abs(c.RadiusMm() - shut.RadiusMm())),
 			Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",

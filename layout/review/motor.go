@@ -49,7 +49,7 @@ func (r motored) notes() iter.Seq[parts.Text] { return slices.Values(r.m.Notes) 
 
 // volts are the lowest and the highest voltage of the plate; infinite and 0 without any.
 func (r motored) volts() (low, high float64) {
-	low = math.Inf(1)
+	low = endless
 	for _, n := range voltNumber().FindAllString(r.m.Volts.Value, -1) {
 		u, _ := strconv.ParseFloat(n, 64) // the pattern lets numbers through alone
 		low, high = min(low, u), max(high, u)

@@ -151,7 +151,7 @@ func (m mounted) spigotIn(middle plan.XY, f Finding, what string) {
 		severity = f.Severity
 	}
 	m.firstOf(f,
-		flaw{geom.Over(0, off) || off > faceOffMm, Finding{
+		flaw{geom.Short(off) || off > faceOffMm, Finding{
 			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + m.face.Name, Numbers: m.mm(bore) + ", the spigot " + m.mm(m.face.SpigotMm), OverMm: over(math.Abs(off))}},
 		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
 			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + m.face.Name, Numbers: m.mm(bore) + " " + size.Fit.Class.Value,

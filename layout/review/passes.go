@@ -25,7 +25,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 			wants, on := back, o.Whole()
 			switch {
 			case !geom.Over(me.v.lengthMm, on.FromMm) && on.FromMm < me.v.lengthMm+back.longMm:
-			case !geom.Over(on.ToMm, 0) && on.ToMm > -front.longMm:
+			case !geom.Some(on.ToMm) && on.ToMm > -front.longMm:
 				wants = front
 			default:
 				continue
@@ -58,7 +58,7 @@ func (c *cylinder) reaches() (front, back reach) {
 // narrowest is the least radius of a part's bore, 0 where it is closed.
 func narrowest(o *plan.Section) float64 {
 	const stepMm = 0.5
-	least := math.Inf(1)
+	least := endless
 	for z := range middles(0, o.LengthMm, stepMm) {
 		if inner, _, ok := o.RadiiAt(z); ok {
 			least = min(least, inner)
@@ -77,7 +77,7 @@ func (v *view) loneBore() {
 	if len(v.inside) != 1 || v.inside[0].Drawn.Size.Fit.Class.Value == "" || v.inside[0].Drawn.Size.Fit.Class.Value >= "H" || v.job.Fastens(v.p.Name.Value) {
 		return
 	}
-	size, near, off := v.inside[0].Drawn.Size, "", math.Inf(1)
+	size, near, off := v.inside[0].Drawn.Size, "", endless
 	for _, o := range v.all() {
 		for _, s := range o.outside {
 			if d := math.Abs(s.Drawn.Size.Nominal.Mm - size.Nominal.Mm); o != v && o.turned() && s.fitted() && d < off {
@@ -85,7 +85,7 @@ func (v *view) loneBore() {
 			}
 		}
 	}
-	if geom.Over(off, 0) && off <= nearlyShare*size.Nominal.Mm {
+	if geom.Some(off) && off <= nearlyShare*size.Nominal.Mm {
 		v.report(Check, v.inside[0].Name, size.Nominal.Pos, Finding{
 			What:    "the bore of " + v.p.Title.Value + " is a running fit on no shaft of the job",
 			Numbers: v.mm(size.Nominal.Mm) + " " + size.Fit.Class.Value + "; " + near, OverMm: over(off),

@@ -47,7 +47,7 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	of := g.Name.Value + " of " + plate.p.Title.Value + " and of " + hub.p.Title.Value
 	worst, play := 0.0, math.Abs(a[0].radiusMm-b[0].radiusMm)
 	for _, h := range a {
-		near := seq.Min(math.Inf(1), b, func(o hole) float64 { return geom.Distance(h.a, o.a) })
+		near := seq.Least(b, func(o hole) float64 { return geom.Distance(h.a, o.a) })
 		worst = math.Max(worst, near)
 	}
 	switch {

@@ -161,7 +161,7 @@ func (r *reviewer) openCover(j *plan.JointPlan, all stand.Line) {
 // radius, and its own radius there; nil where none reaches so far.
 func narrowestBeyond(all stand.Line, end, out, wide float64) (narrow *stand.OnAxis, least float64) {
 	const nearMm, stepMm = 5, 0.5
-	least = math.Inf(1)
+	least = endless
 	for p := range seq.Refs(all) {
 		on := p.Whole()
 		if max(on.FromMm*out, on.ToMm*out) <= end*out || !on.Holds(end) && min(math.Abs(on.FromMm-end), math.Abs(on.ToMm-end)) > nearMm {
@@ -245,9 +245,9 @@ func registered(me assembly.Pose, c *cylinder, others []assembly.Body) float64 {
 	const rays = 24
 	var reach [rays]float64
 	own := assembly.Span{FromMm: -c.ToMm, ToMm: -c.FromMm}
-	for k := range reach {
+	for k, deg := range geom.Evenly(rays) {
 		metal := func(o *assembly.Body, radius float64) (mm float64) {
-			for _, s := range o.Spans(me.Apply(assembly.Clock(radius, 360*float64(k)/rays)), me.Z) {
+			for _, s := range o.Spans(me.Apply(assembly.Clock(radius, deg)), me.Z) {
 				mm += max(0, min(s.ToMm, own.ToMm)-max(s.FromMm, own.FromMm))
 			}
 			return mm

@@ -41,7 +41,7 @@ func (v *view) toOutline(h *hole) float64 {
 	if len(v.outside) > 0 {
 		return v.outside[0].RadiusMm() - h.farMm()
 	}
-	best := math.Inf(1)
+	best := endless
 	for i := 0; i+1 < len(v.outline); i++ {
 		best = math.Min(best, geom.Apart(h.a, h.b, v.outline[i], v.outline[i+1]))
 	}

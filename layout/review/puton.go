@@ -166,7 +166,7 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		if slides().MatchString(said) {
 			tight = most - low
 		}
-		if !geom.Over(tight, 0) {
+		if !geom.Some(tight) {
 			continue
 		}
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{

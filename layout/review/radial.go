@@ -87,7 +87,7 @@ func (v *view) oneRound(z float64) *cylinder {
 	}
 	round := *c.Step
 	for _, s := range v.outside {
-		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Over(0, s.Span().OnMm(round.Span())) {
+		if geom.Alike(s.RadiusMm(), c.RadiusMm()) && !geom.Short(s.Span().OnMm(round.Span())) {
 			round.FromMm, round.ToMm = min(round.FromMm, s.FromMm), max(round.ToMm, s.ToMm)
 		}
 	}
@@ -102,7 +102,7 @@ func radialEdge(v *view) {
 		fromMm, toMm := o.zMm-o.alongMm, o.zMm+o.alongMm
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
 		switch step := v.oneRound(o.zMm); {
-		case !geom.Over(fromMm, 0) || !geom.Over(v.lengthMm, toMm):
+		case !geom.Some(fromMm) || !geom.Over(v.lengthMm, toMm):
 			severity := Stop
 			if o.radial.Shape == parts.RadialSlot {
 				severity = Check // a keyway may be open at the end
@@ -219,8 +219,8 @@ func (v *view) seamGap() {
 		if least := seamThicks * f.Thickness.Mm; geom.Over(least, gap) {
 			worst.add(o.radial.Name.Value, gap, func(count int) {
 				v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-					What:    o.title(v) + words.Either(!geom.Over(gap, 0), " is cut through the seam", " lies close to the seam") + same(count),
-					Numbers: words.Either(!geom.Over(gap, 0), "seam at "+number(f.Seam.Deg)+"°, opening at "+number(o.clockDeg)+"°", v.mm(gap)+" of metal between them, wanted "+v.mm(least)), LeftMm: left(max(0, gap)),
+					What:    o.title(v) + words.Either(!geom.Some(gap), " is cut through the seam", " lies close to the seam") + same(count),
+					Numbers: words.Either(!geom.Some(gap), "seam at "+number(f.Seam.Deg)+"°, opening at "+number(o.clockDeg)+"°", v.mm(gap)+" of metal between them, wanted "+v.mm(least)), LeftMm: left(max(0, gap)),
 					Rule: "an opening keeps three thicknesses off a seam that is welded", Source: practice, Fix: "seam: at another clock angle",
 				})
 			})
@@ -233,7 +233,7 @@ func (v *view) seamGap() {
 // clock angle and place along the axis, with the metal it wants on each side;
 // it stands there a second time a turn on, for its neighbours across 0.
 func closeOpenings(v *view, all []opening) [][2]int {
-	radius := seq.Min(math.Inf(1), all, func(a opening) float64 { return a.outerMm })
+	radius := seq.Least(all, func(a opening) float64 { return a.outerMm })
 	var boxes []box
 	for i := range all {
 		o := &all[i]
@@ -269,7 +269,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 			Rule: "metal beside an opening at least the wall, and no more than half the opening", Fix: "turn one of them round the part, or move it along the axis",
 		}
 		severity := Check
-		if !geom.Over(gap, 0) {
+		if !geom.Some(gap) {
 			severity, f.What = Stop, a.title(v)+" and "+b.title(v)+" run into each other on the outside"+same(count)
 			f.Numbers = "they overlap by " + v.mm(-gap)
 		}
@@ -317,7 +317,7 @@ func crossing(v *view) {
 			}
 			across := r*math.Abs(math.Sin(turn)) - h.radiusMm - o.aroundMm
 			gap := math.Max(along, across)
-			if !geom.Over(0, gap) {
+			if !geom.Short(gap) {
 				continue
 			}
 			worst.add(o.radial.Name.Value+" "+h.name, gap, func(count int) {

@@ -42,6 +42,9 @@ const (
 // practice is the source of a rule of thumb.
 const practice = "common practice, no source"
 
+// endless is as far as one likes: what nothing is near to, or ends.
+var endless = math.Inf(1)
+
 // Finding is one thing the review found.
 type Finding struct {
 	Severity Severity

@@ -74,7 +74,7 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 		})
 	}
 	all := v.holesOf(g.Name.Value)
-	if len(all) == 1 && v.p.Kind == parts.Shaft && g.For == parts.Drawing && geom.Over(all[0].centreMm(), 0) {
+	if len(all) == 1 && v.p.Kind == parts.Shaft && g.For == parts.Drawing && geom.Some(all[0].centreMm()) {
 		off := all[0].centreMm()
 		v.report(Check, g.Name.Value, g.Pos, Finding{
 			What: g.Name.Value + " of " + v.p.Title.Value + " lies off the axis that it is to draw along", Numbers: v.mm(off) + " beside it", OverMm: over(off),

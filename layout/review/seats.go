@@ -18,7 +18,7 @@ func (v *view) path(c *cylinder) {
 	if shut := c.inTheWay(); c.Seat != "" && c.fitted() && len(shut) == 2 {
 		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
 			What: "what sits on " + c.Name + " cannot get there", Numbers: c.Name + " " + v.mm(2*c.RadiusMm()) + v.inWords(shut),
-			OverMm: over(2 * seq.Min(math.Inf(1), shut, c.outBy)),
+			OverMm: over(2 * seq.Least(shut, c.outBy)),
 			Rule:   "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
 		})
 	}
@@ -152,7 +152,7 @@ func (v *view) leadIn(c *cylinder) {
 	var f Finding
 	switch {
 	case c.threaded():
-		first = first && !geom.Over(c.FromMm, 0) || !c.Inside && c.passes(c.before)
+		first = first && !geom.Some(c.FromMm) || !c.Inside && c.passes(c.before)
 		last = last && !geom.Over(v.lengthMm, c.ToMm) || !c.Inside && c.passes(c.behind)
 		f = Finding{What: "a thread is started", Numbers: c.Drawn.Size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
 	case c.Seat != "" && pressed(c):
@@ -230,7 +230,7 @@ func (v *view) lengthOff(c *cylinder) {
 	if len(l) != 2 || long == 0 {
 		return
 	}
-	if off := math.Max(l[0].Mm-long, long-l[1].Mm); geom.Over(off, 0) {
+	if off := math.Max(l[0].Mm-long, long-l[1].Mm); geom.Some(off) {
 		v.report(Check, c.Name, l[0].Pos, Finding{
 			What: "the length of " + c.Name + " does not lie between its limits", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(long),
 			OverMm: over(off), Rule: "limits lie about what they limit", Fix: "the length, by which all places are worked out, between them: the middle is " + v.mm((l[0].Mm+l[1].Mm)/2),

@@ -63,7 +63,7 @@ func (v *view) senseOfHoles() {
 		if h.drillMm > 0 {
 			v.atMost(h.name, h.pos, deep, deepestHole*h.drillMm, Finding{What: h.name + " is deeper than a drill of its size goes well", Rule: "a twist drill goes ten diameters deep, twelve with care", Fix: "a larger hole, a shorter one, or drill it from both faces"})
 		}
-		if !h.through && h.group.Size.Make == parts.PlainHole && geom.Over(deep, 0) {
+		if !h.through && h.group.Size.Make == parts.PlainHole && geom.Some(deep) {
 			v.atLeast(h.name, h.pos, deep, shallowHole*wide, Finding{What: h.name + " is too shallow for anything to hold in it", Numbers: ", wanted at least ", Rule: "a pin or a bar goes into its hole by about its diameter", Fix: "a deeper hole"})
 		}
 	}

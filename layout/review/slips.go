@@ -40,7 +40,7 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 		Rule: "an end slips into the next with a little play", Source: "by geometry", Fix: "sizes that agree: look at what is measured inside and outside",
 	}
 	switch lap := max(goes.lapMm, round.lapMm); {
-	case geom.Over(0, play):
+	case geom.Short(play):
 		f.Severity, f.What = Stop, j.Title+": neither goes into the other"
 	case geom.Over(play, slipLooseMm):
 		f.Severity, f.What = Check, j.Title+": too much play to weld"
@@ -63,7 +63,7 @@ func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd, beside float64) {
 	}
 	on, ledge := min(a.outsideMm, b.outsideMm)-max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
 	switch {
-	case !geom.Over(on, 0):
+	case !geom.Some(on):
 		f.What, f.LeftMm = j.Title+": the one stands in the opening of the other and on nothing", left(on)
 		f.Numbers = "outside " + r.mm(min(a.outsideMm, b.outsideMm)) + ", inside " + r.mm(max(a.insideMm, b.insideMm))
 	case geom.Over(ledge, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
@@ -159,9 +159,9 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	}
 	switch {
 	case p.Kind == parts.FlightPart && ref.Feature == "inside":
-		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Flight.Shaft.Mm}, true
+		return roundEnd{outsideMm: endless, insideMm: p.Flight.Shaft.Mm}, true
 	case c != nil && c.Inside && p.Flat():
-		return roundEnd{outsideMm: math.Inf(1), insideMm: c.Drawn.Size.Nominal.Mm}, true
+		return roundEnd{outsideMm: endless, insideMm: c.Drawn.Size.Nominal.Mm}, true
 	case c != nil && !c.Inside && p.Turned():
 		return roundEnd{outsideMm: c.Drawn.Size.Nominal.Mm}, true
 	}

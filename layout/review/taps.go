@@ -45,7 +45,7 @@ func depth(v *view) {
 			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out; 118° point by geometry"
 		}
 		switch {
-		case geom.Over(0, leftMm):
+		case geom.Short(leftMm):
 			f.What = h.title() + " is blind, but its drill comes out at the far side"
 			v.report(Check, h.name, h.pos, f)
 		case geom.Over(tipMm, h.metalMm) && h.slot == nil:

@@ -32,7 +32,7 @@ func (v *view) thinRim() {
 	if len(v.inside) == 0 || !v.p.Flat() {
 		return
 	}
-	if wall := v.flatWall(); geom.Over(wall, 0) {
+	if wall := v.flatWall(); geom.Some(wall) {
 		v.atLeast("bore", v.inside[0].Drawn.Pos, wall, min(max(2, 0.5*v.lengthMm), 0.25*v.inside[0].RadiusMm()), Finding{
 			What: "little metal stays between the bore and the outline", Numbers: " at the thinnest, wanted ",
 			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Fix: "a smaller bore or a larger outline",
@@ -49,8 +49,7 @@ func (v *view) thinWall() {
 		}
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
-			u := c.Undercut
-			if u != nil && (s.ToMm > c.ToMm-u.WidthMm && s.FromMm < c.ToMm || s.FromMm < c.FromMm+u.WidthMm && s.ToMm > c.FromMm) {
+			if u := c.Undercut; u != nil && s.Meets(v.m.Undercut(c.Step)) {
 				wall -= max(0, u.DepthMm-math.Abs(c.RadiusMm()-c.rootMm())) // it is as deep under the thread as its floor lies
 			}
 		}
@@ -135,7 +134,7 @@ func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
 // thinWeb finds a step that is left as a thin disc: one at the end of a bore that
 // closes it part of the way, as behind a seal, or a collar.
 func (v *view) thinWeb(c *cylinder) {
-	high := seq.Min(math.Inf(1), c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
+	high := seq.Least(c.next(), func(o *cylinder) float64 { return -c.outBy(o) })
 	if long := c.LengthMm(); v.turnedWall() && !math.IsInf(high, 1) && high > long {
 		v.atLeast(c.Name, c.Drawn.Pos, long, max(1.5, high/10), Finding{
 			What: c.Name + " is left as a thin disc", Numbers: " thick and " + v.mm(high) + " high, wanted ",
@@ -200,7 +199,7 @@ func (v *view) lug(g *parts.HoleGroup) {
 		}
 		s, err := m.Strength(v.lengthMm)
 		mass := assembly.Together(v.machine().Bodies).MassKg
-		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && geom.Over(beside, 0) && v.bodyOf(v.p.Name.Value) != nil {
+		if beside := v.nearestEdge(&h).wallMm; err == nil && s.TensileMPa > 0 && geom.Some(beside) && v.bodyOf(v.p.Name.Value) != nil {
 			newtons, mpa := 9.81*mass/float64(min(2, v.count(g))), tornShare*s.TensileMPa
 			f.What, f.Numbers = v.p.Title.Value+" is thin where "+v.w.RoundMass(mass, 0)+" hang in its eye "+g.Name.Value, " thick with "+v.mm(beside)+" beside the eye, wanted "
 			f.Rule, f.Source = "an eye carries what stands in all at a third of its metal's strength over 1.2; only masses that are known count", "ASME BTH-1-2014 3-3.3.1, from memory"

@@ -140,8 +140,7 @@ func (s *swept) strikes(still []*assembly.Body) (on *assembly.Body, deg float64)
 		return nil, 0
 	}
 	steps := int(min(max(math.Ceil(2*math.Pi*s.farMm/turnEveryMm), leastSteps), mostSteps))
-	for k := 1; k < steps; k++ {
-		deg = 360 * float64(k) / float64(steps)
+	for _, deg := range geom.Evenly(steps) {
 		turned := *s.Body
 		turned.Pose = s.shaft.Of(assembly.Rotate(assembly.AxisZ, deg)).Of(s.inShaft)
 		if on := seq.First(near, func(o *assembly.Body) bool { return meets(&turned, o) }); on != nil {

@@ -343,7 +343,7 @@ func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding
 	}
 	severity := Check
 	f.LeftMm, f.Numbers = left(wallMm), v.mm(wallMm)+" left, wanted "+v.mm(leastMm)
-	if !geom.Over(wallMm, 0) {
+	if !geom.Some(wallMm) {
 		severity, f.What = Stop, name+" "+none
 	}
 	v.report(severity, name, entryPos(v.p, name), f)

@@ -78,7 +78,7 @@ func (v *view) noEdge(step *cylinder, front bool) (what, numbers string) {
 	case next == nil && step.Inside && !front && geom.Over(v.lengthMm, step.ToMm):
 		return "the floor of a blind bore", v.mm(v.lengthMm-step.ToMm) + " of metal behind it"
 	case next == nil || next.Undercut != nil || step.Undercut != nil:
-	case !geom.Over(0, step.sign()*(next.endMm(!front)-step.endMm(front))):
+	case !geom.Short(step.sign() * (next.endMm(!front) - step.endMm(front))):
 		return "no edge: " + next.Name + " begins there", v.mm(2*next.endMm(!front)) + " beside " + v.mm(2*step.endMm(front)) + " on diameter"
 	}
 	return "", ""
@@ -105,7 +105,7 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, step *cylinder, roomM
 		}
 		land := roomMm - c.Size.Mm - otherMm
 		switch {
-		case geom.Over(0, land):
+		case geom.Short(land):
 			v.report(Stop, edge, pos, f)
 		case geom.Over(knifeMm, land) && !wanted:
 			f.What, f.Source, f.LeftMm = what+" of "+name+" leave a knife edge between them", "", left(max(0, land))
@@ -175,7 +175,7 @@ func (v *view) undercut(c *cylinder) {
 	if c.Drawn.Undercut != nil || c.Seat == "" || !fine(c.Drawn.Size.Fit, 7) {
 		return
 	}
-	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return geom.Over(c.outBy(o), 0) })
+	shoulders := seq.Keep(c.next(), func(o *cylinder) bool { return geom.Some(c.outBy(o)) })
 	severity, needed := v.reliefNeed(c)
 	if len(shoulders) == 0 || !needed || v.keptOff(c, shoulders) {
 		return

@@ -131,7 +131,7 @@ func (v *view) leadRelief(c *cylinder) {
 		return geom.Over(o.RadiusMm(), c.rootMm())
 	}
 	before, behind := c.neighbours()
-	if !stands(before, !geom.Over(c.FromMm, 0)) && !stands(behind, !geom.Over(v.lengthMm, c.ToMm)) {
+	if !stands(before, !geom.Some(c.FromMm)) && !stands(behind, !geom.Over(v.lengthMm, c.ToMm)) {
 		return
 	}
 	f.What, f.Numbers = "the tool of "+c.Name+" has no relief to run out into", t.Designation+" of "+v.mm(l.DepthMm)+" depth"

@@ -9,6 +9,7 @@
 package geom
 
 import (
+	"iter"
 	"math"
 
 	"centrepop/parts/seq"
@@ -28,8 +29,12 @@ const CloseMm = 1e-6
 // Over tells whether a length, or an angle, is more than another by more than that slack.
 func Over(aMm, bMm float64) bool { return aMm > bMm+CloseMm }
 
+// Some tells whether a length, or an angle, is more than nothing by more than that slack, and Short whether it is less.
+func Some(mm float64) bool  { return Over(mm, 0) }
+func Short(mm float64) bool { return Some(-mm) }
+
 // Alike tells whether two lengths differ by that slack at the most.
-func Alike(aMm, bMm float64) bool { return !Over(math.Abs(aMm-bMm), 0) }
+func Alike(aMm, bMm float64) bool { return !Some(math.Abs(aMm - bMm)) }
 
 // LargestMm is the largest length and coordinate in millimetres.
 const LargestMm = 10_000.0
@@ -97,6 +102,17 @@ func OnClock(deg float64) float64 {
 		a = 0
 	}
 	return a
+}
+
+// Evenly are n clock angles evenly round, the first at TOP, by their number.
+func Evenly(n int) iter.Seq2[int, float64] {
+	return func(yield func(int, float64) bool) {
+		for k := range n {
+			if !yield(k, 360*float64(k)/float64(n)) {
+				return
+			}
+		}
+	}
 }
 
 // ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 at the origin.

@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -43,11 +44,24 @@ func TestVectors(t *testing.T) {
 	}
 }
 
+// TestEvenly: an eighth of the round each.
+func TestEvenly(t *testing.T) {
+	var got []float64
+	for k, deg := range Evenly(8) {
+		if got = append(got, deg); k == 5 {
+			break
+		}
+	}
+	if want := []float64{0, 45, 90, 135, 180, 225}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 // TestOver: more than the slack, and no less; alike where neither is more.
 func TestOver(t *testing.T) {
 	t.Parallel()
 	for over, want := range map[float64]bool{-1: false, 0: false, 0.9e-6: false, 1e-6: false, 1.1e-6: true, 0.001: true} {
-		if Over(over, 0) != want || Over(0, -over) != want || over > 0.9e-6 && Over(0, over) {
+		if Over(over, 0) != want || Some(over) != want || Short(-over) != want || over > 0.9e-6 && Over(0, over) {
 			t.Errorf("over by %g: %v", over, !want)
 		}
 		if far := math.Abs(over) > 1e-6; Alike(over, 0) == far || Alike(7-over, 7) == far && math.Abs(over) != 1e-6 {

@@ -4,6 +4,7 @@ package seq
 
 import (
 	"iter"
+	"math"
 	"slices"
 )
 
@@ -99,6 +100,9 @@ func Max[T any, N int | float64](least N, xs []T, f func(T) N) N {
 	}
 	return least
 }
+
+// Least is the smallest of what f gives for each of xs, infinite where there are none.
+func Least[T any](xs []T, f func(T) float64) float64 { return Min(math.Inf(1), xs, f) }
 
 // Min is the smallest of most and of what f gives for each of xs.
 func Min[T any, N int | float64](most N, xs []T, f func(T) N) N {

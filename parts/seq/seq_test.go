@@ -1,6 +1,7 @@
 package seq_test
 
 import (
+	"math"
 	"slices"
 	"sync/atomic"
 	"testing"
@@ -28,7 +29,7 @@ func TestSeq(t *testing.T) {
 		t.Error(got)
 	}
 	double := func(v int) int { return 2 * v }
-	if seq.Sum(xs, double) != 20 || seq.Max(7, xs, double) != 10 || seq.Max(11, xs, double) != 11 || seq.Min(7, xs, double) != 4 || seq.Sum(nil, double) != 0 {
+	if seq.Sum(xs, double) != 20 || seq.Max(7, xs, double) != 10 || seq.Max(11, xs, double) != 11 || seq.Min(7, xs, double) != 4 || seq.Least(xs, func(x int) float64 { return float64(-x) }) != -5 || !math.IsInf(seq.Least(nil, math.Abs), 1) || seq.Sum(nil, double) != 0 {
 		t.Error("sum, largest or smallest")
 	}
 	for v := range seq.Refs(xs) {
