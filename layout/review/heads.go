@@ -239,6 +239,16 @@ var eyeKg = []eyebolt{
 	{6, 75, 55}, {8, 140, 100}, {10, 230, 170}, {12, 340, 240}, {16, 700, 500}, {20, 1200, 860}, {24, 1800, 1290}, {30, 3200, 2300}, {36, 4600, 3300},
 }
 
+// blindEye looks for plain holes and slots to lift by that nothing gets through.
+func (v *view) blindEye(g *parts.HoleGroup) {
+	if g.For == parts.Lifting && g.Size.Make != parts.TappedHole && !g.Through {
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: g.Name.Value + " is to lift by, and ends in the metal", Numbers: v.mm(g.Depth.Mm) + " deep", OverMm: over(g.Depth.Mm),
+			Rule: "a shackle, a hook or a bolt goes right through what hangs in it", Source: "by geometry", Fix: "depth: through, or a tapped hole for an eyebolt",
+		})
+	}
+}
+
 // eyebolts compares tapped holes that a part hangs by with its mass: of two or more eyes two carry, at 45°. An inch
 // thread counts as the metric one that is no larger, but for a fiftieth.
 func (v *view) eyebolts(g *parts.HoleGroup) {

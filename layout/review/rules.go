@@ -178,7 +178,7 @@ var partRules = []rule[*view]{
 	{"limits", "limits lie far from their nominal size", each(everyStep, (*view).limitsOff)},
 	{"opening", "an opening opens onto the wrong thing, or onto nothing", together(each(everyRadial, (*view).openRules), each(everyHole, (*view).stopsInMetal))},
 	{"countersink", "a countersink does not take its screw head, or is far wider than it", each(everyHole, (*view).countersink)},
-	{"lifting", "a tapped hole to lift by is small for what hangs in it", each(everyHole, (*view).eyebolts)},
+	{"lifting", "a hole to lift by is small for what hangs in it, or nothing gets through it", together(each(everyHole, (*view).eyebolts), each(everyHoleOrSlot, (*view).blindEye))},
 	{"cutter", "a slot is too deep for the cutter of its width", together(each(everySlot, (*view).faceReach), each(everyRadial, (*view).radialReach))},
 	{"taper", "nothing gets into a cone", each(everyStep, (*view).shutCone)},
 	{"sense", "a number is possible and makes no sense", sense},
