@@ -228,9 +228,9 @@ func TestThickUntilFaced(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\nthickness: THICK\noutline: {OUTLINE, leave: 4}\n"
 	for _, c := range []struct{ thick, outline, note, limits, mill string }{
-		{"20", "rectangle: [100, 50]", "as the plate is bought", "as bought", "one edge, those square to it"},
+		{"20", "rectangle: [100, 50]", "", "as bought", "one edge, those square to it"},
 		{"18", "slot: [100, 50]", "20 as bought, faced to 18 later", "20 as bought, faced to 18 later", "alike everywhere"},
-		{"20", "polygon: {sides: 6, across-flats: 90}", "as the plate is bought", "as bought", "alike everywhere"},
+		{"20", "polygon: {sides: 6, across-flats: 90}", "", "as bought", "alike everywhere"},
 	} {
 		m := work(t, "mm", strings.NewReplacer("THICK", c.thick, "OUTLINE", c.outline).Replace(plate))
 		has(t, m, c.mill)

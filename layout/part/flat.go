@@ -102,7 +102,7 @@ func (f *flat) features(n *Numbered) {
 	n.lengthFeature(plan.ThicknessFeature)
 	if f.Stock.Form != "" {
 		t := &n.Features[len(n.Features)-1]
-		t.Limits, t.Note = "", f.thickAs(n.W, "as the plate is bought")
+		t.Limits, t.Note = "", f.thickAs(n.W, "") // as bought, which the record says
 	}
 }
 

@@ -282,7 +282,7 @@ func (f *folded) features(n *Numbered) {
 	b := n.Bounds()
 	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "flat blank", Size: n.W.Read(b.Max.XMm-b.Min.XMm) + " × " + n.W.Read(b.Max.YMm-b.Min.YMm), Face: parts.Front, Balloon: b.Min})
 	n.lengthFeature(plan.ThicknessFeature)
-	n.Features[len(n.Features)-1].Limits, n.Features[len(n.Features)-1].Note = "", "as the sheet is bought"
+	n.Features[len(n.Features)-1].Limits = ""
 }
 
 func (f *folded) developments(d *shaper) {

@@ -163,7 +163,7 @@ func TestParted(t *testing.T) {
 	}
 }
 
-// TestPackedTools: tools stand each on the first page with room, 2.5 mm apart, the first page having less; the highest first
+// TestPackedTools: tools stand each on the first page with room, 1.8 mm apart, the first page having less; the highest first
 // where that saves a page.
 func TestPackedTools(t *testing.T) {
 	t.Parallel()
@@ -172,7 +172,7 @@ func TestPackedTools(t *testing.T) {
 		first, room float64
 		want        string
 	}{
-		{[]float64{20, 30, 40}, 100, 100, "[[0 1 2]]"}, {[]float64{20, 30, 45}, 100, 100, "[[0 1 2]]"}, {[]float64{20, 30, 45.1}, 100, 100, "[[0 1] [2]]"},
+		{[]float64{20, 30, 40}, 100, 100, "[[0 1 2]]"}, {[]float64{20, 30, 46.4}, 100, 100, "[[0 1 2]]"}, {[]float64{20, 30, 46.5}, 100, 100, "[[0 1] [2]]"},
 		{[]float64{60, 30}, 50, 100, "[[1] [0]]"}, {[]float64{20, 60, 25, 70}, 100, 100, "[[0 1] [2 3]]"}, {[]float64{20, 60, 30, 70}, 100, 100, "[[0 3] [1 2]]"}, {[]float64{30, 30, 60, 60}, 100, 100, "[[0 2] [1 3]]"}, {[]float64{50}, 50, 100, "[[0]]"}, {[]float64{50.1}, 50, 100, "[[] [0]]"},
 	} {
 		var pieces [][]draw.Piece

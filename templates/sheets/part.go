@@ -209,6 +209,8 @@ func saidInRows(part *plan.PartPlan, ft plan.Feature) bool {
 		return true
 	case plan.StepFeature:
 		return !part.Section.Flat
+	case plan.ThicknessFeature: // in the head of the sheet and in the record
+		return ft.Note == ""
 	}
 	return false
 }

@@ -23,7 +23,7 @@ const toolDensity density = 0.6
 const (
 	pictureShare = 0.26
 	toolMm       = 28.0
-	toolGapMm    = 2.5
+	toolGapMm    = 1.8
 )
 
 // Tools draws the sheets of the tools that have one: of the same pieces as those of
