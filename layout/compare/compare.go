@@ -213,11 +213,7 @@ func (p *piece) at(f Finding) Finding {
 }
 
 func (p *piece) shape() *Shape {
-	s := &Shape{XMm: tidy(p.mid.XMm), YMm: tidy(p.mid.YMm), WidthMm: tidy(p.w), HeightMm: tidy(p.h), Sides: p.sides}
-	if p.round || p.sides > 0 {
-		s.DiameterMm = tidy(2 * p.radius)
-	}
-	return s
+	return &Shape{XMm: tidy(p.mid.XMm), YMm: tidy(p.mid.YMm), WidthMm: tidy(p.w), HeightMm: tidy(p.h), Sides: p.sides, DiameterMm: tidy(2 * p.radius)}
 }
 
 // measure notes the box, the area and the middle: the centre of a round piece,

@@ -124,12 +124,12 @@ func (c *contour) circle() (centre point, radius float64, round bool, sides int)
 func thin(points []point, closed bool, tol float64) []point {
 	var out []point
 	for _, p := range points {
-		if len(out) > 0 && geom.Distance(p, out[len(out)-1]) < 1e-6 {
+		if len(out) > 0 && geom.Distance(p, out[len(out)-1]) < geom.CloseMm {
 			continue
 		}
 		out = append(out, p)
 	}
-	if closed && len(out) > 1 && geom.Distance(out[0], out[len(out)-1]) < 1e-6 {
+	if closed && len(out) > 1 && geom.Distance(out[0], out[len(out)-1]) < geom.CloseMm {
 		out = out[:len(out)-1]
 	}
 	if len(out) < 4 {

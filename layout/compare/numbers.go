@@ -23,7 +23,7 @@ func length(text string) (v float64, unit, bad string) {
 	s := geom.Scanner{Text: text}
 	v, ok := s.Number()
 	if !ok {
-		return 0, "", "it is not a number, or out of range"
+		return v, unit, "it is not a number, or out of range"
 	}
 	unit = strings.ToLower(strings.TrimSpace(text[s.At:]))
 	switch unit {
@@ -31,7 +31,7 @@ func length(text string) (v float64, unit, bad string) {
 		return v, unit, ""
 	}
 	if _, ok := mmPer[unit]; !ok {
-		return 0, "", "the unit is not known"
+		return v, unit, "the unit is not known"
 	}
 	return v, unit, ""
 }
@@ -59,7 +59,7 @@ func (f *file) inUnit(e *element, name string) (v float64, unit string, err erro
 		bad = "the unit " + unit + " depends on a font"
 	}
 	if bad != "" {
-		return 0, "", f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
+		return v, unit, f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
 	}
 	return v, unit, nil
 }

@@ -141,18 +141,28 @@ func TestRingKeepsAHub(t *testing.T) {
 }
 
 // TestBearingRings: of a bearing 50 × 90 × 21.75 the cup is eight tenths as wide and the cone 20, each from its back inwards, its rings a tenth of what is between the
-// two apart: 33 and 37. The rollers lie where both do.
+// two apart: 33 and 37. The rollers lie where both do. Both rings of a ball bearing are as wide as that.
 func TestBearingRings(t *testing.T) {
 	t.Parallel()
 	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
 	in := &parts.Joint{Name: parts.Text{Value: "j"}, Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Bore: length(50), Outside: length(90), Width: length(21.75)}}
 	pin := layouttest.Model(t, "part: pin\nkind: shaft\nquantity: 2\nmaterial: C45\nstock: {round: 60, length: 70}\nprofile:\n  outside: [{name: seat, diameter: 50, length: 60}]\n")
-	for _, wide := range []float64{20, 0} { // the cone's own width, or that of both
-		m := stand.Of(&parts.Job{Joints: []*parts.Joint{in}}, []*part.Model{pin}, []*plan.JointPlan{{
+	standing := func(b plan.BearingPlan) *machine.Machine {
+		return &machine.Machine{Stand: stand.Of(&parts.Job{Joints: []*parts.Joint{in}}, []*part.Model{pin}, []*plan.JointPlan{{
 			Name: "j", Kind: parts.BearingKind, A: plan.JointEnd{Part: "pin", Copy: 1}, B: plan.JointEnd{Part: "pin", Copy: 2},
-			Placed: []plan.Placed{{Part: "pin", Copy: 1}, {Part: "pin", Copy: 2, FrontMm: 200}}, Bearing: &plan.BearingPlan{CupBackMm: 10, LargeEndMm: 31.75, LargeEndDir: 1, ConeWidthMm: wide},
-		}})
-		all := &machine.Machine{Stand: m}
+			Placed: []plan.Placed{{Part: "pin", Copy: 1}, {Part: "pin", Copy: 2, FrontMm: 200}}, Bearing: &b,
+		}})}
+	}
+	ball := plan.BearingPlan{CupBackMm: 10, LargeEndMm: 31.75, LargeEndDir: 1}
+	ball.Ball, in.Bearing.Ball = true, true
+	for _, id := range []string{"j outer ring", "j inner ring"} {
+		if box := body(t, standing(ball), id).Box(); math.Abs(box.Low.Z+31.75) > 1e-9 || math.Abs(box.High.Z+10) > 1e-9 {
+			t.Errorf("%s of a ball bearing: %+v", id, box)
+		}
+	}
+	in.Bearing.Ball = false
+	for _, wide := range []float64{20, 0} { // the cone's own width, or that of both
+		all := standing(plan.BearingPlan{CupBackMm: 10, LargeEndMm: 31.75, LargeEndDir: 1, ConeWidthMm: wide})
 		cup, cone, inner := body(t, all, "j cup"), body(t, all, "j cone"), 31.75-cmp.Or(wide, 21.75)
 		for _, c := range []struct {
 			of     *assembly.Body
