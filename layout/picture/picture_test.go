@@ -104,6 +104,10 @@ func TestWindow(t *testing.T) {
 	}{
 		"a bar is shown whole":         {box(0, -10, 100, 10), level, rectOf(box(0, -10, 100, 10))},
 		"a disc by half":               {box(0, -100, 100, 100), level, rectOf(box(0, -5, 100, 100))},
+		"a wide one by half":           {box(0, -100, 225, 100), level, rectOf(box(0, -5, 225, 100))}, // 110/225 of 75/200 are 1.304
+		"a wider one whole":            {box(0, -100, 226, 100), level, rectOf(box(0, -100, 226, 100))},
+		"a narrow ring by half":        {slices.Concat(box(0, 21.3, 12, 100), box(0, -100, 12, -21.3)), level, rectOf(box(0, -5, 12, 100))}, // 105/(100 − 0.9 · 21.3) are 1.299
+		"a wider ring by its metal":    {slices.Concat(box(0, 21.5, 12, 100), box(0, -100, 12, -21.5)), level, rectOf(box(0, 19.35, 12, 100))},
 		"an upright one by its right":  {box(-100, 0, 100, 50), plan.XY{YMm: -1}, rectOf(box(-5, 0, 100, 50))},
 		"of a wide ring the metal":     {slices.Concat(box(0, 80, 12, 100), box(0, -100, 12, -80)), level, rectOf(box(0, 72, 12, 100))},
 		"of an upright ring the metal": {slices.Concat(box(80, 0, 100, 12), box(-100, 0, -80, 12)), plan.XY{YMm: 1}, rectOf(box(72, 0, 100, 12))},

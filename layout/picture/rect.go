@@ -82,7 +82,7 @@ func (r rect) half(at, dir plan.XY, loops [][]plan.XY) rect {
 	from := at
 	full, half, ring := scale(2*outer), scale(1.05*outer), scale(outer-0.9*inner)
 	switch {
-	case ring > 1.3*half && ring > 1.6*full:
+	case ring > 1.3*half:
 		from = xy(at.XMm+0.9*inner, at.YMm+0.9*inner)
 	case half > 1.3*full:
 		from = xy(at.XMm-0.05*outer, at.YMm-0.05*outer)
