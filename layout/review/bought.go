@@ -177,7 +177,7 @@ func (v *view) pinned(g *parts.HoleGroup, said parts.Text) {
 	}
 	size := func(k int) float64 { return v.itemMm(m[k] + " " + m[k+1]) }
 	pin, first, last := size(1), h[0].a, h[len(h)-1].a
-	hole, deep := 2*h[0].radiusMm, h[0].toMm-h[0].fromMm
+	hole, deep := 2*h[0].radiusMm, h[0].span().LengthMm()
 	off := func(mm, wantMm float64) bool { return wantMm > 0 && len(h) == 2 && math.Abs(mm-wantMm) > meetMm }
 	less, _ := fits.General(deep, v.job.Tolerance.Value)
 	between, beside := geom.Distance(first, last), first.Plus(last).Times(0.5).LengthMm()
@@ -682,7 +682,7 @@ const deeper = 0.6
 // intoThread looks at the length of screws that are ordered for threads, whose finding begins with what it is about.
 func (v *view) intoThread(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOrder, f Finding) {
 	const flangeShare = 1.6 // diameters of a motor's flange and a washer at the most
-	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	d, deep, what := o.thread.MajorMm, h.span().LengthMm(), f.What
 	if o.nut() {
 		v.firstOf(f, o.otherCone(g, what))
 		return
@@ -714,7 +714,7 @@ func (v *view) intoThread(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOr
 
 // throughHole looks at the head and the length of screws that are ordered for holes without a thread.
 func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOrder, f Finding) {
-	d, deep, what := o.thread.MajorMm, h.toMm-h.fromMm, f.What
+	d, deep, what := o.thread.MajorMm, h.span().LengthMm(), f.What
 	v.firstOf(f,
 		flaw{o.sunk() && g.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "", Finding{
 			What: what + " have heads for a countersink, and the holes have none", Numbers: o.words,

@@ -138,6 +138,12 @@ func TestBounds(t *testing.T) {
 		// Taps of 6.8 square to one another end √2 · (30 − depth) apart in a round of 60, and further where they lie along it.
 		{"radial-gap", solid + "radial:\n  - {name: g, clock: 0, axial: 50, size: M8 tap, depth: 25.3}\n  - {name: h, clock: 90, axial: 50, size: M8 tap, depth: %g}\n", 25, 25.2, "run into each other inside", "they overlap by 0.08 mm before they end"},
 		{"radial-gap", solid + "radial:\n  - {name: g, clock: 0, axial: 50, size: M8 tap, depth: 25.3}\n  - {name: h, clock: 90, axial: %g, size: M8 tap, depth: 25.3}\n", 51.5, 51, "run into each other inside", "they overlap by 0.08 mm before they end"},
+		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: %g}, size: 12}]\n", 44, 43.9, "stands turned", "one at 43.9°, wanted 45°"},
+		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: %g}, size: 12}]\n", 46, 46.1, "stands turned", "one at 46.1°, wanted 45°"},
+		{"thin", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 3 mm, cut: saw}\noutline: {circle: %g}\nbore: {diameter: 40}\n", 44, 43.8, "little metal stays", "1.9 mm at the thinnest, wanted 2 mm"},
+		{"thin", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 3 mm, cut: saw}\noutline: {circle: %g}\nbore: {diameter: 8}\n", 10, 9.8, "little metal stays", "0.9 mm at the thinnest, wanted 1 mm"},
+		{"thin", strings.Replace(sleeve, "diameter: 40", "diameter: 52", 1) + "  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 2.5, 2.6, "little metal under it", "1.4 mm of 4 mm, wanted 1.5 mm"},
+		{"radial-gap", solid + "radial:\n  - {name: g, clock: 0, axial: 50, size: M8 tap, depth: 25.3}\n  - {name: h, clock: 60, axial: 52, size: M6 tap, depth: %g}\n", 23.8, 24.1, "run into each other inside", "they overlap by 0.14 mm before they end"},
 		{"radial-gap", sleeve + "  - {name: g, clock: 90, axial: 50, size: 12}\n  - {name: h, clock: %g, axial: 50, size: 12}\n", 125, 124, "lie close together", "5.8 mm of metal between them, wanted 6 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nholes: [{name: f, at: [[0, 25]], size: 4, depth: %g}]\n", 44, 44.1, "runs into g", "they overlap by 0.1 mm"},
 		{"crossing", sleeve + "  - {name: g, clock: 90, axial: 50, from: back, size: 12}\nholes: [{name: f, at: [[25, %g]], size: 4, depth: 60}]\n", 8.1, 7.9, "runs into g", "they overlap by 0.1 mm"},

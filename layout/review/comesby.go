@@ -178,7 +178,7 @@ func (v *view) slots() (out []plan.RadialRow) {
 	out = seq.Keep(v.q.Radials, func(s plan.RadialRow) bool { return s.AlongMm > 0 && s.DepthMm < s.OutsideMm/2 && len(v.inside) == 0 })
 	for _, k := range v.q.Keyways {
 		if !k.Inside {
-			out = append(out, plan.RadialRow{Name: k.Name, ClockDeg: k.ClockDeg, OutsideMm: k.DiameterMm, AroundMm: k.WidthMm, AxialMm: k.Span().MidMm(), AlongMm: k.ToMm - k.FromMm})
+			out = append(out, plan.RadialRow{Name: k.Name, ClockDeg: k.ClockDeg, OutsideMm: k.DiameterMm, AroundMm: k.WidthMm, AxialMm: k.Span().MidMm(), AlongMm: k.Span().LengthMm()})
 		}
 	}
 	return out

@@ -40,7 +40,7 @@ func bearsMm(k plan.KeywayRow, nm, mpa float64) float64 {
 // torque, for that; else for its shaft, or for what the motor puts through it.
 func (v *view) keyLength(k plan.KeywayRow) {
 	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
-	bears, least := k.ToMm-k.FromMm-float64(k.RoundEnds)*k.WidthMm/2, keyShare*k.DiameterMm
+	bears, least := k.Span().LengthMm()-float64(k.RoundEnds)*k.WidthMm/2, keyShare*k.DiameterMm
 	limiter, m := v.limiterNm(), v.motor()
 	switch driven := m.Drives.Part == v.p.Name.Value && m.Drives.Feature == k.In; {
 	case k.HeightMm == 0:
@@ -165,7 +165,7 @@ func (r *reviewer) keySlots() (slots []keySlot) {
 			}
 		}
 		for _, k := range v.q.Keyways {
-			slots = append(slots, keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.ToMm - k.FromMm})
+			slots = append(slots, keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.Span().LengthMm()})
 		}
 	}
 	return slots

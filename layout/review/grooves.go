@@ -470,7 +470,7 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	beside := []assembly.Vec{b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg-20))), b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg+20)))}
 	for o := range seq.Refs(m.Bodies) {
 		if o.ID != b.ID && m.Of[o.ID].Part != "" && slices.ContainsFunc(beside, func(at assembly.Vec) bool { return o.Dist(at) < 0 }) {
-			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(f.ToMm - f.FromMm),
+			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(flat.LengthMm()),
 				Rule: "a spanner gets onto its flats", Source: "by geometry", Fix: "flats where nothing lies round them"})
 		}
 	}

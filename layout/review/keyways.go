@@ -105,7 +105,7 @@ func (v *view) keyLengths(k plan.KeywayRow) {
 	open := func(e keyEnd) bool { return geom.Short(e.risesMm(c)) && !geom.Some(e.leftMm) }
 	ends := c.ends(k)
 	key, err := keys.Of(k.DiameterMm, k.WidthMm, k.HeightMm, v.job.Units == parts.Inches)
-	long := k.ToMm - k.FromMm
+	long := k.Span().LengthMm()
 	sold := seq.Keep(key.LengthsMm(), func(l float64) bool { return l <= c.LengthMm() }) // none for inch keys, which are cut from bar
 	if err != nil || open(ends[0]) || open(ends[1]) || k.RunoutMm > 0 || len(sold) == 0 {
 		return
@@ -265,7 +265,7 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	}
 	names := " of " + shaft.p.Title.Value + " and " + hub.p.Title.Value
 	high, deep := max(a.HeightMm, b.HeightMm), a.DepthMm+b.DepthMm
-	long, room := a.Key().LengthMm(), b.ToMm-b.FromMm
+	long, room := a.Key().LengthMm(), b.Span().LengthMm()
 	level := func(deg float64) bool { return geom.Alike(math.Remainder(deg, 360), 0) }
 	r.eachOf(f,
 		flaw{!geom.Alike(a.WidthMm, b.WidthMm), Finding{What: "the keyways" + names + " are not of one width", Numbers: r.mm(a.WidthMm) + " and " + r.mm(b.WidthMm), Fix: "the same key at both"}},

@@ -220,7 +220,7 @@ func (m mounted) screws(h *hole, o screwOrder, f Finding) bool {
 // forFace compares screws with the holes of the motor's flange.
 func (m mounted) forFace(h *hole, o screwOrder, f Finding) bool {
 	of, source := m.called()
-	motors, in := " the motor's "+of+m.face.Name, o.longMm-o.washers()*o.thread.MajorMm-(h.toMm-h.fromMm)
+	motors, in := " the motor's "+of+m.face.Name, o.longMm-o.washers()*o.thread.MajorMm-h.span().LengthMm()
 	what, tapped := f.What, m.face.Tapped
 	f.Source = source
 	return m.firstOf(f,
@@ -251,7 +251,7 @@ const (
 
 // holdMotor looks at the length of screws for a motor: into it, or through its flange into the part or a nut.
 func (m mounted) holdMotor(h *hole, o screwOrder, f Finding) bool {
-	what, d, deep := f.What, o.thread.MajorMm, h.toMm-h.fromMm
+	what, d, deep := f.What, o.thread.MajorMm, h.span().LengthMm()
 	in, need, rule := o.longMm-o.washers()*d-deep, screwHolds*d, "a screw holds in one diameter of thread"
 	free := m.face != nil && !m.face.Tapped || o.nut() || m.nutsBought(o.thread.Designation)
 	flange := flangeLeast * d

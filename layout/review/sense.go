@@ -59,7 +59,7 @@ func (v *view) thickCut() {
 // senseOfHoles looks at how deep holes are.
 func (v *view) senseOfHoles() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
-		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
+		deep, wide := h.span().LengthMm(), 2*h.radiusMm
 		if h.drillMm > 0 {
 			v.atMost(h.name, h.pos, deep, deepestHole*h.drillMm, Finding{What: h.name + " is deeper than a drill of its size goes well", Rule: "a twist drill goes ten diameters deep, twelve with care", Fix: "a larger hole, a shorter one, or drill it from both faces"})
 		}
