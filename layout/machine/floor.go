@@ -166,8 +166,11 @@ func (m *Machine) standsOnPart(leg *assembly.Body, level float64) bool {
 // uprightPart is the least height of what is upright, as a share of its box's diagonal. Common practice, no source.
 const uprightPart = 0.9
 
+// levelPart is the cosine of how far a foot may lie out of level. Common practice, no source: 3°, more than bent legs do.
+const levelPart = 0.9986
+
 // legsUneven finds the leg of three or more upright ones that ends, with the foot joined to it, furthest over or under
-// where most of them do, by StandsMm or more.
+// where most of them do, by StandsMm or more. A machine with a foot that is not level leans on its floor: feetApart says it.
 func (m *Machine) legsUneven() []plan.Problem {
 	var legs, ends []*assembly.Body
 	for b, r := range m.Parts() {
@@ -185,7 +188,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		}
 		legs, ends = append(legs, b), append(ends, end)
 	}
-	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 {
+	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 || slices.ContainsFunc(m.feet(), func(f standing) bool { return -f.down.Dot(m.Up) < levelPart }) {
 		return nil
 	}
 	floor := slices.Sorted(slices.Values(seq.Map(ends, m.low)))[len(ends)/2]

@@ -290,6 +290,28 @@ func TestFeetApart(t *testing.T) {
 	}
 }
 
+// Three upright legs 400 apart under a rail, mitred by 20° and each 400 tan 20° = 145.588 longer than the one before, stand
+// with their feet on a slope, as a conveyor does; one 5 longer has its foot 5 cos 20° = 4.7 out of that. Cut square they are uneven, the first by the tangent.
+func TestLegsOnASlope(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ length, cut, want string }{
+		{"591.176", ", left: {mitre: 20, long: top}", ""}, {"596.176", ", left: {mitre: 20, long: top}", "feet-apart foot 3 4.7 foot 1"}, {"591.176", "", "leg-high leg 1 145.59"},
+	} {
+		files, joints := map[string]string{
+			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 1200}\n", "foot.yaml": "part: foot\nkind: plate\nquantity: 3\nfor: leg\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {square: 100}\n",
+		}, ""
+		for i, length := range []string{"300", "445.588", c.length} {
+			files[fmt.Sprintf("leg-%d.yaml", i+1)] = fmt.Sprintf("part: leg-%d\nkind: bar\nfor: leg\nmaterial: S235\nbar: {square: 50, wall: 4, length: %s%s}\n", i+1, length, c.cut)
+			joints += fmt.Sprintf("  - {name: l%d, weld: {part: leg-%d.right, to: rail.bottom, type: fillet}, place: {on: bottom, with: right, from-left: %d, from-bottom: 0, front: up}}\n", i, i+1, 1000-400*i)
+			joints += fmt.Sprintf("  - {name: f%d, weld: {part: leg-%d.left, to: foot#%d.outline, type: fillet}, place: {on: front, with: left, from-left: 25, from-bottom: 25, front: left}}\n", i, i+1, i+1)
+		}
+		files["job.yaml"] = "job: J\nunits: mm\nparts: [rail.yaml, foot.yaml, leg-1.yaml, leg-2.yaml, leg-3.yaml]\njoints:\n" + joints
+		if got := strings.TrimSpace(found(t, files, plan.LegHigh) + " " + found(t, files, plan.LegLow) + " " + found(t, files, plan.FeetApart)); got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // A foot of 12 on a base of 15 tapped through for M12: with its washer of 2.5 (ISO 7089) a bolt of 30 comes 0.5 out
 // under the base, which stands on the floor. A base of 20 holds it, and a thread that ends inside ends there.
 func TestTipsUnder(t *testing.T) {
