@@ -85,26 +85,34 @@ func (r *reviewer) lipUnsaid(p standingIn, o stand.OnAxis, mid float64) {
 	})
 }
 
-// lipAway looks for seals between the flight of an auger and the nearest bearing of which no lip
-// looks at the flight, and tells of the first.
+// lipAway looks, on both sides of the flight of an auger, for seals between it and the nearest bearing of which no lip
+// looks at the flight, and tells of the first of each side.
 func (r *reviewer) lipAway(flighted standingIn) {
 	wet := slices.ContainsFunc(r.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
 		return r.job.Part(j.Weld.Part.Part).Kind == parts.FlightPart && j.Weld.To.Instance().ID() == flighted.ID
 	})
-	bearing, middle := r.nearestBearing(flighted), flighted.Middle()
-	if !wet || math.IsInf(bearing, 1) {
+	if !wet {
 		return
 	}
-	var away *Finding
+	for _, side := range []float64{-1, 1} {
+		if away := r.allAway(flighted, side); away != nil {
+			r.add(*away)
+		}
+	}
+}
+
+// allAway is the first seal on a side of a flight, +1 or −1, of which no lip looks at it; nil where one does, or none is.
+func (r *reviewer) allAway(flighted standingIn, side float64) (away *Finding) {
+	bearing, middle := r.nearestBearing(flighted, side), flighted.Middle()
 	for _, p := range flighted.along {
 		name := p.Of.Part.Name.Value
 		for _, s := range p.Of.Out.Section.Seals {
 			z, c := p.Z(s.Span().MidMm()), at(r.viewOf(name).inside, s.Span().MidMm())
-			if c == nil || (z-middle)*(z-bearing) >= 0 {
+			if c == nil || bearing == side*endless || (z-middle)*(z-bearing) >= 0 {
 				continue
 			}
-			if looks(p, s)*(middle-bearing) > 0 {
-				return
+			if looks(p, s)*side < 0 {
+				return nil
 			}
 			away = cmp.Or(away, &Finding{
 				Part: name, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " + r.machine().Title(flighted.ID) + ", and no other keeps that from the bearing", Numbers: c.Seat,
@@ -112,9 +120,7 @@ func (r *reviewer) lipAway(flighted standingIn) {
 			})
 		}
 	}
-	if away != nil {
-		r.add(*away)
-	}
+	return away
 }
 
 // looks is which way along the axis the lip of a seal looks, +1 or −1.
@@ -125,13 +131,17 @@ func looks(p stand.OnAxis, s plan.SealMark) float64 {
 	return p.Z(0) - p.Z(1)
 }
 
-// nearestBearing is where the bearing of another part nearest to the middle of one stands on its axis; infinite without any.
-func (r *reviewer) nearestBearing(p standingIn) float64 {
-	near, z := endless, p.Middle()
+// nearestBearing is where the bearing nearest to the middle of a part on a side, +1 or −1, stands on its axis, on the part
+// itself or another; endless without any.
+func (r *reviewer) nearestBearing(p standingIn, side float64) float64 {
+	near, z, line := side*endless, p.Middle(), append(stand.Line{p.OnAxis}, p.along...)
 	for _, j := range r.job.Of(parts.BearingKind) {
-		on, c := p.along.Find(j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
-		if on != nil && c != nil && math.Abs(on.Z(c.MidMm())-z) < math.Abs(near-z) {
-			near = on.Z(c.MidMm())
+		on, c := line.Find(j.Bearing.Cone.Instance()), r.stepOf(j.Bearing.Cone)
+		if on == nil || c == nil {
+			continue
+		}
+		if at := on.Z(c.MidMm()); side*(at-z) > 0 && side*at < side*near {
+			near = at
 		}
 	}
 	return near
