@@ -44,18 +44,19 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		h.tacked()
 	}
 	floor := v.OnFloor(v.j.N, v.still.ID)
+	firm := floor || v.anchored(h.after)
 	switch {
 	case floor:
 		h.balance()
 		h.setOn()
-	case assembly.Together(h.after).MassKg >= handKg:
+	case !firm && assembly.Together(h.after).MassKg >= handKg:
 		h.benched()
 	}
 	if v.j.Kind == parts.PressKind && v.j.Press.LetDown {
 		h.letDown()
 	}
 	if lift := v.j.Lift; lift != nil && !lift.Loose {
-		h.Slung = floor && math.Abs(h.top.Dot(v.Up)) < machine.Steep || h.On[0] != "" || h.Packed
+		h.Slung = firm && math.Abs(h.top.Dot(v.Up)) < machine.Steep || h.On[0] != "" || h.Packed
 	}
 	if !h.Needed() {
 		return nil
@@ -195,8 +196,16 @@ func (h *holding) balance() {
 	if s, ok := assembly.Standing(h.after, h.Up); ok && s.MarginMm < 0 && !h.OnlyBars(h.Together(h.j.N, h.still.ID)) {
 		h.BeyondMm, h.Later = math.Ceil(-s.MarginMm), later
 		h.At = h.endmost(h.after, s.Toward)
-		h.Free = !slices.ContainsFunc(h.Joints, func(o *plan.JointPlan) bool { return o.N <= h.j.N && h.Joint(o.Name).Anchored.Value != "" })
+		h.Free = !h.anchored(h.after)
 	}
+}
+
+// anchored tells whether one of some bodies is fixed to the floor by this step.
+func (v *viewed) anchored(bodies []assembly.Body) bool {
+	return slices.ContainsFunc(v.Joints, func(o *plan.JointPlan) bool {
+		name := v.Joint(o.Name).Anchored.Value
+		return o.N <= v.j.N && name != "" && slices.ContainsFunc(bodies, func(b assembly.Body) bool { return v.Of[b.ID].Part == name })
+	})
 }
 
 // setOn notes that what is bolted on what stands on the floor falls over until its bolts hold, and what

@@ -266,6 +266,30 @@ func TestWhatIsFreeComes(t *testing.T) {
 	}
 }
 
+// A plate of 14 kg comes on a rail on a leg whose foot, cut to 20°, lies on no level floor as drawn: until that is anchored it falls
+// over, and then nothing is to be held.
+func TestHoldEndsAtTheAnchors(t *testing.T) {
+	t.Parallel()
+	for anchored, want := range map[string]*plan.Hold{", anchored: foot": nil, "": {Packed: true}} {
+		m, pl := load(t, write(t, map[string]string{
+			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 8, length: 1200}\nholes: [{name: taps, along: {from: left, first: 500, pitch: 200, count: 2}, size: M8 tap}]\n",
+			"leg.yaml":  "part: leg\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 800, right: {mitre: 20, long: top}}\n",
+			"foot.yaml": "part: foot\nkind: plate\nfor: leg\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {square: 150}\nholes: [{name: anchors, at: [[-55, 55], [55, -55]], size: 14}]\n",
+			"box.yaml":  "part: box\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: {rectangle: [300, 300]}\nholes: [{name: holes, at: [[-100, 0], [100, 0]], size: M8 clearance}]\n",
+			"job.yaml": "job: Post\nunits: mm\nparts: [rail.yaml, leg.yaml, foot.yaml, box.yaml]\njoints:\n  - {name: leg, weld: {part: leg.left, to: rail.bottom, type: fillet}, place: {on: bottom, with: left, from-right: 0, from-bottom: 0, front: up}}\n" +
+				"  - {name: foot, weld: {part: leg.right, to: foot.outline, type: fillet}, place: {on: front, with: right, from-left: 50, from-bottom: 50, front: left}}\n  - {name: box, bolt: {through: box.holes, into: rail.taps, bolt: M8 8.8}, face: back-on-front" + anchored + "}\n",
+		}))
+		picture.Draw(m)
+		i := slices.IndexFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Name == "box" })
+		if i < 0 {
+			t.Fatal(pl.Faults)
+		}
+		if got := pl.Joints[i].Hold; !reflect.DeepEqual(got, want) {
+			t.Errorf("%q: %+v, want %+v", anchored, got, want)
+		}
+	}
+}
+
 // What tips at a step is kept by anchors only where something is anchored by then.
 func TestTipsBeforeItIsAnchored(t *testing.T) {
 	t.Parallel()
