@@ -685,6 +685,12 @@ func TestFlangesOfOneTubeAreMeasured(t *testing.T) {
 	says(t, jointNamed(t, jack, "oil-spout"), []string{"Pedestal flange 1 parallel to Pedestal flange 2: within 0.039 in",
 		// A branch that leans is not square to its main.
 		"Check 60° to Guide tube where it leans, and square across that"}, []string{"Check square"})
+	// With the spout past its flange it does not stand on that.
+	far, err := draft(editedDemo(t, "gatejack", "oil-spout.yaml", "wall: 0.113, length: 4}", "wall: 0.113, length: 40}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, far, "oil-spout"), []string{"Measure over the outer faces of Pedestal flange 1 and Pedestal flange 2 at four places", "Lengths alike within 0.039 in", "within 0.039 in, tape, straight edges"}, []string{"stand it on the outer face"})
 	q, err := draft(editedDemo(t, "pugmill", "barrel-flange.yaml", "stock: {plate: 12 mm, cut", "thickness: 12 mm\nstock: {plate: 12.5 mm, cut"))
 	if err != nil {
 		t.Fatal(err)
