@@ -313,6 +313,10 @@ func TestSlideUnderAnEndPlate(t *testing.T) {
 	if text := stepText(j); !strings.Contains(text, "Cap keeps it once it is bolted on: hold Hub until then.") {
 		t.Error(text)
 	}
+	// It lies on the hub: its bolts clamp its 8 and those 2.
+	if b := slidJob(t, plain...).Joints[1].Bolt; b == nil || b.GripMm != 10 || len(b.Grip) != 2 || b.Grip[1].ThickMm != 2 {
+		t.Errorf("%+v", b)
+	}
 }
 
 // The same at the limits of ISO 2768-1 m: the shoulder at 100 − the groove's place 45 − ring 1.75 − hub 50. 45, 50
