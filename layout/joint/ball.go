@@ -250,8 +250,8 @@ func (j *making) comesThrough(t *joint, m mounting) bool {
 	from, dir := shaft.z0+shaft.s*m.coneBackMm, shaft.way(m.coneDir)
 	return slices.ContainsFunc(j.members(t.a.Instance(), j.before), func(i parts.Instance) bool {
 		q := j.at(i)
-		return q != nil && slices.ContainsFunc(q.r.Side(false), func(s *part.Step) bool {
-			return geom.Over(dir*(q.at.z0+q.at.s*s.MidMm()), dir*from) && geom.Over(s.Size.NominalMm, m.cupShoulder.Size.NominalMm)
+		return q != nil && slices.ContainsFunc(rounds(q.r), func(s roundOf) bool {
+			return geom.Over(dir*(q.at.z0+q.at.s*s.midMm), dir*from) && geom.Over(s.diameterMm, m.cupShoulder.Size.NominalMm)
 		})
 	})
 }

@@ -149,7 +149,7 @@ func TestBallBearingInTheMiddle(t *testing.T) {
 }
 
 // Both shoulders of a bearing look to the back, 5 from the front of its housing: a shaft whose head of 60 does not pass the lip of 44
-// stands in the housing before it; one of 40 may bring it. The ring of that one, in a groove at the end of its 15, is sprung in last. Floating in a
+// stands in the housing before it, and so does one of 40 with a flight of 60 on it; without that it may bring it. The ring of that one, in a groove at the end of its 15, is sprung in last. Floating in a
 // bore that only the spigot of a cover shuts, it stands on the shoulder of the shaft where the joint has a place: its end 55 in from the
 // front of the housing and 45 beyond the shoulder, so from 10 to 25, and not against the spigot at 30.
 func TestBallBearingGoesOnLast(t *testing.T) {
@@ -158,17 +158,19 @@ func TestBallBearingGoesOnLast(t *testing.T) {
 	const shaft = "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 65, length: 84, cut: saw}\nprofile:\n  outside: [{name: head, diameter: HEAD, length: 15}, {name: neck, diameter: 31, length: 20}, {name: seat, diameter: 25, fit: k6, length: 45}]\ngrooves: [{name: clip, in: seat, axial: 50.1, for: retaining-ring}]\n"
 	const cover = "part: cover\nkind: flange\nmaterial: S235\nstock: {round: 85, length: 24, cut: saw}\nprofile:\n  outside: [{name: spigot, diameter: 52, fit: f7, length: 10}, {name: rim, diameter: 80, length: 10}]\n  inside: [{name: bore, diameter: 40, length: 20}]\nholes: [{name: holes, face: back, circle: {pcd: 66, count: 4}, size: M6 clearance}]\n"
 	const covered = "\n  - {name: cover, bolt: {through: cover.holes, into: housing.taps, bolt: M6 8.8}, face: front-on-back}"
+	const flight = "part: flight\nkind: flight\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\nflight: {shaft: 40, outside: 60, pitch: 15, thickness: 2}\n"
+	const worm = "{name: worm, weld: {part: flight.inside, to: shaft.head, type: fillet}, level: front-with-front}\n  - "
 	for _, c := range []struct {
-		head, lip, place string
-		last, onShaft    bool
-		first            string
-		atMm             float64
+		worm, head, lip, place string
+		last, onShaft          bool
+		first                  string
+		atMm                   float64
 	}{
-		{"60", "44", "", true, false, "Shaft into the housing", 5}, {"40", "44", "", false, true, "Bearing on the shaft", 5},
-		{"60", "52.4", ", place: {on: front, with: back, at: [0, 0], top: up, gap: -55 mm}", false, true, "Bearing on the shaft", 10},
+		{"", "60", "44", "", true, false, "Shaft into the housing", 5}, {"", "40", "44", "", false, true, "Bearing on the shaft", 5}, {worm, "40", "44", "", true, false, "Shaft into the housing", 5},
+		{"", "60", "52.4", ", place: {on: front, with: back, at: [0, 0], top: up, gap: -55 mm}", false, true, "Bearing on the shaft", 10},
 	} {
 		edit := strings.NewReplacer("HEAD", c.head, "LIP", c.lip)
-		p := planned(t, jobOf(t, "{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}"+c.place+"}"+covered, edit.Replace(housing), edit.Replace(shaft), cover))
+		p := planned(t, jobOf(t, c.worm+"{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}"+c.place+"}"+covered, edit.Replace(housing), edit.Replace(shaft), cover, flight))
 		one := jointNamed(t, p, "one")
 		b, steps := one.Bearing, one.Steps
 		if b.Last != c.last || b.OnShaft != c.onShaft || steps[0].Title != c.first || c.last && !strings.Contains(strings.Join(steps[len(steps)-1].Do, " "), "into clip of shaft") {
@@ -181,6 +183,22 @@ func TestBallBearingGoesOnLast(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A housing with a collar of 70 is pressed into a plate of 12, its nose of 23 leading, for the collar does not pass the bore: so much comes
+// out below. Its seal, which no bearing passes, goes in before the plate is bolted on, behind which none reaches it, and once.
+func TestPressedHousingHasItsSealInTime(t *testing.T) {
+	t.Parallel()
+	const housing = "part: housing\nkind: bearing-housing\nmaterial: S235\nstock: {round: 75, length: 44, cut: saw}\nprofile:\n  outside: [{name: collar, diameter: 70, length: 5}, {name: press, diameter: 60, fit: p6, length: 12}, {name: nose, diameter: 58, length: 23}]\n" +
+		"  inside: [{name: seal, diameter: 35, fit: H8, length: 8, seat: seal 20x35x7, lip: front}, {name: land, diameter: 30, length: 4}, {name: seat, diameter: 42, fit: H7, length: 28}]\nholes: [{name: taps, face: back, circle: {pcd: 50, count: 4}, size: M4 tap, depth: 10}]\n"
+	const plate = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: laser}\noutline: {square: 150}\nbore: {diameter: 60, fit: H7, leave: 2}\nholes: [{name: bolts, grid: {columns: 2, rows: 2, pitch: [120, 120]}, size: M8 clearance}]\n"
+	const base = "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: laser}\noutline: {square: 150}\nbore: {diameter: 90}\nholes: [{name: taps, grid: {columns: 2, rows: 2, pitch: [120, 120]}, size: M8 tap}]\n"
+	const cap = "part: cap\nkind: plate\nmaterial: S235\nstock: {plate: 5 mm, cut: laser}\noutline: {circle: 58}\nholes: [{name: bolts, circle: {pcd: 50, count: 4}, size: M4 clearance}]\n"
+	p := planned(t, jobOf(t, "{name: press, press: {shaft: housing.press, bore: plate.bore}, face: back-on-front}\n  - {name: on, bolt: {through: plate.bolts, into: base.taps, bolt: M8 8.8}, face: front-on-back}\n  - {name: shut, bolt: {through: cap.bolts, into: housing.taps, bolt: M4 8.8}, face: front-on-back}", housing, plate, base, cap))
+	says(t, jointNamed(t, p, "press"), []string{"housing comes out 23 below it"}, nil)
+	const seal = "Press seal 20x35x7 into seal of housing"
+	says(t, jointNamed(t, p, "on"), []string{seal}, nil)
+	says(t, jointNamed(t, p, "shut"), nil, []string{seal})
 }
 
 // The shaft's shoulder stands 1 past that of the housing, by the place of the joint, and the bearing on it: 6 from the lip of 5,

@@ -16,9 +16,35 @@ func fitted(what parts.Text, size part.Made) string {
 }
 
 // fitSmall fits the seals, O-rings and what is screwed into holes of a part at the first joint
-// that bolts it: its welds are made then, and its faces are open for the last time.
+// that bolts it: its welds are made then, and its faces are open for the last time. The seals of a
+// housing that is pressed into it go with it, for behind it none reaches them.
 func (j *making) fitSmall(t *joint) {
-	j.fitCarried(t, func(i parts.Instance) bool { return !bolted(j.before, i) })
+	var with []feature
+	for _, f := range []feature{t.a, t.b} {
+		with = append(with, seq.Keep(pressedWith(j.before, f.Instance()), func(f feature) bool { return !t.has(f.Instance()) })...)
+	}
+	j.fitCarried(t, func(i parts.Instance) bool { return !bolted(j.before, i) }, seq.Flat(with, j.sealsNow)...)
+}
+
+// pressedWith are those that some joints press into a part, or it into them.
+func pressedWith(made []*joint, i parts.Instance) (out []feature) {
+	for _, o := range ofKind(made, parts.PressKind) {
+		switch i {
+		case o.a.Instance():
+			out = append(out, o.b)
+		case o.b.Instance():
+			out = append(out, o.a)
+		}
+	}
+	return out
+}
+
+// fastened is the first of some joints that bolts a part, or what is pressed into it or round it by then; -1 if none does.
+func fastened(made []*joint, i parts.Instance) int {
+	return slices.IndexFunc(made, func(o *joint) bool {
+		with := pressedWith(made[:slices.Index(made, o)], i)
+		return o.is(parts.BoltKind) && (o.has(i) || slices.ContainsFunc(with, func(f feature) bool { return o.has(f.Instance()) }))
+	})
 }
 
 // fitLate fits them where nothing bolts the part, at the last joint that it is in.
@@ -28,17 +54,25 @@ func (j *making) fitLate(t *joint) {
 	})
 }
 
-func (j *making) fitCarried(t *joint, now func(parts.Instance) bool) {
+func (j *making) fitCarried(t *joint, now func(parts.Instance) bool, also ...string) {
 	open := seq.Keep([]feature{t.a, t.b}, func(f feature) bool { return now(f.Instance()) })
-	if do := seq.Flat(open, j.carried); len(do) > 0 {
+	if do := append(seq.Flat(open, j.carried), also...); len(do) > 0 {
 		t.step("Fit small parts", do...)
 	}
+}
+
+// sealsNow says how to fit the seals of a part that nothing has fastened yet, but those that a bearing passes later.
+func (j *making) sealsNow(f feature) []string {
+	if fastened(j.before, f.Instance()) >= 0 {
+		return nil
+	}
+	return j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.Instance(), j.left(j.before)) })
 }
 
 // carried says how to fit what a part carries.
 func (j *making) carried(f feature) []string {
 	r, title, w := f.r, f.title(), j.w
-	do := j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.Instance(), j.left(j.before)) })
+	do := j.sealsNow(f)
 	for _, g := range r.Grooves {
 		if g.In.Kind == parts.ORingGroove {
 			do = append(do, "Lay "+g.Bought(w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
@@ -68,7 +102,7 @@ func (j *making) carried(f feature) []string {
 // had to pass: none goes through the lip of a seal.
 func (j *making) fitSeals(t *joint) {
 	made, housing := append(slices.Clone(j.before), t), t.b.Instance()
-	i := slices.IndexFunc(made, func(o *joint) bool { return bolted([]*joint{o}, housing) })
+	i := fastened(made, housing)
 	if i < 0 || bearingIn(j.left(made), housing) != nil {
 		return
 	}
@@ -143,17 +177,28 @@ func (j *assembly) notOver(t *joint, before []*joint, q *part.Seal, dir float64)
 			continue
 		}
 		beyond := func(mm float64) bool { return at.way(dir)*(on.z0+on.s*mm-z) > 0 }
-		outside, _ := r.Sides()
-		for _, s := range outside {
-			if s.Size.NominalMm > q.ShaftMm+overSealMm && beyond(s.MidMm()) {
-				return words.Spaced(s.Name) + " of " + copyTitle(r, i.Copy), end
+		for _, s := range rounds(r) {
+			if s.diameterMm > q.ShaftMm+overSealMm && beyond(s.midMm) {
+				return words.When(s.name != "", words.Spaced(s.name)+" of ") + copyTitle(r, i.Copy), end
 			}
-		}
-		if f := r.Part.Flight; f != nil && f.Outside.Mm > q.ShaftMm+overSealMm && beyond(f.Length.Mm/2) {
-			return copyTitle(r, i.Copy), end
 		}
 	}
 	return "", end
+}
+
+// roundOf is one of the rounds that a part is outside: a step, or without a name its flights.
+type roundOf struct {
+	name              string
+	midMm, diameterMm float64
+}
+
+// rounds are how wide a part is along its axis.
+func rounds(r *part.Model) []roundOf {
+	out := seq.Map(r.Side(false), func(s *part.Step) roundOf { return roundOf{s.Name, s.MidMm(), s.Size.NominalMm} })
+	if f := r.Part.Flight; f != nil {
+		out = append(out, roundOf{midMm: f.Length.Mm / 2, diameterMm: f.Outside.Mm})
+	}
+	return out
 }
 
 // slipSeals slips on a shaft, before its cones, the seals of its housing that do not go over it from their

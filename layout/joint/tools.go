@@ -93,7 +93,7 @@ func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
 }
 
 // standsOutMm is how far the shaft of a press stands out of the hub at the end
-// where the hub goes on, which is the nearer one; below 0 it lies under the
+// where the hub goes on, which is the nearer one that no collar shuts; below 0 it lies under the
 // hub's face, of a bush that stands out nowhere at the end that is less deep, and where its end lies deep in the
 // hub there is nothing to reckon with. Span is the shaft from there to its end, on its own axis.
 func (j *assembly) standsOutMm(t *joint) (mm float64, span geom.Span) {
@@ -102,10 +102,19 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span geom.Span) {
 	}
 	hub := j.stands(t).inverse().span(t.b.step.Span()) // on the shaft's axis
 	long := t.a.r.LengthMm()
-	if low, other := hub.FromMm, long-hub.ToMm; (low > other) != (!geom.Over(low, 0) && !geom.Over(other, 0)) {
-		return geom.Clean(other), geom.Span{FromMm: hub.ToMm, ToMm: long}
+	front, back := geom.Span{ToMm: hub.FromMm}, geom.Span{FromMm: hub.ToMm, ToMm: long}
+	low, other := hub.FromMm, long-hub.ToMm
+	far := (low > other) != (!geom.Over(low, 0) && !geom.Over(other, 0))
+	shut := func(s geom.Span) bool { // a collar there does not pass the bore
+		return geom.Over(s.ToMm, s.FromMm) && geom.Over(seq.Max(0, stepsAt(t.a.r, false, s), diameterMm), t.b.step.Size.NominalMm)
 	}
-	return geom.Clean(hub.FromMm), geom.Span{ToMm: hub.FromMm}
+	if shut(front) != shut(back) {
+		far = shut(front)
+	}
+	if far {
+		return geom.Clean(other), back
+	}
+	return geom.Clean(low), front
 }
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
