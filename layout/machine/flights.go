@@ -6,8 +6,10 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -80,4 +82,65 @@ func flightEdge(o stand.OnAxis, towards assembly.Vec) assembly.Vec {
 		turned = -turned
 	}
 	return o.Pose.Turn(assembly.Clock(1, turned))
+}
+
+// widePart is how wide an opening is at least, of the outside of a flight, that lets in or out what that moves. Common
+// practice, no source.
+const widePart = 0.5
+
+// outOfReach finds wide openings of the tube that a flight turns in which lie beyond an end of it, with no other flight between:
+// what comes in is not taken on there, and what is to go out stands before.
+func (m *Machine) outOfReach() (found []plan.Problem) {
+	for b, r := range m.Parts() {
+		if r.Part.Kind != parts.FlightPart {
+			continue
+		}
+		f, line := r.Part.Flight, m.Along(b.Pose)
+		own, others := flightSpans(line, b.ID)
+		for _, o := range line {
+			for _, row := range wideOpenings(o, own, f.Outside.Mm) {
+				_, along, _ := row.Sides()
+				at := o.Z(row.AxialMm)
+				end := max(own.FromMm, min(own.ToMm, at)) // of the flight, towards the opening
+				past := func(q geom.Span) bool { return q.OnMm(geom.Between(at, end)) > along/2 }
+				if short := math.Abs(at-end) - along/2; geom.Over(short, mostGapPitches*f.Pitch.Mm) && !slices.ContainsFunc(others, past) {
+					found = append(found, stand.Problem(m.between(b.ID, ""), plan.FlightShort, f.Pos, m.Named(b.ID), m.Named(o.ID), plan.Named(words.Spaced(row.Name)), stand.Rounded(short, 1)))
+				}
+			}
+		}
+	}
+	return found
+}
+
+// flightSpans are where one flight lies along a line, and where the others do.
+func flightSpans(line stand.Line, id string) (own geom.Span, others []geom.Span) {
+	for _, o := range line {
+		if o.Of.Part.Kind != parts.FlightPart {
+			continue
+		}
+		if span := o.Span(geom.Span{ToMm: o.Of.Part.Flight.Length.Mm}); o.ID == id {
+			own = span
+		} else {
+			others = append(others, span)
+		}
+	}
+	return own, others
+}
+
+// wideOpenings are those of a round in which something of an outside diameter turns on a stretch of the axis.
+func wideOpenings(o stand.OnAxis, on geom.Span, outsideMm float64) (rows []plan.RadialRow) {
+	if !slices.ContainsFunc(o.Of.Side(true), func(s *part.Step) bool {
+		return s.Size.NominalMm > outsideMm && o.Span(s.Span()).OnMm(on) > 0
+	}) {
+		return nil
+	}
+	for _, g := range o.Of.Radials {
+		if g.In.For == parts.Opening {
+			rows = append(rows, g.Rows...)
+		}
+	}
+	return seq.Keep(rows, func(row plan.RadialRow) bool {
+		_, along, _ := row.Sides()
+		return along >= widePart*outsideMm
+	})
 }

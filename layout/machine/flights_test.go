@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // TestFlightsMeet: of two right-hand flights of pitch 100 on a shaft, the first 200 long, the second begins where that ends, at the same
@@ -35,6 +36,36 @@ func TestFlightsMeet(t *testing.T) {
 			"second.yaml": "part: second\ntitle: Second\n" + flight + "200" + c.hand + "}\n", "job.yaml": edit.Replace(strings.Replace(job, "AT}", c.at+"}", 1))}
 		if got := found(t, files, plan.FlightGap, plan.FlightOver, plan.FlightApart); got != c.want {
 			t.Errorf("first %s, second at %s%s %q: %q, want %q", c.first, c.at, c.hand, c.edit, got, c.want)
+		}
+	}
+}
+
+// A flight of 300 and pitch 100 begins 90 behind the front of its tube; openings of 80 stand at 120, over it, and behind it: of one at
+// 480 it ends 390 + 40 + 50, half a pitch, before the middle; one with a flight under it is reached. A hole of 60 is no outlet of 150.
+func TestFlightReachesItsOpenings(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ at, size, second, want string }{
+		{"480", "80", "", ""}, {"481", "80", "", "flight-short First Tube outlet 51"}, {"550", "60", "", ""}, {"550", "80", "left", ""}, {"340", "80", "", ""},
+	} {
+		flight := func(name, more string) string {
+			return "part: " + name + "\ntitle: " + words.Capital(name) + "\nkind: flight\nmaterial: S235\nstock: {sheet: 6 mm, cut: plasma}\nflight: {shaft: 70, outside: 150, pitch: 100, thickness: 6, length: " + more + "}\n"
+		}
+		files := map[string]string{
+			"shaft.yaml": "part: shaft\nkind: turned\nmaterial: S235\nstock: {round: 75 mm}\nprofile:\n  outside: [{name: body, diameter: 70, length: 600}]\n",
+			"tube.yaml":  "part: tube\ntitle: Tube\nkind: tube\nmaterial: S235\nstock: {tube: 168, wall: 4, length: 610}\ntube: {outside: 168, wall: 4, length: 600}\nradial:\n  - {name: inlet, clock: 0, axial: 120, size: 80}\n  - {name: outlet, clock: 180, axial: " + c.at + ", size: " + c.size + "}\n",
+			"end.yaml":   "part: end\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {circle: 200}\nbore: {diameter: 70}\n",
+			"first.yaml": flight("first", "300"), "second.yaml": flight("second", "100, hand: left"),
+		}
+		names, weld := "shaft.yaml, tube.yaml, end.yaml, first.yaml", "  - {name: second, weld: {part: second.inside, to: shaft.body, type: fillet}, level: front-with-front, below: 480}\n"
+		if c.second == "" {
+			weld = ""
+		} else {
+			names += ", second.yaml"
+		}
+		files["job.yaml"] = "job: J\nunits: mm\nparts: [" + names + "]\njoints:\n  - {name: end, weld: {part: end.bore, to: shaft.body, type: fillet}, level: front-with-front}\n" +
+			"  - {name: tube, weld: {part: tube.outside, to: end.outline, type: fillet}, place: {on: back, with: front, at: [0, 0], top: up, gap: 0}}\n  - {name: first, weld: {part: first.inside, to: shaft.body, type: fillet}, level: front-with-front, below: 100}\n" + weld
+		if got := found(t, files, plan.FlightShort); got != c.want {
+			t.Errorf("%+v: %q", c, got)
 		}
 	}
 }

@@ -305,6 +305,7 @@ const (
 	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"
 	FlightGap      ProblemKind = "flight-gap"
+	FlightShort    ProblemKind = "flight-short"
 	FlightOver     ProblemKind = "flight-over"
 	FlightApart    ProblemKind = "flight-apart"
 	MotorBeside    ProblemKind = "motor-beside"
