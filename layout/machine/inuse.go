@@ -34,8 +34,8 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	var mv, fx []assembly.Body
 	for _, b := range m.Bodies {
 		of := m.Of[b.ID].Part
-		if r := m.Roles[b.ID]; of == "" {
-			of = m.Of[r.On].Part // what is bought goes with what it is on
+		if of == "" {
+			of = m.borneBy(m.Roles[b.ID])
 		}
 		if of == e.Part.Value || slices.ContainsFunc(e.Travels.With, func(t parts.Text) bool { return t.Value == of }) {
 			mv = append(mv, b)
@@ -51,11 +51,28 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	case first.LastMm < mm-overlapMm:
 		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos, append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1)}, way...)...)}
 	case first.LastMm == inf:
-		runs := stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(mv[0].ID), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)
+		runs := stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(parts.Instance{Part: e.Part.Value, Copy: 1}.ID()), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)
 		runs.Feature = string(to) // who accepts it at one end has not at the other
 		return []plan.Problem{runs}
 	}
 	return nil
+}
+
+// borneBy is the part that something bought goes with: what it is on, of a bearing the housing of the one ring and the shaft
+// of the other, of screws, nuts and keys the first of their joint.
+func (m *Machine) borneBy(r stand.Role) string {
+	j := m.Joint(r.Joint)
+	switch {
+	case r.On != "":
+		return m.Of[r.On].Part
+	case j == nil:
+		return ""
+	}
+	first, second := j.Ends()
+	if r.Kind == stand.Cup {
+		return second.Part
+	}
+	return first.Part
 }
 
 // soonest is what movers meet first as they leave their place on a way; at infinity where nothing is.

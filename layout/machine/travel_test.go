@@ -23,3 +23,24 @@ func TestStopsByItself(t *testing.T) {
 		}
 	}
 }
+
+// A bearing moves with the shaft and the housing that carry it: with the shaft alone its inner ring strikes what lies before it.
+func TestBearingsTravel(t *testing.T) {
+	t.Parallel()
+	for with, want := range map[string]string{
+		"[housing, shaft]": "",
+		"[shaft]":          "travel-strikes bearing inner ring housing 0 40 front",
+		"[housing]":        "",
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, shaft.yaml, knob.yaml]\njoints:\n  - {name: bearing, ball-bearing: {bearing: 6206-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}}\n" +
+				"loose:\n  - {part: knob, how: by hand, after: bearing, lies: [{on: housing.front, with: back}], travels: {front: 40, with: " + with + "}}\n",
+			"housing.yaml": "part: housing\nkind: turned\nmaterial: S235\nstock: {round: 95, length: 40}\nprofile:\n  outside: [{name: outside, diameter: 90, length: 31}]\n  inside: [{name: lip, diameter: 46, length: 10}, {name: bore, diameter: 62, fit: H7, length: 16}, {name: end, diameter: 70, length: 5}]\n",
+			"shaft.yaml":   "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 40, length: 60}\nprofile:\n  outside: [{name: seat, diameter: 30, fit: k5, length: 16}, {name: body, diameter: 36, length: 30}]\n",
+			"knob.yaml":    "part: knob\nkind: turned\nmaterial: S235\nstock: {round: 85, length: 20}\nprofile:\n  outside: [{name: outside, diameter: 80, length: 10}]\n",
+		}, plan.TravelStrikes)
+		if got != want {
+			t.Errorf("%s: %q, not %q", with, got, want)
+		}
+	}
+}
