@@ -485,8 +485,12 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, like func(threads.Thread) bool) {
 	how := e.Item.Value + " " + e.How.Value
 	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(how) })
-	if j := r.job.Joint(e.After.Value); len(named) == 0 && j.Slide != nil && j.Slide.KeptBy.Set() {
+	switch j := r.job.Joint(e.After.Value); {
+	case len(named) > 0:
+	case j.Slide != nil && j.Slide.KeptBy.Set():
 		named = []*view{r.viewOf(j.Slide.KeptBy.Part)}
+	case j.Bearing != nil:
+		named = []*view{r.viewOf(j.Bearing.Cone.Part)}
 	}
 	for _, v := range named {
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })

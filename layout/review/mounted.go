@@ -53,7 +53,7 @@ func (v *view) motorFlange(h *parts.HoleGroup) {
 	for _, m := range named {
 		m.onFace(Stop)
 	}
-	if len(named) > 0 || v.p.Bore == nil || h.Size.Make == parts.TappedHole {
+	if len(named) > 0 || v.p.Bore == nil || h.Size.Make == parts.TappedHole && len(on) == 0 {
 		return
 	}
 	for _, s := range measured.Standards() {
@@ -86,7 +86,7 @@ const flangeSizes = 3
 
 func (m mounted) sizes() int {
 	count, hole := m.groupSize(m.h.Name.Value)
-	same := []bool{math.Abs(m.h.Pattern.PCD.Mm-m.face.PitchMm) < 0.05, math.Abs(m.p.Bore.Size.Nominal.Mm-m.face.SpigotMm) < 0.05, count == m.face.Holes && math.Abs(hole-m.face.HoleMm) < 1.01}
+	same := []bool{math.Abs(m.h.Pattern.PCD.Mm-m.face.PitchMm) < 0.05, math.Abs(m.p.Bore.Size.Nominal.Mm-m.face.SpigotMm) < 0.05, count == m.face.Holes && (math.Abs(hole-m.face.HoleMm) < 1.01 || sameThread(m.h.Size.Thread, m.face.Thread))}
 	return len(seq.Keep(same, func(is bool) bool { return is }))
 }
 

@@ -144,7 +144,7 @@ func (r *reviewer) endsDuct(ref parts.JointRef) bool {
 // where the part has no such surface. lapMm is what a lapped seam stands proud there.
 type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
 
-// formedEnd is the round end of a cone or transition, the bore of a plate, the
+// formedEnd is the round end of a cone or transition, that of a tube by its bore, the bore of a plate, the
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	p, c := r.job.Part(ref.Part), r.stepOf(ref)
@@ -158,6 +158,8 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 		return roundEnd{size + outside, size - inside, lap}, ok
 	}
 	switch {
+	case c != nil && c.Inside && p.Kind == parts.Tube:
+		return roundEnd{outsideMm: 2 * r.viewOf(ref.Part).wideMm(), insideMm: 2 * c.RadiusMm()}, true
 	case p.Kind == parts.FlightPart && ref.Feature == "inside":
 		return roundEnd{outsideMm: endless, insideMm: p.Flight.Shaft.Mm}, true
 	case c != nil && c.Inside && p.Flat():

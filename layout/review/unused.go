@@ -3,6 +3,8 @@ package review
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -49,7 +51,7 @@ func forOther(s parts.HoleSize, use parts.Use, through bool) bool {
 // serves tells whether anything beside joints and notes of its own is for a hole or thread of a
 // part: a screw that pushes or is bought, words that name it, or the same size in another part.
 func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize, use parts.Use) bool {
-	if use.Moves() || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
+	if use.Moves() || saysHoles(r.saidAll(), name) || size.Thread != "" && saysThread(r.saidAll(), size.Thread) {
 		return true
 	}
 	for e := range seq.Refs(r.job.Loose) {
@@ -57,11 +59,25 @@ func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize, use p
 		if t, _, ok := screwBought(bought); ok && sameThread(size.Thread, t.Designation) {
 			return true
 		}
-		if size.Thread != "" && strings.Contains(strings.ToLower(bought), strings.ToLower(size.Thread)) {
+		if size.Thread != "" && saysThread(bought, size.Thread) {
 			return true
 		}
 	}
 	return slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return o != p && r.takes(o, size) })
+}
+
+// saysThread tells whether words name a thread: M6 is not named by KM6, nor by M60.
+func saysThread(words, thread string) bool {
+	words, thread = strings.ToLower(words), strings.ToLower(thread)
+	for at := strings.Index(words, thread); at >= 0; at = strings.Index(words, thread) {
+		before, _ := utf8.DecodeLastRuneInString(words[:at])
+		words = words[at+len(thread):]
+		after, _ := utf8.DecodeRuneInString(words)
+		if !unicode.IsLetter(before) && !unicode.IsDigit(before) && !unicode.IsDigit(after) {
+			return true
+		}
+	}
+	return false
 }
 
 // takes tells whether a part has a thread, or a hole that no joint fills, of the same size.

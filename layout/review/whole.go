@@ -198,7 +198,7 @@ func (r *reviewer) weldLong(j *plan.JointPlan) {
 			Rule: "a weld lies on an edge", Source: "by geometry", Fix: "the length of the edge",
 		})
 	}
-	edge, long := r.seamMm(w), w.Length.Mm
+	edge, long := r.seamMm(r.job.Joint(j.Name)), w.Length.Mm
 	switch {
 	case j.Weld.CornerMm > 0: // on all sides
 		edge, long = j.Weld.CornerMm, w.Length.Mm*float64(w.Sides)
@@ -240,13 +240,20 @@ func (r *reviewer) shallow(j *plan.JointPlan) {
 const shortShare = 0.25
 
 // seamMm is the edge that a weld lies on: round the end of a bar, or the outline of
-// the smaller of two plates. 0 if it is neither.
-func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
+// the smaller of two plates, of a rectangle on its edge that edge. 0 if it is neither.
+func (r *reviewer) seamMm(in *parts.Joint) float64 {
 	var least float64
-	for _, ref := range []parts.JointRef{w.Part, w.To} {
+	for i, ref := range []parts.JointRef{in.Weld.Part, in.Weld.To} {
 		mm := r.barSeamMm(ref, false)
 		if ref.Feature == "outline" {
 			mm = r.edgeMm(ref.Part)
+		}
+		if p := r.job.Part(ref.Part); i == 0 && in.OnEdge() && p.Flat() && p.Outline.Shape == parts.RectangleOutline { // the edge that it stands on
+			if wide, high := r.viewOf(ref.Part).box(); in.Place.With == "left" || in.Place.With == "right" {
+				mm = high
+			} else {
+				mm = wide
+			}
 		}
 		if mm > 0 && (least == 0 || mm < least) {
 			least = mm
