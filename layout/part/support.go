@@ -64,10 +64,16 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 func (b *bench) bent(steps []*Step, bendMm func(zMm float64) float64) (worst *Step, mm float64) {
 	share := bendShare
 	for _, s := range steps {
-		if s.Inside || !s.Size.Limited || s.Size.AsBought {
+		lo, hi := s.Size.MinMm, s.Size.MaxMm
+		if t := s.Size.Thread; t != nil && t.Lead != nil {
+			lo, hi = leadCrest(s)
+		} else if !s.Size.Limited {
 			continue
 		}
-		tolerance := s.Size.MaxMm - s.Size.MinMm
+		if s.Inside || s.Size.AsBought {
+			continue
+		}
+		tolerance := hi - lo
 		for _, z := range []float64{s.FromMm, (s.FromMm + s.ToMm) / 2, s.ToMm} {
 			if at := bendMm(z); 2*at/tolerance > share+1e-9 {
 				share, worst, mm = 2*at/tolerance, s, at
