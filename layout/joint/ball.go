@@ -360,7 +360,11 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 		p.Rings = append(p.Rings, r)
 		tool, ring = t.ringText(r)+" on the outer ring.", ""
 	}
-	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+of.home(m)+of.borne(m)+".", ring)
+	home := of.home(m)
+	if p.OnShaft && m.floats { // it stands on its shaft already
+		home = inPlace
+	}
+	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+home+of.borne(m)+".", ring)
 	if most := of.cupForceN(p); outer && most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: take it out and start again."
 	}
@@ -430,12 +434,14 @@ func (t *joint) ringText(r plan.PushRing) string {
 	return "Press ring Ø" + t.w.Read(r.InMm) + " / Ø" + t.w.Read(r.OutMm)
 }
 
+const inPlace = "until it stands in its place"
+
 // home says how far the bearing goes in, borne on what its housing stands meanwhile.
 func (t *joint) home(m mounting) string {
 	if (m.cupShoulder == nil || m.floats) && m.fixed != nil {
 		return "until it stands on the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
 	}
-	return words.Either(m.cupShoulder != nil && (m.lid == nil || m.lid.out != nil), "until it sounds home on its shoulder", "until it stands in its place")
+	return words.Either(m.cupShoulder != nil && (m.lid == nil || m.lid.out != nil), "until it sounds home on its shoulder", inPlace)
 }
 
 func (t *joint) borne(m mounting) string {

@@ -189,7 +189,8 @@ func TestLugRoundItsEnds(t *testing.T) {
 		{"", "30", 96, 96, true, []string{"front (33)", "back (33)", "until both meet"}, "85 kN"},
 		{", sides: 2", "30", 66, 66, false, []string{"turn and turn about on the two sides"}, ""},
 		{", sides: 1", "0", 33, 33, false, []string{"From the middle outward."}, ""},
-		{", length: 20", "0", 20, 63, false, nil, ""},
+		{", length: 20", "0", 20, 63, false, []string{"z6, 20 long. From the middle outward."}, ""},
+		{", sides: 2, length: 20", "30", 20, 66, false, []string{"z6, 20 long on each side. "}, ""},
 	} {
 		p := filed(t, "{name: j, weld: {part: lug.outline, to: plate.outline, type: fillet, size: 6"+c.weld+"}, place: {on: front, with: bottom, from-left: 12, from-top: "+c.top+", front: up}}", plates...)
 		w := p.Joints[0].Weld

@@ -674,7 +674,11 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 		s = t.step("Slide in", "Wipe "+strings.Join(wipe[:len(wipe)-1], ", ")+" and "+wipe[len(wipe)-1]+" clean and oil them.",
 			"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.")
 	}
-	s.Hold = t.b.title() + " turns by hand all round, with no tight place."
+	turned := t.b
+	if j.anchored(t, j.members(t.b.Instance(), j.before)) {
+		turned = t.a
+	}
+	s.Hold = turned.title() + " turns by hand all round, with no tight place."
 	j.bushKept(t)
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: t.b.text() + " in " + t.a.text(), Limits: "all round, with no tight place", Gauge: "hand", Source: lookup.NoSource})
 }

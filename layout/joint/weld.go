@@ -592,7 +592,8 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 }
 
 func (t *joint) laid(p *plan.WeldPlan) []string {
-	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	long := words.When(t.in.Weld.Length.Set() && p.DiameterMm == 0, ", "+t.w.Read(p.LengthMm)+" long"+words.When(t.eachSide(), " on each side"))
+	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + long + "."}
 	if p.DiameterMm > 0 && len(p.Corners) > 0 {
 		alone := map[bool]string{true: " alone"}[len(p.Corners) == 1]
 		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+alone+".")
