@@ -68,7 +68,7 @@ func (j *shop) besideStack(t *joint) (out []plan.Beside) {
 	a, way := t.a.points(), first.Outward()
 	for _, f := range j.stack(t) {
 		front, thick, ok := f.plane(parts.Front)
-		if q := f.points(); !ok || len(q) != len(a) || len(a) == 0 {
+		if !ok || len(f.points()) != len(a) {
 			return nil
 		}
 		turn, ok := turnOnto(f.points(), a, t.leewayIn(still, still), false)

@@ -10,6 +10,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/golden"
 	"centrepop/parts/read"
 )
@@ -65,9 +66,9 @@ func problems(p *plan.Plan, joint string) string {
 			case a.Text != "":
 				line += ", " + a.Text
 			case a.High != 0:
-				line += fmt.Sprintf(", %g–%g", a.Value, a.High)
+				line += ", " + words.Trim(a.Value, 4) + "–" + words.Trim(a.High, 4)
 			default:
-				line += fmt.Sprintf(", %g", a.Value)
+				line += ", " + words.Trim(a.Value, 4)
 			}
 		}
 		out = append(out, line)
@@ -119,7 +120,7 @@ func TestEdits(t *testing.T) {
 		{"drive", "base", []string{"M12 8.8 => M13 8.8"}, "only no-bolt, M13, \"M13\": not a diameter of ISO 261; nearest: M12, M14"},
 		{"drive", "base", []string{"M12 8.8 => M12 9.7"}, "only no-torque, strength class \"9.7\" is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574, F835"},
 		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8"}, "no play-used"},
-		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8246"}, "play-used, Lid bolts, 0.412, Ring bolts, 1, holes"},
+		{"wrong", "short-nut", []string{"pcd: 160.4 => pcd: 160.8246"}, "play-used, Lid bolts, 0.4123, Ring bolts, 1, holes"},
 		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162"}, "no stack-misses"},
 		{"wrong", "short-nut", []string{ring + "160 => " + ring + "162.1"}, "only stack-misses, Spacer bolts, Lid bolts, holes"},
 	} {

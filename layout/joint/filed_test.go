@@ -144,6 +144,11 @@ func TestStackBeside(t *testing.T) {
 			t.Errorf("%s: %+v, want %+v", how, j.Stack, stack)
 		}
 	}
+	// One with more holes has no place on them.
+	six := strings.Replace(plate("mid", "12", "[0, 0]"), "columns: 2", "columns: 3", 1)
+	if p, err := draft(jobOf(t, "{name: j, bolt: {through: lid.h, stack: [mid.h], into: base.h, bolt: M8 8.8, nut: yes}, face: back-on-front}", plate("lid", "8", "[0, 0]"), six, plate("base", "10", "[60, 20]"))); err != nil || len(p.Joints) > 0 && p.Joints[0].Stack != nil {
+		t.Errorf("%v, %+v", err, p)
+	}
 	// Made studs with a body of 90 hold the lid that far off.
 	stud := "part: stud\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 20, cut: saw}\nprofile:\n  outside:\n    - {name: a, thread: M8, length: 19}\n    - {name: body, diameter: 20, length: 90}\n    - {name: b, thread: M8, length: 21}\n"
 	b := filed(t, "{name: j, bolt: {through: lid.h, into: base.h, bolt: M8, stud: stud}, place: {on: front, with: back, at: [60, 20], top: up}}", plate("lid", "8", "[0, 0]"), plate("base", "10", "[60, 20]"), stud).Joints[0].Beside

@@ -155,11 +155,11 @@ func TestHolesMiss(t *testing.T) {
 		"circle: {pcd: 150, count: 6, first: 30}":            "",
 		"circle: {pcd: 150.5, count: 6, first: 30}":          "",
 		"circle: {pcd: 154, count: 6, first: 30}":            "holes-miss-circle, a h, b h, 2, 1, holes, 154, 150",
-		"circle: {pcd: 150, count: 6, first: 50}":            "holes-miss-turn, a h, b h, 26.047, 1, holes, 40", // 2 · 75 · sin 10°; on by 60 − 20
-		"angles: {pcd: 150, at: [0, 20, 90, 180, 200, 270]}": "holes-miss, a h, b h, 38.823, 1, holes",          // 2 · 75 · sin 15°
+		"circle: {pcd: 150, count: 6, first: 50}":            "holes-miss-turn, a h, b h, 26.0472, 1, holes, 40", // 2 · 75 · sin 10°; on by 60 − 20
+		"angles: {pcd: 150, at: [0, 20, 90, 180, 200, 270]}": "holes-miss, a h, b h, 38.8229, 1, holes",          // 2 · 75 · sin 15°
 		// The ring's holes as places: what is not on a circle says its distances, 39 and 62 make 73.246 where a ring of six has 75.
-		"at: [[75, 0], [-75, 0], [37.5, 64.952], [-37.5, 64.952], [37.5, -64.952], [-37.5, -64]]": "play-used, a h, 0.952, b h, 1, holes",
-		"at: [[75, 0], [-75, 0], [37.5, 64.952], [-37.5, 64.952], [37.5, -64.952], [-36, -62]]":   "holes-miss-apart, a h, b h, 73.246, 1, holes, 75",
+		"at: [[75, 0], [-75, 0], [37.5, 64.952], [-37.5, 64.952], [37.5, -64.952], [-37.5, -64]]": "play-used, a h, 0.9519, b h, 1, holes",
+		"at: [[75, 0], [-75, 0], [37.5, 64.952], [-37.5, 64.952], [37.5, -64.952], [-36, -62]]":   "holes-miss-apart, a h, b h, 73.2462, 1, holes, 75",
 	} {
 		p, err := draft(jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8, nut: yes}, face: front-on-back}", ring("a", holes), ring("b", "circle: {pcd: 150, count: 6, first: 30}")))
 		if p == nil {

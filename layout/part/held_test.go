@@ -99,6 +99,18 @@ func TestTrueBy(t *testing.T) {
 	}
 }
 
+// With a bore that is finished after the welds go its chamfers: not those of other steps, nor one that is welded shut.
+func TestChamfersAfterWeld(t *testing.T) {
+	t.Parallel()
+	const hub = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 65}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 10}, {name: body, diameter: 45, length: 15}]\n  inside: [{name: bore, diameter: 20, fit: H7, length: 25, after-weld: yes}]\nchamfers: [{edge: rim-front, size: 1.1}, {edge: bore-front, size: 0.7}, {edge: bore-back, size: 2.3, for: weld}]\n"
+	do := strings.Join(work(t, "mm", hub).LaterDo, "\n")
+	for size, want := range map[string]bool{"0.7": true, "1.1": false, "2.3": false} {
+		if strings.Contains(do, size) != want {
+			t.Errorf("%s later: %v; %s", size, !want, do)
+		}
+	}
+}
+
 // TOP that is to be a keyway cut after the welds is scribed before them, and the keyway goes there.
 func TestTopBeforeItsKeyway(t *testing.T) {
 	t.Parallel()

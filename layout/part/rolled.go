@@ -184,8 +184,3 @@ func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) {
 	}
 	return k.blank(t.in.Thickness.Mm, cut...)
 }
-
-// trueBy is the outside as rolled.
-func (t *rolled) trueBy(n *Numbered) string {
-	return "its outside as rolled within " + n.W.Near(geom.Clean(2*boughtTrueMm))
-}

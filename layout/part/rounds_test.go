@@ -1,6 +1,7 @@
 package part
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -156,6 +157,56 @@ func TestCrownedCentre(t *testing.T) {
 	for what, want := range map[string]string{"centre front": "cone whole to Ø4.25 at the face, before its crown", "centre back": "cone whole to Ø6.7 at the face"} {
 		if c := check(m, what); c == nil || c.Limits != want {
 			t.Errorf("%s: %+v", what, c)
+		}
+	}
+}
+
+// TestMirrored: a part turned end for end looks the same at an edge where its other end has the like of it: as large, round
+// as much, on a step as wide, as far from its end, for the same.
+func TestMirrored(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, cut: saw}\nprofile:\n  outside: [{name: a, diameter: 30, length: 20}, {name: body, diameter: 40, length: 60}, {name: b, diameter: 30, length: 20}]\nchamfers: [{edge: a-front, size: 1}, {edge: b-back, size: 1}]\n"
+	for _, c := range []struct {
+		old, new, edge string
+		want           bool
+	}{
+		{"", "", "a-front", true}, {"", "", "b-back", true}, {"", "", "body-front", false},
+		{", {edge: b-back, size: 1}", "", "a-front", false}, {"b-back, size: 1", "b-back, size: 2", "a-front", false}, {"a-front, size: 1}, {edge: b-back, size: 1", "a-front, radius: 1}, {edge: b-back, radius: 1", "a-front", true},
+		{"b-back, size: 1", "b-back, size: 1, for: lead-in", "a-front", false}, {"b, diameter: 30", "b, diameter: 28", "a-front", false},
+		{"a-front, size: 1}, {edge: b-back", "body-front, size: 1}, {edge: body-back", "body-front", true}, {"a-front, size: 1}, {edge: b-back", "body-front, size: 1}, {edge: b-back", "body-front", false},
+		{"length: 20}]\nchamfers: [{edge: a-front, size: 1}, {edge: b-back", "length: 20.1}]\nchamfers: [{edge: body-front, size: 1}, {edge: body-back", "body-front", false},
+		{"b-back", "a-back", "a-front", false},
+	} {
+		if !strings.Contains(shaft, c.old) {
+			t.Fatalf("no %q", c.old)
+		}
+		if got := work(t, "mm", strings.Replace(shaft, c.old, c.new, 1)).Mirrored(c.edge); got != c.want {
+			t.Errorf("%s, %q: %v", c.edge, c.new, got)
+		}
+	}
+}
+
+// TestInRow: of the holes on one line along a round that take the same bolt each is held to the nearest before it, not one
+// at another clock angle, of another size or beyond.
+func TestInRow(t *testing.T) {
+	t.Parallel()
+	const tube = "part: p\nkind: tube\nmaterial: S235\nstock: {tube: 200, wall: 8}\ntube: {outside: 200, wall: 8, length: 600}\nradial:\n"
+	hole := func(name string, clock, axial float64, size string) string {
+		return fmt.Sprintf("  - {name: %s, clock: %g, axial: %g, size: %s, depth: through}\n", name, clock, axial, size)
+	}
+	for _, c := range []struct {
+		rows, want string
+	}{
+		{hole("z", 0, 500, "M8 clearance"), ""}, {hole("a", 0, 100, "M8 clearance") + hole("z", 0, 500, "M8 clearance"), "a 400"}, {hole("a", 90, 100, "M8 clearance") + hole("z", 0, 500, "M8 clearance"), ""},
+		{hole("a", 0, 100, "M10 clearance") + hole("z", 0, 500, "M8 clearance"), ""}, {hole("a", 0, 550, "M8 clearance") + hole("z", 0, 500, "M8 clearance"), ""},
+		{hole("a", 0, 100, "M8 clearance") + hole("b", 0, 300, "M8 clearance") + hole("z", 0, 500, "M8 clearance"), "b 200"}, {hole("b", 0, 300, "M8 clearance") + hole("a", 0, 100, "M8 clearance") + hole("z", 0, 500, "M8 clearance"), "b 200"},
+	} {
+		m, got := work(t, "mm", tube+c.rows), ""
+		if o, mm := m.inRow(&m.Radials[len(m.Radials)-1]); o != nil {
+			got = fmt.Sprintf("%s %g", o.In.Name.Value, mm)
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", c.rows, got, c.want)
 		}
 	}
 }
