@@ -260,7 +260,7 @@ func (c cards) offForMotor(said string) bool {
 	for _, note := range c.job.Motor.Notes {
 		for _, m := range comesOff.FindAllStringSubmatch(note.Value, -1) {
 			for _, thing := range strings.FieldsFunc(strings.ReplaceAll(m[1], " and ", ","), func(r rune) bool { return r == ',' }) {
-				if thing = strings.TrimSpace(strings.ToLower(thing)); thing != "" && regexp.MustCompile(`\b`+regexp.QuoteMeta(thing)+`s? (?:is )?(?:screwed|bolted)\b`).MatchString(said) {
+				if thing = strings.TrimSpace(strings.ToLower(thing)); thing != "" && regexp.MustCompile(`\b`+regexp.QuoteMeta(thing)+`s? (?:is |are )?(?:screwed|bolted)\b`).MatchString(said) {
 					return true
 				}
 			}

@@ -578,7 +578,7 @@ func TestComesOff(t *testing.T) {
 	if r := jointNamed(t, mm, "delivery-die").Remedies; !slices.Contains(r, "Barrel flange 1 is the one at the front of Barrel tube.") {
 		t.Errorf("%q", r)
 	}
-	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "where those of the cap ring are wanted.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
+	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "to reach the screws of the cap ring.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
 		if got := off(planned(t, editedDemo(t, "gatejack", edit[0], edit[1], edit[2])), "cap"); got != "" {
 			t.Errorf("%s: %q", edit[2], got)
 		}

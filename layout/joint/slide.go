@@ -690,7 +690,7 @@ const feelerMm = 1.0
 // along where the shaft has its shoulder or another ring at the other end.
 func (j *making) bushKept(t *joint) {
 	wide := t.a.r.LengthMm()
-	if bush, shaft := j.at(t.a.Instance()), j.at(t.b.Instance()); bush.group != shaft.group {
+	if bush, shaft := j.at(t.a.Instance()), j.at(t.b.Instance()); bush == nil || shaft == nil || bush.group != shaft.group {
 		return // only the machine in space knows where they stand
 	}
 	on := j.stands(t).span(geom.Span{ToMm: wide})
