@@ -301,6 +301,9 @@ func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
 // are usual, g slides.
 const slides = "g6"
 
+// loosestKeyed is the loosest fit of such a hub. Common practice, no source.
+const loosestKeyed = "H11/h11"
+
 func (slideKind) work(j *making, t *joint) {
 	if t.coned() && !t.unkept() {
 		j.onCone(t)
@@ -327,7 +330,9 @@ func (slideKind) work(j *making, t *joint) {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
 	j.keyed(t, p)
-	if g, err := fits.Limit(shaft.NominalMm, slides); err == nil && p.Key != "" && geom.Over(p.PlayMm.Min, shaft.NominalMm-g.MaxMm) {
+	least, err := fits.Limit(shaft.NominalMm, slides)
+	most, err2 := fits.Between(shaft.NominalMm, loosestKeyed)
+	if p.Key != "" && err == nil && err2 == nil && (geom.Over(p.PlayMm.Min, shaft.NominalMm-least.MaxMm) || geom.Over(p.PlayMm.Max, most.ClearanceMaxUm/1000)) {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, p.PlayMm.Min), plan.Of(plan.Mm, p.PlayMm.Max))
 	}
 	t.shouldered(t.b, -t.dir, t.a, t.leadDir())

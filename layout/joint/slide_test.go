@@ -222,6 +222,7 @@ func TestSlideProblems(t *testing.T) {
 		{plan.SlideBinds, []string{"hub.yaml|fit: H8|fit: K7"}},
 		{plan.SlidePlay, []string{"hub.yaml|fit: H8|fit: D9"}}, // ISO 286-2: 40 D9 from +80
 		{plan.SlidePlay, []string{"shaft.yaml|fit: h7|fit: d9"}},
+		{plan.SlidePlay, []string{"hub.yaml|fit: H8|fit: {limits: [40, 40.296]}"}}, // H11/h11: 0.32 at the most, of which h7 takes 0.025
 		{plan.NoLimits, []string{"hub.yaml|, fit: H8|"}},
 		{plan.SlideNoKey, []string{"hub.yaml|keyways:\n  - {name: key, in: bore, clock: 30}\n|", "shaft.yaml|keyways:\n  - {name: key, in: seat, clock: 90, axial: 70, length: 40}\n|", "shaft.yaml|top: keyway|top: punch"}},
 		{plan.SlideClosed, []string{"hub.yaml|clock: 30}|clock: 30, length: 45}"}},

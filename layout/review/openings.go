@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/stand"
@@ -69,14 +70,27 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	}
 }
 
-// bareNipple finds holes for a grease nipple without its thread; one in what is pressed into a bore there only goes on
+// nippleThreads are those that grease nipples are sold with: IS 4009-2:1981 table 1 for the metric ones; of pipe and inch
+// threads from memory, DIN 71412 and SAE J534.
+var nippleThreads = []string{"M6", "M8x1", "M10x1", "M16x1.5", "G1/8", "G1/4", "Rc1/8", "Rc1/4", "1/8-27 NPT", "1/4-18 NPT", "1/4-28 UNF"}
+
+// bareNipple finds holes for a grease nipple without its thread, or with one that none is sold with; one in what is pressed into a bore there only goes on
 // from the hole of its housing.
 func (v *view) bareNipple(f *parts.Radial, z float64) {
 	pressed := func(j *parts.Joint) bool {
 		s := j.Press.Shaft
 		return s.Part == v.p.Name.Value && slices.ContainsFunc(v.outside, func(c *cylinder) bool { return c.Name == s.Feature && c.FromMm <= z && z <= c.ToMm })
 	}
-	if f.For != parts.Grease || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole || slices.ContainsFunc(v.job.Of(parts.PressKind), pressed) {
+	if f.For != parts.Grease || slices.ContainsFunc(v.job.Of(parts.PressKind), pressed) {
+		return
+	}
+	if t := radialThread(f); t != nil {
+		if !slices.Contains(nippleThreads, t.Designation) {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: f.Name.Value + " has a thread that no grease nipple has", Numbers: t.Designation + "; nipples have " + strings.Join(nippleThreads, ", "),
+				Rule: "a grease nipple is screwed in", Source: "IS 4009-2:1981 table 1; DIN 71412 and SAE J534, from memory", Fix: "the thread of the nipple, or accept it for an adapter",
+			})
+		}
 		return
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{

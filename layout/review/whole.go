@@ -100,8 +100,16 @@ func spareCopies(r *reviewer) {
 			used[ref.Part] = seq.Add(used[ref.Part], ref.Copy)
 		}
 	}
+	studs := map[string]int{} // one in each hole
+	for _, j := range r.planned(parts.BoltKind) {
+		studs[r.job.Joint(j.Name).Stud()] += j.Bolt.Count
+	}
 	for _, p := range r.job.Parts {
-		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !r.job.IsStud(p.Name.Value) { // one in each hole
+		n := len(used[p.Name.Value])
+		if r.job.IsStud(p.Name.Value) {
+			n = studs[p.Name.Value]
+		}
+		if n > 0 && n < p.Quantity {
 			r.add(Finding{
 				Part: p.Name.Value, Pos: p.Name.Pos, What: "more copies of " + p.Title.Value + " are made than the joints use",
 				Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
