@@ -134,7 +134,7 @@ func TestHeads(t *testing.T) {
 	for _, c := range []struct {
 		lead   string
 		beside bool
-	}{{"Calipers.", true}, {strings.Repeat("Calipers unless a gauge is named. ", 8), false}} {
+	}{{"Calipers.", true}, {"Calipers unless a gauge is named. Others: ISO 273.", true}, {strings.Repeat("Calipers unless a gauge is named. ", 8), false}} {
 		pieces := (Table{Title: "Holes", Compact: true, Tight: true, Lead: c.lead}).Head(60)
 		texts := written(pieces[0].Draw.Items)
 		if got := len(pieces) == 1 && len(texts) > 1; got != c.beside {
@@ -142,6 +142,9 @@ func TestHeads(t *testing.T) {
 		}
 		if c.beside && (math.Abs(texts[0].YMm-texts[1].YMm) > 1e-9 || TextRect(texts[1]).X0 < TextRect(texts[0]).X1+3 || TextRect(texts[1]).X1 > 60) {
 			t.Errorf("title at %v, lead at %v", TextRect(texts[0]), TextRect(texts[1]))
+		}
+		if last := TextRect(texts[len(texts)-1]); c.beside && last.Y0 < 1-pieces[0].Height {
+			t.Errorf("%q: the last line at %v of %v", c.lead, last, pieces[0].Height)
 		}
 	}
 	compact := (Table{Title: "Holes", Compact: true}).Head(60)

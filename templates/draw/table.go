@@ -384,9 +384,9 @@ func (t Table) Head(width float64) []Piece {
 	pieces := []Piece{t.heading(t.Title, width)}
 	if x := TextWidth(t.Title, TextMm, true) + 4; t.Lead != "" && t.Compact && x < width/2 {
 		if lead := t.lead(width - x); HeightMm(lead...) < pieces[0].Height+HeightMm(t.lead(width)...) {
-			beside := Stack(lead...)
-			pieces[0].Draw.Place(&beside.Draw, x, -TextMm*1.15+t.leadEm())
-			pieces[0].Height = max(pieces[0].Height, beside.Height)
+			beside, down := Stack(lead...), TextMm*1.15-t.leadEm() // on the line of the title
+			pieces[0].Draw.Place(&beside.Draw, x, -down)
+			pieces[0].Height = max(pieces[0].Height, down+beside.Height)
 			return pieces
 		}
 	}
