@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -38,6 +39,7 @@ type arranger struct {
 	a     *plan.Arrangement
 	w     words.Writer
 	frame draw.Frame
+	aside map[int]bool // items of the view that is cut whose balloons the one from the side has
 }
 
 // newArranger is for the plan's machine, or what stands apart from it.
@@ -45,7 +47,7 @@ func newArranger(pl *plan.Plan, a *plan.Arrangement, paper draw.Frame) *arranger
 	if (paper.HeightMm > paper.WidthMm) == (a.Stands == "") {
 		paper = paper.Turned()
 	}
-	return &arranger{pl, a, words.Writer{Units: pl.Units}, paper}
+	return &arranger{pl: pl, a: a, w: words.Writer{Units: pl.Units}, frame: paper}
 }
 
 // apart draws what no joint ties to the machine: cut, with a list of what is in it, and from outside
@@ -161,6 +163,7 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 	v := &r.a.Front
 	p.Lines(d, v.Lines, draw.ThinMm)
 	seen := map[int]bool{}
+	maps.Copy(seen, r.aside)
 	over := slices.Collect(seq.Refs(v.Shapes))
 	for i, s := range over {
 		p.Shape(d, s, draw.LineMm)
@@ -179,7 +182,7 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 			}
 		}
 	}
-	return append(spots, r.spots(p, v.Behind)...)
+	return append(spots, r.spots(p, seq.Keep(v.Behind, func(q plan.Place) bool { return !r.aside[q.Item] }))...)
 }
 
 // bothSides are the contours of a cut above the axis and those below it, where none
@@ -394,6 +397,7 @@ func (r *arranger) shown() map[int]bool {
 	for _, q := range r.a.Front.Behind {
 		out[q.Item] = true
 	}
+	maps.DeleteFunc(out, func(item int, _ bool) bool { return r.aside[item] })
 	return out
 }
 

@@ -251,6 +251,49 @@ func TestArrangementThatStands(t *testing.T) {
 	}
 }
 
+// A slender machine of many parts is drawn no smaller for their numbers: 39 at its cut would want 20 one over another at
+// each side over a plan of 64 (1:20); with 14 in each of three columns there is room. Each is there once, and FRONT on the paper.
+func TestManyNumbersOfWhatStands(t *testing.T) {
+	t.Parallel()
+	box := func(w, h float64) plan.View {
+		return plan.View{MinMm: plan.XY{XMm: -w / 2}, MaxMm: plan.XY{XMm: w / 2, YMm: h}, Lines: [][]plan.XY{{{XMm: -w / 2}, {XMm: w / 2}, {XMm: w / 2, YMm: h}}}}
+	}
+	const cut, seen, all = 33, 39, 42
+	pl := &plan.Plan{Job: "Stirrer", Units: parts.Millimetres, Arrangement: &plan.Arrangement{Stands: plan.FirstAngle, Front: box(700, 1682), End: box(700, 1272), Top: box(1272, 1682)}}
+	for i := range 100 { // the list of parts has a sheet of its own
+		pl.Parts = append(pl.Parts, &plan.PartPlan{Title: "Part", Quantity: 1})
+		at, a := plan.XY{XMm: float64(i%7)*90 - 300, YMm: float64(i)*38 + 50}, pl.Arrangement
+		switch {
+		case i < cut:
+			a.Front.Shapes = append(a.Front.Shapes, plan.Shape{Kind: plan.ShapePart, Item: i + 1, Loops: [][]plan.XY{{at, at.Plus(plan.XY{XMm: 30}), at.Plus(plan.XY{XMm: 30, YMm: 10})}}})
+		case i < seen:
+			a.Front.Behind = append(a.Front.Behind, plan.Place{Item: i + 1, AtMm: at})
+		}
+		if i < all {
+			a.Top.Behind = append(a.Top.Behind, plan.Place{Item: i + 1, AtMm: at})
+		}
+	}
+	sheets := Chapters(pl, draw.Frame{WidthMm: 297, HeightMm: 210})[0].Sheets
+	last := sheets[len(sheets)-1]
+	times := map[string]int{}
+	for _, item := range last.Draw.Items {
+		if text, ok := item.(draw.Text); ok {
+			times[text.Content]++
+			if r := draw.TextRect(text); r.X0 < last.Frame.Body().X0 || r.X1 > last.Frame.Body().X1 {
+				t.Errorf("%q at %v", text.Content, r)
+			}
+		}
+	}
+	if times["Cut along the axis, 1:20"] != 1 || times["FRONT ▲"] != 1 {
+		t.Errorf("%v", times)
+	}
+	for n := range all {
+		if got := times[strconv.Itoa(n+1)]; got != 1 {
+			t.Errorf("%d balloons of %d", got, n+1)
+		}
+	}
+}
+
 // allTexts are the texts of a drawing, in order.
 func allTexts(d draw.Drawing) []string {
 	var out []string
