@@ -158,10 +158,7 @@ func (boltKind) work(j *making, t *joint) {
 	if !tapped && !layer(t.b, m.Second) {
 		return
 	}
-	if hub := j.keeps(t); hub != nil && hub.out.Slide != nil && hub.out.Slide.FreeMm < 0 { // an end plate lies on the hub, not on its shaft
-		p.Grip = append(p.Grip, plan.GripRow{What: hub.a.title() + ", past its seat", ThickMm: geom.Clean(-hub.out.Slide.FreeMm)})
-		p.GripMm = geom.Clean(p.GripMm - hub.out.Slide.FreeMm)
-	}
+	j.overHub(t, p)
 	if f := seq.First(append(j.stack(t), t.a, t.b), feature.creeps); f.r != nil {
 		p.Creeps = f.title()
 	}
@@ -185,9 +182,15 @@ func (boltKind) work(j *making, t *joint) {
 	j.boltSteps(t, p, tapped)
 }
 
-// keeps is the hub on its shaft that the plate of a joint keeps there; nil where it keeps none.
-func (j *making) keeps(t *joint) *joint {
-	return seq.First(j.before, func(o *joint) bool { return o.is(parts.SlideKind) && o.in.Slide.KeptBy.Is(t.in.Bolt.Into) })
+// overHub puts into the grip how far a hub stands past its seat where the bolts hold an end plate that keeps it: that lies
+// on the hub, not on the shaft.
+func (j *making) overHub(t *joint, p *plan.BoltPlan) {
+	hub := seq.First(j.before, func(o *joint) bool { return o.is(parts.SlideKind) && o.in.Slide.KeptBy.Is(t.in.Bolt.Into) })
+	if hub != nil && hub.out.Slide != nil && hub.out.Slide.FreeMm < 0 {
+		past := geom.Clean(-hub.out.Slide.FreeMm)
+		p.Grip = append(p.Grip, plan.GripRow{What: hub.a.title() + ", past its seat", ThickMm: past})
+		p.GripMm = geom.Clean(p.GripMm + past)
+	}
 }
 
 // oneBolt says that a part turns about a single bolt where no other joint holds it; what is round about that may turn.

@@ -178,15 +178,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		if r.Part.For != parts.Leg || m.hangs(b) || size.Dot(m.Up) < uprightPart*size.Len() {
 			continue
 		}
-		end := b
-		for _, j := range m.Joints {
-			for _, id := range m.heldBy(j.Name, b.ID) {
-				if foot := m.Standing(m.Of[id]); foot != nil && m.low(foot) < m.low(end) {
-					end = foot
-				}
-			}
-		}
-		legs, ends = append(legs, b), append(ends, end)
+		legs, ends = append(legs, b), append(ends, m.footOf(b))
 	}
 	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 || slices.ContainsFunc(m.feet(), func(f standing) bool { return -f.down.Dot(m.Up) < levelPart }) {
 		return nil
@@ -204,6 +196,19 @@ func (m *Machine) legsUneven() []plan.Problem {
 		kind = plan.LegLow
 	}
 	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
+}
+
+// footOf is what is joined to a leg and ends lowest, or the leg itself.
+func (m *Machine) footOf(leg *assembly.Body) *assembly.Body {
+	end := leg
+	for _, j := range m.Joints {
+		for _, id := range m.heldBy(j.Name, leg.ID) {
+			if foot := m.Standing(m.Of[id]); foot != nil && m.low(foot) < m.low(end) {
+				end = foot
+			}
+		}
+	}
+	return end
 }
 
 // standing is a plate at the end of a leg, and the way that it looks, away from that.

@@ -55,13 +55,17 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	if v.j.Kind == parts.PressKind && v.j.Press.LetDown {
 		h.letDown()
 	}
-	if lift := v.j.Lift; lift != nil && !lift.Loose {
-		h.Slung = firm && math.Abs(h.top.Dot(v.Up)) < machine.Steep || h.On[0] != "" || h.Packed
-	}
+	h.Slung = h.slung(firm)
 	if !h.Needed() {
 		return nil
 	}
 	return h.Hold
+}
+
+// slung tells whether what is lifted stays in its sling: it comes from the side to what stands firm, or that lies packed up.
+func (h *holding) slung(firm bool) bool {
+	lift := h.j.Lift
+	return lift != nil && !lift.Loose && (firm && math.Abs(h.top.Dot(h.Up)) < machine.Steep || h.On[0] != "" || h.Packed)
 }
 
 // benched notes how what does not stand on the floor is held on the bench, before and after the step.
