@@ -79,6 +79,7 @@ type joint struct {
 	screw  *drawScrew  // that draws its shaft in then; nil where none can
 	places bool        // it places the parts: scribed before they are joined, not as a witness after
 	ends   string      // which end of a made stud goes to which part; empty where they are alike
+	hub    *joint      // of an end plate: that of the hub, past its seat, which it lies on; nil where it lies on its shaft
 	lid    mounting    // of a bearing whose bore a cover's spigot goes into: how its cup sits against that
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
 

@@ -187,6 +187,7 @@ func (boltKind) work(j *making, t *joint) {
 func (j *making) overHub(t *joint, p *plan.BoltPlan) {
 	hub := seq.First(j.before, func(o *joint) bool { return o.is(parts.SlideKind) && o.in.Slide.KeptBy.Is(t.in.Bolt.Into) })
 	if hub != nil && hub.out.Slide != nil && hub.out.Slide.FreeMm < 0 {
+		t.hub = hub
 		past := geom.Clean(-hub.out.Slide.FreeMm)
 		p.Grip = append(p.Grip, plan.GripRow{What: hub.a.title() + ", past its seat", ThickMm: past})
 		p.GripMm = geom.Clean(p.GripMm + past)
@@ -842,6 +843,9 @@ func (t *joint) closing(p *plan.BoltPlan) closing {
 		c.shut = "Face to face over " + p.Soft.What + " " + c.limits + "."
 	case p.Spacer: // the faces stand apart by the shoulders
 		c.clean, c.each, c.shut, c.gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
+	case t.hub != nil:
+		c.gap, c.limits = t.a.title()+" on "+t.hub.a.title(), c.limits+" between them"
+		c.shut = t.a.title() + " lies on " + t.hub.a.title() + ", off the end of " + t.b.title() + ": a " + c.limits + "."
 	case !t.a.turned() || !t.b.turned(): // rolled, drawn or folded faces are no closer between the bolts than they are flat
 		c.limits = t.w.Near(0.1) + " feeler does not enter beside a bolt"
 		c.shut = "Joint closed: a " + c.limits + "."

@@ -315,8 +315,12 @@ func TestSlideUnderAnEndPlate(t *testing.T) {
 		t.Error(text)
 	}
 	// It lies on the hub: its bolts clamp its 8 and those 2.
-	if b := slidJob(t, plain...).Joints[1].Bolt; b == nil || b.GripMm != 10 || len(b.Grip) != 2 || b.Grip[1].ThickMm != 2 {
+	bolted := slidJob(t, plain...).Joints[1]
+	if b := bolted.Bolt; b == nil || b.GripMm != 10 || len(b.Grip) != 2 || b.Grip[1].ThickMm != 2 {
 		t.Errorf("%+v", b)
+	}
+	if text := stepText(bolted); !strings.Contains(text, "Cap lies on Hub, off the end of Shaft: a 0.05 mm feeler does not enter between them.") || strings.Contains(text, "Joint closed") {
+		t.Error(text)
 	}
 }
 
