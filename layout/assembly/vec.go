@@ -70,8 +70,8 @@ func ClockWay(deg float64) Vec { return Clock(1, deg) }
 // Round are n directions at right angles to an axis, evenly round it; of z the first points to TOP.
 func Round(axis Vec, n int) []Vec {
 	ways := make([]Vec, n)
-	for k := range ways {
-		ways[k] = Rotate(axis, 360*float64(k)/float64(n)).Turn(axis.Square())
+	for k, deg := range geom.Evenly(n) {
+		ways[k] = Rotate(axis, deg).Turn(axis.Square())
 	}
 	return ways
 }

@@ -756,15 +756,15 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	c := t.closing(p)
-	do := []string{"Clean " + c.clean + ", no burrs, no paint. Put together: " + ofPlace + "."}
+	over := "."
 	switch stud := t.in.Stud() != ""; {
 	case stud && tapped:
 		j.screwIn(t, p)
 		c.each = "each nut"
 	case stud && p.Spacer:
-		do[0] = strings.TrimSuffix(do[0], ".") + ", over the studs, " + t.setStuds(p)
+		over = ", over the studs, " + t.setStuds(p)
 	}
-	title := "Offer up"
+	title, do := "Offer up", []string{"Clean " + c.clean + ", no burrs, no paint. Put together: " + ofPlace + over}
 	if _, tied := j.side(t, j.before); tied {
 		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so"+words.When(!p.Spacer, ", and nothing "+words.When(len(t.in.Bolt.Stack) > 0, "else ")+"lies between the two faces")+"."
 	}

@@ -304,6 +304,16 @@ const slides = "g6"
 // loosestKeyed is the loosest fit of such a hub. Common practice, no source.
 const loosestKeyed = "H11/h11"
 
+// looseFor tells whether a keyed hub has too much play on a shaft of a nominal size.
+func looseFor(nominalMm float64, play plan.Range) bool {
+	least, err := fits.Limit(nominalMm, slides)
+	if err != nil {
+		return false
+	}
+	most, err := fits.Between(nominalMm, loosestKeyed)
+	return err == nil && (geom.Over(play.Min, nominalMm-least.MaxMm) || geom.Over(play.Max, most.ClearanceMaxUm/1000))
+}
+
 func (slideKind) work(j *making, t *joint) {
 	if t.coned() && !t.unkept() {
 		j.onCone(t)
@@ -330,9 +340,7 @@ func (slideKind) work(j *making, t *joint) {
 		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
 	}
 	j.keyed(t, p)
-	least, err := fits.Limit(shaft.NominalMm, slides)
-	most, err2 := fits.Between(shaft.NominalMm, loosestKeyed)
-	if p.Key != "" && err == nil && err2 == nil && (geom.Over(p.PlayMm.Min, shaft.NominalMm-least.MaxMm) || geom.Over(p.PlayMm.Max, most.ClearanceMaxUm/1000)) {
+	if p.Key != "" && looseFor(shaft.NominalMm, p.PlayMm) {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, p.PlayMm.Min), plan.Of(plan.Mm, p.PlayMm.Max))
 	}
 	t.shouldered(t.b, -t.dir, t.a, t.leadDir())

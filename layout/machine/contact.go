@@ -117,7 +117,7 @@ func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
 		n := math.Ceil(along.Len() / mouthEveryMm)
 		for k := range int(n) + 1 {
 			at := a.Pose.Apply(from.Add(along.Times(float64(k) / n)))
-			off = append(off, seq.Min(inf, others, func(o assembly.Body) float64 { return o.Dist(at) }))
+			off = append(off, seq.Least(others, func(o assembly.Body) float64 { return o.Dist(at) }))
 		}
 	}
 	least, most := slices.Min(off), slices.Max(off)

@@ -173,7 +173,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *stand.Faced) []plan.Problem {
 	}
 	var worst float64
 	for _, p := range few {
-		off := seq.Min(inf, many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
+		off := seq.Least(many, func(q assembly.Vec) float64 { return q.Sub(p).Len() })
 		if off > math.Abs(a-b)+meetMm && (alike || off < a+b) {
 			worst = max(worst, off)
 		}
@@ -222,7 +222,7 @@ func parallel(f, g *stand.Faced) bool { return math.Abs(f.Out.Dot(g.Out)) > 1-st
 
 // beside is how far the nearest hole, or the middle line of a slot, lies beside an axis through a place.
 func beside(f *stand.Faced, p, along assembly.Vec) float64 {
-	return seq.Min(inf, f.At, func(q assembly.Vec) float64 {
+	return seq.Least(f.At, func(q assembly.Vec) float64 {
 		off := q.Sub(p).Sub(along.Times(q.Sub(p).Dot(along)))
 		if long := f.Run.Dot(f.Run); long > 0 {
 			off = off.Sub(f.Run.Times(max(-1, min(1, off.Dot(f.Run)/long))))

@@ -23,7 +23,7 @@ func (m *Machine) besideSeat(hub, shaft *assembly.Body, bore, seat *part.Step) f
 	like := seq.Keep(on.Of.Side(false), func(s *part.Step) bool {
 		return math.Abs(s.Size.NominalMm-seat.Size.NominalMm) <= sameRound*seat.Size.NominalMm
 	})
-	return seq.Min(inf, like, func(s *part.Step) float64 {
+	return seq.Least(like, func(s *part.Step) float64 {
 		return 0 - on.Span(s.Span()).OnMm(bore.Span())
 	})
 }

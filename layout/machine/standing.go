@@ -277,7 +277,7 @@ func besideMm(at []assembly.Vec, up assembly.Vec) (mm float64) {
 		ways = []assembly.Vec{line.Unit(), line.Unit().Reversed()}
 	}
 	for _, way := range ways {
-		mm = max(mm, seq.Min(inf, at, func(p assembly.Vec) float64 { return p.Dot(way) }))
+		mm = max(mm, seq.Least(at, func(p assembly.Vec) float64 { return p.Dot(way) }))
 	}
 	return mm
 }

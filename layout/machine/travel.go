@@ -220,7 +220,7 @@ const pathFinestMm = 8
 // way is from far enough for the two boxes to be clear of one another.
 func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
 	frame := assembly.Frame(assembly.Vec{}, back, back.Square()).Inverse()
-	low := seq.Min(inf, movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
+	low := seq.Least(movers, func(m assembly.Body) float64 { return m.Box().Moved(frame).Low.Z })
 	high := seq.Max(-inf, fixed, func(f assembly.Body) float64 { return f.Box().Moved(frame).High.Z })
 	tol := assembly.Usual
 	tol.OtherMm = overlapMm

@@ -105,7 +105,7 @@ func (h *hung) made(found plan.Sling) *plan.Sling {
 // astride tells whether places lie to both sides of the centre of gravity.
 func (h *hung) astride(at []assembly.Vec) bool {
 	off := func(p assembly.Vec) float64 { return p.Sub(h.Centre).Dot(h.along) }
-	return seq.Min(inf, at, off) < -eyeMm && seq.Max(-inf, at, off) > eyeMm
+	return seq.Least(at, off) < -eyeMm && seq.Max(-inf, at, off) > eyeMm
 }
 
 // free tells whether nothing stands over places where something is screwed in from above.
@@ -258,7 +258,7 @@ func (s *drawing) endmost(bodies []assembly.Body, outward assembly.Vec) (title s
 // overMm is how far the centre of gravity lies above the lowest place of a sling, whole mm;
 // 0 where it hangs below all.
 func (h *hung) overMm(at []assembly.Vec) float64 {
-	return math.Ceil(max(0, -seq.Min(inf, at, func(p assembly.Vec) float64 { return p.Sub(h.Centre).Dot(h.Up) })))
+	return math.Ceil(max(0, -seq.Least(at, func(p assembly.Vec) float64 { return p.Sub(h.Centre).Dot(h.Up) })))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of

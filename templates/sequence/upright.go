@@ -77,11 +77,12 @@ func (r *arranger) standing() []*draw.Sheet {
 	body := r.frame.Body()
 	notes := r.notes(body.Width())
 	u := r.setOut(&notes)
-	r.aside = r.sideTakes()
-	if taken := r.setOut(&notes); taken.scale < u.scale {
-		u = taken
-	} else {
-		r.aside = nil
+	if r.aside = r.sideTakes(); len(r.aside) > 0 {
+		if taken := r.setOut(&notes); taken.scale < u.scale {
+			u = taken
+		} else {
+			r.aside = nil
+		}
 	}
 	sheet, room := r.sheet("cut along the axis, from above and from the side", u.scale)
 	d := &sheet.Draw
