@@ -3,12 +3,12 @@ package review
 import (
 	"cmp"
 	"iter"
+	"maps"
 	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/measured"
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -87,7 +87,7 @@ func (r *reviewer) wheels() (motor, driven *view) {
 	return motor, driven
 }
 
-// pulleys are both wheels of a belt, where each has one groove; nil else.
+// pulleys are both wheels of a belt, where each has a groove, or several alike; nil else.
 func (r *reviewer) pulleys() (motor, driven *view) {
 	motor, driven = r.wheels()
 	if motor == nil || driven == nil || motor.grooveMm() == 0 || driven.grooveMm() == 0 {
@@ -162,34 +162,38 @@ func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
 	return deg
 }
 
-// beltGroove is where the middle of the one groove in the outside of a pulley lies, from its front, and the diameters over its
-// rim and of its floor: a step that is lower than both beside it, or a groove that is drawn as such. 0 where there is none,
-// or more than one.
-func (v *view) beltGroove() (atMm, rimMm, floorMm float64) {
-	low := seq.Keep(v.outside, func(c *cylinder) bool {
-		before, behind := c.neighbours()
-		return before != nil && behind != nil && geom.Some(c.outBy(before)) && geom.Some(c.outBy(behind))
-	})
-	turned := seq.Keep(v.q.Grooves, func(g plan.GrooveRow) bool {
-		return g.Kind == string(parts.OtherGroove) && !g.Inside && g.Face == ""
-	})
-	switch {
-	case len(low)+len(turned) != 1:
-		return 0, 0, 0
-	case len(low) == 1:
-		return (low[0].FromMm + low[0].ToMm) / 2, 2 * mostMm(v.outside), 2 * low[0].RadiusMm()
+// beltGroove is where the middle of the grooves in the outside of a pulley lies, from its front, the diameters over its rim and
+// of their floors, and how wide each is: steps that are lower than both beside them, or grooves that are drawn as such. All are 0
+// where there is none, or where they are not alike.
+func (v *view) beltGroove() (g beltGroove) {
+	var all []beltGroove
+	for _, c := range v.outside {
+		if before, behind := c.neighbours(); before != nil && behind != nil && geom.Some(c.outBy(before)) && geom.Some(c.outBy(behind)) {
+			all = append(all, beltGroove{(c.FromMm + c.ToMm) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), c.ToMm - c.FromMm})
+		}
 	}
-	return (turned[0].FromMm + turned[0].ToMm) / 2, turned[0].DiameterMm, turned[0].FloorMm
+	for _, row := range v.q.Grooves {
+		if row.Kind == string(parts.OtherGroove) && !row.Inside && row.Face == "" {
+			all = append(all, beltGroove{(row.FromMm + row.ToMm) / 2, row.DiameterMm, row.FloorMm, row.ToMm - row.FromMm})
+		}
+	}
+	for _, o := range all {
+		g = beltGroove{g.atMm + o.atMm/float64(len(all)), o.rimMm, o.floorMm, o.wideMm}
+		if first := all[0]; !geom.Alike(o.rimMm, first.rimMm) || !geom.Alike(o.floorMm, first.floorMm) || !geom.Alike(o.wideMm, first.wideMm) {
+			return beltGroove{}
+		}
+	}
+	return g
 }
 
-func (v *view) grooveMm() float64 {
-	at, _, _ := v.beltGroove()
-	return at
-}
+func (v *view) grooveMm() float64 { return v.beltGroove().atMm }
+
+// beltGroove is the grooves of a pulley as one, mm.
+type beltGroove struct{ atMm, rimMm, floorMm, wideMm float64 }
 
 // drivenRPM is the speed at the driven shaft: that of the gear's output, of the motor through a coupling, and through a belt
 // that of the motor by its pulleys, at their rims or their grooves, whichever is faster; 0 where the job does not tell.
-func (r *reviewer) drivenRPM() (rpm float64, by string) {
+func (r *reviewer) drivenRPM() (rpm float64, why string) {
 	m := r.motor()
 	if m.OutRPM.Value > 0 {
 		return m.OutRPM.Value, "the motor's output"
@@ -201,9 +205,23 @@ func (r *reviewer) drivenRPM() (rpm float64, by string) {
 	if motor == nil {
 		return 0, ""
 	}
-	_, rim, floor := motor.beltGroove()
-	_, onRim, onFloor := driven.beltGroove()
-	return m.RPM.Value * math.Max(rim/onRim, floor/onFloor), "the motor turns " + driven.p.Title.Value + " by " + motor.p.Title.Value
+	by, on := motor.beltGroove(), driven.beltGroove()
+	return m.RPM.Value * math.Max(by.rimMm/on.rimMm, by.floorMm/on.floorMm), "the motor turns " + driven.p.Title.Value + " by " + motor.p.Title.Value
+}
+
+// apart is how far the grooves of two pulleys that stand lie out of line, and how far apart their shafts are; false where the
+// places do not tell.
+func (r *reviewer) apart(motor, driven *view) (offMm, spanMm float64, ok bool) {
+	a, b := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
+	if a == nil || b == nil || !r.machine().Tied(a, b) || math.Abs(a.Pose.Z.Dot(b.Pose.Z)) < 1-1e-6 {
+		return 0, 0, false
+	}
+	groove := func(body *assembly.Body, v *view) assembly.Vec {
+		return body.Pose.Apply(assembly.Vec{Z: -v.grooveMm()})
+	}
+	between := groove(a, motor).Sub(groove(b, driven))
+	offMm = math.Abs(between.Dot(b.Pose.Z))
+	return offMm, math.Sqrt(math.Max(0, between.Dot(between)-offMm*offMm)), true
 }
 
 // beltOff looks for pulleys whose grooves do not lie in one plane.
@@ -212,21 +230,80 @@ func (r *reviewer) beltOff() {
 	if motor == nil {
 		return
 	}
-	a, b := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
-	if a == nil || b == nil || !r.machine().Tied(a, b) || math.Abs(a.Pose.Z.Dot(b.Pose.Z)) < 1-1e-6 {
-		return
-	}
-	groove := func(body *assembly.Body, v *view) assembly.Vec {
-		return body.Pose.Apply(assembly.Vec{Z: -v.grooveMm()})
-	}
-	apart := groove(a, motor).Sub(groove(b, driven))
-	off := math.Abs(apart.Dot(b.Pose.Z))
-	span := math.Sqrt(math.Max(0, apart.Dot(apart)-off*off))
-	if most := math.Max(leastOutMm, outOfLine*span); geom.Over(off, most) {
+	off, span, ok := r.apart(motor, driven)
+	if most := math.Max(leastOutMm, outOfLine*span); ok && geom.Over(off, most) {
 		r.add(Finding{
 			Part: driven.p.Name.Value, Pos: driven.p.Pos, What: "the belt runs askew: the groove of " + motor.p.Title.Value + " lies beside that of " + driven.p.Title.Value,
 			Numbers: r.mm(words.Round(off, 2)) + " out of line, shafts " + r.mm(words.Round(span, 0)) + " apart, wanted at most " + r.mm(words.Round(most, 1)), OverMm: over(off),
 			Rule: "the grooves of two pulleys lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts", Fix: "one of the two farther along its shaft, or the motor higher or lower",
 		})
 	}
+}
+
+// widestGroove is how much wider than the top of a belt its groove is at the most: of A and B there are grooves for both, and beyond
+// them the belt sinks to the floor and slips (common practice, no source).
+const widestGroove = 1.25
+
+// beltFits compares the V-belt that is bought with the grooves of both pulleys, and its length with the way round them.
+func (r *reviewer) beltFits(e *parts.Loose) {
+	b, ok := measured.ParseBelt(e.Item.Value)
+	motor, driven := r.pulleys()
+	if !ok || !e.Belt() || motor == nil {
+		return
+	}
+	for _, v := range []*view{motor, driven} {
+		g := v.beltGroove()
+		f := Finding{Part: v.p.Name.Value, Pos: v.p.Pos, Rule: "a V-belt bears on the flanks of its groove, level with the rim", Source: "ISO 4183, ISO 4184", Fix: "the belt of that groove, or the groove of that belt"}
+		r.firstOf(f,
+			flaw{geom.Over(g.wideMm, widestGroove*b.TopMm), Finding{What: "the belt " + b.Name + " sinks in the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.TopMm) + " at its top"}},
+			flaw{geom.Over(b.PitchWidthMm, g.wideMm), Finding{What: "the belt " + b.Name + " does not go into the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.PitchWidthMm) + " in its middle"}},
+		)
+	}
+	if b.MostMm > 0 {
+		r.beltLong(e, b, motor, driven)
+	}
+}
+
+// beltLong compares the length of a belt with the way round its pulleys, as far as slots let their shafts be shifted.
+func (r *reviewer) beltLong(e *parts.Loose, b measured.Belt, motor, driven *view) {
+	_, span, ok := r.apart(motor, driven)
+	if !ok {
+		return
+	}
+	shift := r.takeUpMm()
+	pitch := func(v *view) float64 { return v.beltGroove().rimMm - 2*b.DeepMm }
+	round := func(apartMm float64) float64 {
+		return measured.RoundMm(pitch(motor), pitch(driven), math.Max(apartMm, (pitch(motor)+pitch(driven))/2))
+	}
+	least, most := round(span-shift), round(span+shift)
+	wanted := r.mm(words.Round(round(span), 0)) + " round both pulleys"
+	if shift > 0 {
+		wanted = r.mm(words.Round(least, 0)) + " to " + r.mm(words.Round(most, 0)) + " as far as the slots let them be shifted"
+	}
+	f := Finding{Pos: e.Item.Pos, Rule: "a belt goes round its pulleys and is tight there", Source: "by geometry; lengths of belts: ISO 4184", Fix: "a belt of that length, or another distance of the shafts"}
+	f.Numbers = r.mm(words.Round((b.LeastMm+b.MostMm)/2, 0)) + " at its pitch line, wanted " + wanted
+	r.firstOf(f,
+		flaw{geom.Over(least, b.MostMm), Finding{What: "the belt " + b.Name + " is too short for its pulleys"}},
+		flaw{geom.Over(b.LeastMm, most) && !r.tensioned(), Finding{What: "the belt " + b.Name + " is too long for its pulleys"}},
+	)
+}
+
+// takeUpMm is how far slots let the shafts of a belt be shifted, those of each part that joints set along them once.
+func (r *reviewer) takeUpMm() float64 {
+	by := map[string]float64{}
+	for _, j := range r.planned(parts.BoltKind) {
+		if !r.job.Joint(j.Name).Bolt.Adjust.Set() {
+			continue
+		}
+		for _, s := range j.Bolt.Shifts {
+			by[s.Of] = max(by[s.Of], s.Mm, s.BackMm)
+		}
+	}
+	return seq.Sum(slices.Collect(maps.Values(by)), func(mm float64) float64 { return mm })
+}
+
+// tensioned tells whether something else than slots keeps the belt tight, by its name.
+func (r *reviewer) tensioned() bool {
+	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool { return tightens().MatchString(p.Title.Value) }) ||
+		slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return tightens().MatchString(e.Item.Value) })
 }

@@ -12,11 +12,15 @@ import (
 // in line. The shafts are 200 apart, and 1/120 of that is 1.67. The motor turns 1400: by rims of 100 on 200 that is 700, to
 // 735 with a twentieth, by grooves of 80 on 180 less; at 1550 it is 775, of which 736 are not nineteen twentieths. The shafts of
 // frames 80 and 90 are 19 and 24 (IEC 60072-1).
+// A belt SPZ lies 2 under rims of 100 and 200 and goes round them at 96 and 196: 2 √(200² − 50²) + π (96 + 196)/2 + 100 asin(50/200) = 871.2; made to 1/100, one of 863 to
+// 880 goes round. It is 9.7 at its top, of which 5/4 is 12.1; SPB is 14 in its middle (ISO 4183).
 func TestBelts(t *testing.T) {
 	t.Parallel()
 	const drum = "pulley.yaml, drum.yaml]"
 	const bore = "\n  inside: [{name: bore, diameter: 19, fit: H7, length: 20}]"
 	const steps = "{name: rim-front, diameter: 100, length: 4}, {name: groove, diameter: 80, length: 12}, {name: rim-back, diameter: 100, length: 4}]" + bore
+	out := []string{"18 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}
+	const tight = "groove 12 mm wide, the belt 14 mm in its middle"
 	laid := func(gap, more string) string {
 		return "loose:\n  - {part: drum, how: laid over the wheels, after: wheel-on, lies: [{on: plate.back, with: front, gap: " + gap + more + "}]}\n"
 	}
@@ -34,6 +38,11 @@ func TestBelts(t *testing.T) {
 		{"speed: 1400", "speed: 1549", "first-run", nil}, {"speed: 1400", "speed: 1550", "first-run", []string{"at most 736 rev/min, the output 775"}},
 		{steps, "{name: rim, diameter: 100, length: 20}]" + bore + "\ngrooves: [{name: v, in: rim, axial: 4, from: front, width: 12, depth: 10, for: other}]", "first-run", []string{"736 rev/min, the output 700"}},
 		{steps, "{name: rim, diameter: 100, length: 20}]" + bore, "first-run", nil}, // no groove, and no pulley
+		{"V-belt SPZ", "V-belt SPZ 863", "belt", out}, {"V-belt SPZ", "V-belt SPZ 880", "belt", out},
+		{"V-belt SPZ", "V-belt SPZ 862", "belt", append([]string{"862 mm at its pitch line, wanted 871 mm round both pulleys"}, out...)},
+		{"V-belt SPZ", "V-belt SPZ 881", "belt", append([]string{"881 mm at its pitch line, wanted 871 mm round both pulleys"}, out...)},
+		{"V-belt SPZ", "V-belt SPB", "belt", []string{tight, out[0], tight}},
+		{"V-belt SPZ", "V-belt XPA", "belt", out}, {"groove, diameter: 180, length: 12", "groove, diameter: 180, length: 12.2", "belt", []string{"groove 12.2 mm wide, the belt 9.7 mm at its top", "17.9 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}},
 		{"phases: 3", "phases: 3, frame: 80", "loose", nil}, {"phases: 3", "phases: 3, frame: 90S", "loose", []string{"19 mm on 24 mm"}},
 		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},

@@ -114,11 +114,12 @@ var (
 	fastener      = spoken(`\b(?:bolts?|(?:cap)?screws?|studs?|nuts?)\b`)
 )
 
-// Of names, which tell what a part, a hole, a step or a seat is: a stop, a guard over a belt, a guard that opens by hand, what keeps
+// Of names, which tell what a part, a hole, a step or a seat is: a stop, what keeps a belt tight, a guard over one, a guard that opens by hand, what keeps
 // water off, anchor holes, the hole of a tommy bar, flats for a spanner, the slot of a locking washer, an oil cup, what is driven, and
 // what of a name says for what the thing is, or makes another of it.
 var (
 	aStop       = spoken(`\b(?:stop|buffer|bumper)\b`)
+	tightens    = spoken(`\b(?:jockey|idler|tension(?:er|ing)?)\b`)
 	overBelt    = spoken(`\b(?:belt|pulley|chain|sprocket)s?\b`)
 	opensByHand = spoken(`\b(?:guard|grille|grid|cover|hatch|door|lid|hood|gate|flap)$`)
 	keepsOff    = spoken(`\b(?:rain|weather|dust|splash|drip)\b`)
