@@ -34,7 +34,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).nutLocked, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
 	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),
 )
@@ -482,9 +482,9 @@ func (r *reviewer) nutOnThread(e *parts.Loose) {
 	}
 }
 
-func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, like func(threads.Thread) bool) {
-	how := e.Item.Value + " " + e.How.Value
-	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(how) })
+// goesOn are the parts that a nut goes on: those that its words name, or else the shaft whose hub it keeps, or whose bearing.
+func (r *reviewer) goesOn(e *parts.Loose) []*view {
+	named := seq.Keep(r.all(), func(v *view) bool { return v.p.NamedIn(e.Item.Value + " " + e.How.Value) })
 	switch j := r.job.Joint(e.After.Value); {
 	case len(named) > 0:
 	case j.Slide != nil && j.Slide.KeptBy.Set():
@@ -492,7 +492,12 @@ func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, lik
 	case j.Bearing != nil:
 		named = []*view{r.viewOf(j.Bearing.Cone.Part)}
 	}
-	for _, v := range named {
+	return named
+}
+
+func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, like func(threads.Thread) bool) {
+	how := e.Item.Value + " " + e.How.Value
+	for _, v := range r.goesOn(e) {
 		own := seq.Keep(v.outside, func(c *cylinder) bool { return c.Size.Thread != nil })
 		said := seq.Keep(own, func(c *cylinder) bool { return strings.Contains(unhyphened(how), unhyphened(c.Name)) })
 		if len(said) == 0 {
@@ -506,6 +511,60 @@ func (r *reviewer) nutRuns(e *parts.Loose, pos parts.Pos, name string, runs, lik
 			Rule: "a nut has the thread that it goes on", Source: "by geometry", Fix: "a nut of that thread",
 		})
 	}
+}
+
+// nutLocked looks for what locks a nut of a series that is bought: the washer of its number, and in the shaft the slot for its inner
+// tab.
+func (r *reviewer) nutLocked(e *parts.Loose) {
+	said := e.Item.Value + " " + e.Buy.Value
+	nut := nutSeries().FindStringSubmatch(said)
+	if e.As != parts.ANut || nut == nil || locksItself().MatchString(said+" "+e.How.Value) {
+		return
+	}
+	other, locked := "", washer().MatchString(said) && !washerSeries().MatchString(said)
+	for o := range seq.Refs(r.job.Loose) {
+		for _, m := range washerSeries().FindAllStringSubmatch(o.Item.Value+" "+o.Buy.Value, -1) {
+			if locked = locked || m[2] == nut[3]; !r.nutNumbered(m[2]) {
+				other = m[0]
+			}
+		}
+	}
+	f := Finding{Severity: Check, Pos: e.Item.Pos, Source: "ISO 2982-2 (DIN 5406), ABMA 8.2"}
+	for _, v := range r.goesOn(e) {
+		own := seq.First(v.outside, func(c *cylinder) bool {
+			return c.Size.Thread != nil && threads.LockNut(*c.Size.Thread) == nut[1]+nut[2]+nut[3]
+		})
+		if own == nil {
+			continue
+		}
+		f.Part, f.Feature = v.p.Name.Value, own.Name
+		r.firstOf(f,
+			flaw{!locked && other != "", Finding{
+				What: "the lock washer " + other + " is not that of the nut " + nut[0], Numbers: "on " + own.Drawn.Size.Thread.Value,
+				Rule: "a locking washer has the number of its nut", Fix: "the washer of that number"}},
+			flaw{!locked, Finding{
+				What: "nothing locks the nut " + nut[0] + " on " + own.Name + " of " + v.p.Title.Value, Numbers: "no washer is bought for it",
+				Rule: "a nut on a shaft that turns is locked", Fix: "its washer under loose, a nut that locks itself, or how it is locked in its words"}},
+			flaw{!v.slotted(own), Finding{
+				What: "no slot in " + own.Name + " of " + v.p.Title.Value + " takes the tab of the washer under the nut " + nut[0], Numbers: "the washer turns with the nut",
+				Rule: "the inner tab of a locking washer lies in a slot of the shaft", Fix: "a keyway or an opening for the washer in the thread, or a note for it"}},
+		)
+	}
+}
+
+// nutNumbered tells whether a nut of a series with that number is bought.
+func (r *reviewer) nutNumbered(number string) bool {
+	return slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool {
+		m := nutSeries().FindStringSubmatch(e.Item.Value + " " + e.Buy.Value)
+		return m != nil && m[3] == number
+	})
+}
+
+// slotted tells whether a washer finds a slot in a thread: a keyway or an opening that is for it, or words.
+func (v *view) slotted(c *cylinder) bool {
+	return slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return isWasher(&f) }) ||
+		slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.Name }) ||
+		slices.ContainsFunc(v.texts(), func(t parts.Text) bool { return washer().MatchString(t.Value) })
 }
 
 // ringBought compares a bearing or a seal that is bought by its sizes with the bores and shafts of the job, in millimetres or

@@ -84,7 +84,7 @@ var (
 	clearOf     = spoken(noteLength + ` (?:clear|off)\b`)
 )
 
-// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, a bearing or a seal by its sizes, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
+// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, with the washer of one, or that locks itself, a bearing or a seal by its sizes, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
 // coupling, and what room they leave or need.
 var (
 	screwClass    = spoken(`(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
@@ -94,6 +94,8 @@ var (
 	setLong       = spoken(bareLength + ` long\b`)
 	nutAlone      = spoken(`\bnuts? (` + boltThread + `(?:[ -]LH)?)\b`)
 	nutSeries     = exactly(`\b(?:(KM)K? ?|(A?N-))(\d+)\b`)
+	washerSeries  = exactly(`\b(MB|A?W-)(\d+)\b`)
+	locksItself   = spoken(`\bself-?locking\b|\bnylon\b|\b(?:set|lock|grub) screws?\b|\bpins?\b|\bglued?\b|\bthread ?lock|\bsecond nut\b|\bcounter-?nut\b`)
 	leftHanded    = spoken(`\b(?:LH|left[- ]hand(?:ed)?)\b`)
 	ringSized     = spoken(`\b(bearing|seal)s?\b[^;]*?\b(\d+(?:\.\d+)?) ?[x×] ?(\d+(?:\.\d+)?) ?[x×] ?\d+(?:\.\d+)?\b`)
 	washerNamed   = spoken(`^washers? ` + bareLength + `, ` + bareLength + ` outside`)
