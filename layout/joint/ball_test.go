@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // ballJob is a roller on an axle with two ball bearings: the classes of the seats on the axle and in the roller, which ring
@@ -241,17 +242,48 @@ func TestBallBearingFloatsOffItsHousing(t *testing.T) {
 // 61 to 73 of it. Of two rings 1.2 thick the one before the first bearing is held by the front wall of its groove, at 25.7 ± 0.2, the one behind the
 // second by the back wall of its own, 1.3 to 1.44 wide, at 73 ± 0.3: 45.7 to 46.84 between them.
 // The web is what 50 ± 0.3 leave of two seats of 14 ± 0.2: 21.3 to 22.7.
+// Grooves 0.7 and 0.5 further out leave 0.2 to 2.98, each bearing keeps the axle one way; one ring alone leaves it to go to the
+// front, and two beside one bearing leave the other to float. What lies along is judged at the last of them.
 func TestBallsBetweenTwoRings(t *testing.T) {
 	t.Parallel()
-	p := ballJobOf(t, "h6", "N7", "outer", "6004-2RS", "grooves: [{name: a, in: seat, axial: 25.7, for: retaining-ring}, {name: b, in: seat, axial: 73, for: retaining-ring}]\n")
-	got := ""
-	for _, q := range append(jointNamed(t, p, "near").Problems, jointNamed(t, p, "far").Problems...) {
-		if q.Kind == plan.BallsClamped {
-			got += fmt.Sprint(q.Args[3].Value, " ", q.Args[4].Value)
+	const play = "held along: each of the bearings one way; play along between the bearings: 0.2 – 2.98; play of roller along, some, no bearing pushes the other, 0.2 – 2.98"
+	for _, c := range []struct {
+		a, b   float64 // 0 for none
+		leaves string
+		want   string
+	}{
+		{25.7, 73, "[]", "clamped -1 1.78"}, {25, 73.5, "[]", play}, {0, 0, "[back front]", ""}, {25, 0, "[front]", ""}, {0, 73.5, "[back]", ""},
+		{25, 39.2, "[]", "held along: roller near both ways; roller far floats"}, {59.6, 73.5, "[]", "held along: roller far both ways; roller near floats"},
+	} {
+		var grooves []string
+		for name, at := range map[string]float64{"a": c.a, "b": c.b} {
+			if at > 0 {
+				grooves = append(grooves, fmt.Sprintf("{name: %s, in: seat, axial: %g, for: retaining-ring}", name, at))
+			}
 		}
-	}
-	if got != "-1 1.78" {
-		t.Errorf("play %q", got)
+		p := ballJobOf(t, "h6", "N7", "outer", "6004-2RS", words.When(grooves != nil, "grooves: ["+strings.Join(grooves, ", ")+"]\n"))
+		var got []string
+		for _, name := range []string{"near", "far"} {
+			one := jointNamed(t, p, name)
+			for _, q := range one.Problems {
+				if q.Kind == plan.BallsClamped {
+					got = append(got, fmt.Sprint("clamped ", q.Args[3].Value, " ", q.Args[4].Value))
+				}
+			}
+			for _, f := range one.Figures {
+				if strings.Contains(f.Label, "along") {
+					got = append(got, f.Label+": "+f.Value)
+				}
+			}
+			for _, k := range one.Checks {
+				if strings.HasSuffix(k.What, " along") {
+					got = append(got, k.What+", "+k.Wanted+", "+k.Limits)
+				}
+			}
+		}
+		if leaves := fmt.Sprint(jointNamed(t, p, "far").Bearing.Leaves); leaves != c.leaves || strings.Join(got, "; ") != c.want || jointNamed(t, p, "near").Bearing.Leaves != nil {
+			t.Errorf("rings at %g and %g: it goes to %s; %q", c.a, c.b, leaves, got)
+		}
 	}
 }
 

@@ -625,11 +625,11 @@ func TestBoughtTube(t *testing.T) {
 }
 
 // TestCuts: what a chamfer of 2 on its edges, a groove in it and an undercut of 3 take of a seat from 20 to 50;
-// what is at another step, in the bore or in a face takes none. An undercut lies where the shoulder is.
+// what is at another step or in a face takes none. An undercut lies where the shoulder is.
 func TestCuts(t *testing.T) {
 	t.Parallel()
-	groove := func(in string, inside bool, face parts.Face) part.Groove {
-		return part.Groove{Row: plan.GrooveRow{In: in, Inside: inside, Face: face, FromMm: 30, ToMm: 34}}
+	groove := func(in string, face parts.Face) part.Groove {
+		return part.Groove{Row: plan.GrooveRow{In: in, Face: face, FromMm: 30, ToMm: 34}}
 	}
 	chamfer := func(edge string) parts.Chamfer {
 		return parts.Chamfer{Edge: parts.Text{Value: edge}, Size: length(2)}
@@ -643,7 +643,7 @@ func TestCuts(t *testing.T) {
 		want          []geom.Span
 	}{
 		{"none", nil, nil, false, 30, 30, nil}, {"at the front", []parts.Chamfer{chamfer("seat-front"), chamfer("nose-front")}, nil, false, 30, 30, []geom.Span{{FromMm: 20, ToMm: 22}}}, {"at the back", []parts.Chamfer{chamfer("seat-back")}, nil, false, 30, 30, []geom.Span{{FromMm: 48, ToMm: 50}}},
-		{"a groove", nil, []part.Groove{groove("seat", false, "")}, false, 30, 30, []geom.Span{{FromMm: 30, ToMm: 34}}}, {"in another step", nil, []part.Groove{groove("nose", false, "")}, false, 30, 30, nil}, {"in the bore", nil, []part.Groove{groove("seat", true, "")}, false, 30, 30, nil}, {"in a face", nil, []part.Groove{groove("seat", false, parts.Front)}, false, 30, 30, nil},
+		{"a groove", nil, []part.Groove{groove("seat", "")}, false, 30, 30, []geom.Span{{FromMm: 30, ToMm: 34}}}, {"in another step", nil, []part.Groove{groove("nose", "")}, false, 30, 30, nil}, {"in a face", nil, []part.Groove{groove("seat", parts.Front)}, false, 30, 30, nil},
 		{"an undercut behind", nil, nil, true, 30, 60, []geom.Span{{FromMm: 47, ToMm: 50}}}, {"before", nil, nil, true, 60, 30, []geom.Span{{FromMm: 20, ToMm: 23}}},
 	} {
 		seat := cylinder(20, 50, 40, false)

@@ -70,7 +70,7 @@ func (f feature) cuts() (out []geom.Span) {
 		}
 	}
 	for i := range f.r.Grooves {
-		if g := &f.r.Grooves[i].Row; g.Face == "" && g.In == f.step.Name && g.Inside == f.step.Inside {
+		if g := &f.r.Grooves[i].Row; g.Face == "" && g.In == f.step.Name {
 			out = append(out, geom.Span{FromMm: g.FromMm, ToMm: g.ToMm})
 		}
 	}
@@ -91,7 +91,7 @@ func (j *making) pressCautions(t *joint, cautions []press.Caution) {
 				continue
 			}
 			text := t.w.PressCaution(c)
-			if left := j.playLeft(t, c.Mm); left != "" {
+			if left := j.playLeft(t, bore, c.Mm); left != "" {
 				text = left
 			} else if bore.Size.Thread == nil {
 				text += " Its limits: " + t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm) + "."
@@ -107,14 +107,14 @@ func (j *making) pressCautions(t *joint, cautions []press.Caution) {
 	}
 }
 
-// playLeft says which play a shaft keeps that turns in the bore of what is pressed in, closed by so much; empty where
+// playLeft says which play a shaft keeps that turns in a bore of what is pressed in, closed by so much; empty where
 // none is known to, or too little is left.
-func (j *making) playLeft(t *joint, closesMm float64) string {
+func (j *making) playLeft(t *joint, bore *part.Step, closesMm float64) string {
 	for _, o := range j.all {
-		bore, shaft := o.a.step, o.b.step
-		if o.refused() || !o.turns() || o.a.Instance() != t.a.Instance() || bore == nil || shaft == nil {
+		if o.refused() || !o.turns() || o.a.Instance() != t.a.Instance() || o.a.step != bore {
 			continue
 		}
+		shaft := o.b.step
 		least, most := bore.Size.MinMm-shaft.Size.MaxMm-closesMm, bore.Size.MaxMm-shaft.Size.MinMm
 		if !geom.Over(fits.OilShare*bore.Size.NominalMm, least) {
 			return "The inner part's bore closes by up to " + t.w.Said(closesMm) + ", and is made for it: " + o.b.title() + " keeps " + t.w.Fine(least*1000, most*1000) + " of play in it. It is not reamed after pressing."

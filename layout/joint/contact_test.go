@@ -1,11 +1,14 @@
 package joint
 
 import (
+	"strings"
 	"testing"
 
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -89,6 +92,37 @@ func TestSharesLead(t *testing.T) {
 	} {
 		if got := (&joint{a: c.a, b: c.b}).sharesLead(lead); got != c.want {
 			t.Errorf("%s.%s and %s.%s: %v", c.a.ref.Part, c.a.ref.Feature, c.b.ref.Part, c.b.ref.Feature, got)
+		}
+	}
+}
+
+// TestPlayLeft: a bush is bored so that a shaft of 20 keeps 0.0005 of that, 0.01, at the least in it once it is pressed in: the
+// least play of 0.05 − 0.02 and closed by 0.02 does, by 0.0201 not. It is the bore inside the press, of that copy, and a shaft
+// that turns in it.
+func TestPlayLeft(t *testing.T) {
+	t.Parallel()
+	sized := func(mm, low, high float64, inside bool) part.Step {
+		s := cylinder(0, 30, mm, inside)
+		s.Size.MinMm, s.Size.MaxMm, s.Size.Limited = mm+low, mm+high, true
+		return s
+	}
+	bush := stepped(parts.Part{}, sized(20, 0.05, 0.071, true), sized(30, 0.02, 0.04, false), sized(20, 0.05, 0.071, true))
+	shaft := stepped(parts.Part{}, sized(20, 0, 0.02, false))
+	bush.r.Out, shaft.r.Out = &plan.PartPlan{Title: "Bush"}, &plan.PartPlan{Title: "Shaft"}
+	for name, c := range map[string]struct {
+		closes float64
+		change func(o *joint)
+		want   string
+	}{
+		"just enough": {0.02, func(*joint) {}, "0.02 mm, and is made for it: Shaft keeps 10 – 71 µm of play"}, "less": {0.0201, func(*joint) {}, ""},
+		"of another bush": {0.02, func(o *joint) { o.a.ref.Copy = 2 }, ""}, "in another bore": {0.02, func(o *joint) { o.a.step = &bush.r.Steps[2] }, ""},
+		"refused": {0.02, func(o *joint) { o.faults = []plan.Problem{{}} }, ""}, "kept along": {0.02, func(o *joint) { o.in.Slide.KeptBy.Part = "nut" }, ""}, "no slide": {0.02, func(o *joint) { o.in.Slide = nil }, ""},
+	} {
+		o := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: bush, b: shaft}
+		pressed := &joint{in: &parts.Joint{}, a: bush, w: words.Writer{Units: parts.Millimetres}}
+		c.change(o)
+		if got := (&making{all: []*joint{o}}).playLeft(pressed, bush.step, c.closes); !strings.Contains(got, c.want) || (got == "") != (c.want == "") {
+			t.Errorf("%s: %q", name, got)
 		}
 	}
 }

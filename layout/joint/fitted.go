@@ -146,7 +146,7 @@ func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bo
 func ringOver(bore *part.Step, f feature, w words.Writer) []string {
 	var do []string
 	for _, g := range f.r.Grooves {
-		if g.In.Kind == parts.RingGroove && bore.Inside && g.Row.In == bore.Name {
+		if g.In.Kind == parts.RingGroove && g.Row.In == bore.Name {
 			do = append(do, g.Bought(w)+" into "+words.Spaced(g.Row.Name)+" of "+f.title()+" over the seal, with its pliers, eyes protected: it snaps to the floor all round.")
 		}
 	}

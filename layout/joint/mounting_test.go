@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"testing"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
@@ -111,6 +113,48 @@ func TestArrangement(t *testing.T) {
 	} {
 		if got := arrangement(c.m, c.n); string(got) != c.want {
 			t.Errorf("%v and %v: %s, want %s", c.m, c.n, got, c.want)
+		}
+	}
+}
+
+// TestMount: a cup stands on the one shoulder of its bore, 20 to 50, or on the spigot of a cover where there is none, and a cone the
+// other way: on the shoulder of its seat, 0 to 30, else on a nut. The cover's way goes before where the shaft has a shoulder for that
+// alone, but not before a nut beside the seat. A bearing that goes the other way round has its cone so.
+func TestMount(t *testing.T) {
+	t.Parallel()
+	seat, bore := cylinder(0, 30, 40, false), cylinder(20, 50, 80, true)
+	front, behind := cylinder(0, 20, 60, true), cylinder(50, 80, 60, true)
+	high, low := cylinder(-20, 0, 50, false), cylinder(30, 60, 50, false) // shoulders of the shaft before and behind the seat
+	thread := func(from, to float64) part.Step {
+		s := cylinder(from, to, 38, false)
+		s.Size.Thread = &threads.Thread{}
+		return s
+	}
+	lid := func(dir, mm float64) mounting {
+		return mounting{cupDir: dir, cupBackMm: mm, cupShoulder: &behind, lid: &joint{}}
+	}
+	for _, c := range []struct {
+		name         string
+		bore, shaft  []part.Step
+		lid          mounting
+		other        bool
+		cup, cupMm   float64 // 0 where nothing holds the cup
+		cone, coneMm float64
+		fixed, nut   bool
+	}{
+		{"no shoulder", nil, []part.Step{high}, mounting{}, false, 0, 0, 0, 0, false, false}, {"one at either end", []part.Step{front, behind}, []part.Step{high}, mounting{}, false, 0, 0, 0, 0, false, false},
+		{"at either end and a cover", []part.Step{front, behind}, []part.Step{high}, lid(1, 50), false, 0, 0, 0, 0, false, false},
+		{"behind", []part.Step{behind}, []part.Step{high}, mounting{}, false, 1, 50, -1, 0, true, false}, {"in front", []part.Step{front}, []part.Step{low}, mounting{}, false, -1, 20, 1, 30, true, false},
+		{"the other way round", []part.Step{behind}, []part.Step{low}, mounting{}, true, 1, 50, 1, 30, true, false}, {"a cover alone", nil, []part.Step{low}, lid(-1, 18), false, -1, 18, 1, 30, true, false},
+		{"on a nut", []part.Step{behind}, []part.Step{thread(-30, 0)}, mounting{}, false, 1, 50, -1, 0, false, true}, {"on nothing", []part.Step{behind}, []part.Step{thread(30, 50)}, mounting{}, false, 1, 50, -1, 0, false, false},
+		{"the shaft has a shoulder for the cover", []part.Step{behind}, []part.Step{low}, lid(-1, 18), false, -1, 18, 1, 30, true, false}, {"for both", []part.Step{behind}, []part.Step{high, low}, lid(-1, 18), false, 1, 50, -1, 0, true, false},
+		{"for neither", []part.Step{behind}, nil, lid(-1, 18), false, 1, 50, -1, 0, false, false}, {"and a nut beside the seat", []part.Step{behind}, []part.Step{low, thread(-30, 0)}, lid(-1, 18), false, 1, 50, -1, 0, false, true}, {"and a nut apart from it", []part.Step{behind}, []part.Step{low, thread(-30, -10)}, lid(-1, 18), false, -1, 18, 1, 30, true, false},
+		{"a cover on the same side", []part.Step{behind}, []part.Step{low}, lid(1, 48), false, 1, 50, -1, 0, false, false},
+	} {
+		b := &joint{in: &parts.Joint{Kind: parts.BearingKind, OtherWay: c.other, Bearing: &parts.BearingJoint{}}, a: stepped(parts.Part{}, append([]part.Step{seat}, c.shaft...)...), b: stepped(parts.Part{}, append([]part.Step{bore}, c.bore...)...), lid: c.lid}
+		m, held := b.mount()
+		if held != (c.cup != 0) || m.cupDir != c.cup || m.cupBackMm != c.cupMm || m.coneDir != c.cone || m.coneBackMm != c.coneMm || (m.fixed != nil) != c.fixed || (m.nut != nil) != c.nut {
+			t.Errorf("%s: %v, %+v", c.name, held, m)
 		}
 	}
 }

@@ -337,7 +337,7 @@ func (g *Groove) checks(r *record) {
 // grooved is a contour of a step with its grooves.
 func (s *Sizes) grooved(st *Step, line []plan.XY) []plan.XY {
 	for g := range seq.Refs(s.Grooves) {
-		if g.step != nil && g.step.Name == st.Name && g.step.Inside == st.Inside {
+		if g.step != nil && g.step.Name == st.Name {
 			line = g.cut(line)
 		}
 	}
