@@ -231,7 +231,7 @@ func (j *making) ringsKept(t *joint, f feature, first bool) {
 			continue
 		}
 		kept = append(kept, at)
-		if other, ok := t.stopOf(f, -dir, j.faceOf(t, f, -dir)); ok && (other.ring == nil || back(dir)) {
+		if other, ok := t.stopOf(f, -dir, j.faceOf(t, f, -dir)); first && ok && (other.ring == nil || back(dir)) {
 			t.ringRoom(f, other, at, plan.Range{Min: wide, Max: wide})
 		}
 	}

@@ -737,12 +737,14 @@ func TestToWall(t *testing.T) {
 		{"front", 0, true, 54.6, 55.4}, {"front", 40, true, 14.3, 15.7}, {"front", 100, false, 49.4, 50.6},
 		{"back", 0, true, 49.4, 50.6}, {"back", 40, true, 9.1, 10.9}, {"back", 100, false, 54.6, 55.4},
 	} {
-		m := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 60}]\ngrooves: [{name: g, in: b, axial: 50, from: "+c.from+", for: relief, width: 5, depth: 2}]\n")
-		if got := m.ToWallMm(&m.Grooves[0], c.atMm, c.back); got.Min != c.min || got.Max != c.max {
-			t.Errorf("%+v: %v", c, got)
-		}
-		if seam, turns := m.HelixMm(); seam != 0 || turns != 0 {
-			t.Errorf("a shaft has a seam of %g in %g turns", seam, turns)
+		for _, profile := range []string{"outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 60}]", "outside: [{name: c, diameter: 65, length: 100}]\n  inside: [{name: a, diameter: 30, length: 40}, {name: b, diameter: 40, length: 60}]"} {
+			m := work(t, "mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  "+profile+"\ngrooves: [{name: g, in: b, axial: 50, from: "+c.from+", for: relief, width: 5, depth: 2}]\n")
+			if got := m.ToWallMm(&m.Grooves[0], c.atMm, c.back); got.Min != c.min || got.Max != c.max {
+				t.Errorf("%+v, %s: %v", c, profile, got)
+			}
+			if seam, turns := m.HelixMm(); seam != 0 || turns != 0 {
+				t.Errorf("it has a seam of %g in %g turns", seam, turns)
+			}
 		}
 	}
 }

@@ -135,9 +135,9 @@ func (g *Groove) Ring(w words.Writer) (item string, thickMm float64, ok bool) {
 // place and of its width.
 func (s *Sizes) ToWallMm(g *Groove, atMm float64, back bool) plan.Range {
 	at, fromBack := s.General(geom.Clean(g.In.Axial.Mm)), g.In.From == parts.Back
-	end := s.BetweenMm(false, 0, atMm) // to the end that the groove is measured from
+	end := s.BetweenMm(g.Row.Inside, 0, atMm) // to the end that the groove is measured from
 	if fromBack {
-		end = s.BetweenMm(false, atMm, s.LengthMm())
+		end = s.BetweenMm(g.Row.Inside, atMm, s.LengthMm())
 	}
 	if fromBack == back { // of its walls the one that is measured
 		return plan.Range{Min: geom.Clean(end.Min - at.MaxMm), Max: geom.Clean(end.Max - at.MinMm)}
