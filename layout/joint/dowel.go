@@ -21,7 +21,7 @@ func (j *making) dowels(t *joint) {
 	}
 	for _, f := range [][2]feature{{t.a, t.b}, {t.b, t.a}} {
 		for g := range seq.Refs(f[0].r.Groups) {
-			if d := g.Dowel; d != nil && d.Guide && d.Part == f[1].r.Part.Name.Value {
+			if d := g.Dowel; d != nil && d.Guide && slices.Contains(d.Parts, f[1].r.Part.Name.Value) {
 				j.dowel(t, g, f[0], f[1])
 			}
 		}

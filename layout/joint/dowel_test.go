@@ -114,3 +114,34 @@ func TestDowelsThatStandOut(t *testing.T) {
 		}
 	}
 }
+
+// TestDowelsGoThroughWhatTouches: two plates that studs hold apart share no pins, be their holes as alike as they may; those
+// of a housing in two copies are reamed with the one or the other plate that it is bolted to, and each step does its own.
+func TestDowelsGoThroughWhatTouches(t *testing.T) {
+	t.Parallel()
+	const pegs = "  - {name: pegs, at: [[-80, 0], [80, 10]], size: {diameter: 8, fit: H7}, for: pins}\n"
+	plate := func(name string) string {
+		return drilledPlate(name, "M8 clearance", pegs+"  - {name: foot, at: [[0, 20], [10, -20]], size: M6 clearance}\n")
+	}
+	stud := func(body string) string {
+		return "part: s\nkind: turned\nquantity: 4\nmaterial: S235\nstock: {round: 14 mm}\nprofile: {outside: [{thread: M8, length: 35}, {diameter: " + body + ", length: 90}, {thread: M8, length: 35}]}\n"
+	}
+	const foot = "part: f\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [200, 160]}\nholes:\n  - {name: foot, at: [[0, 20], [10, -20]], size: M6 tap}\n" + pegs
+	const joints = "{name: j, bolt: {through: a.h, into: b.h, bolt: M8, stud: s, nut: yes}, face: back-on-back}\n" +
+		"  - {name: k, bolt: {through: a.foot, into: f#1.foot, bolt: M6 8.8}, face: front-on-back}\n  - {name: l, bolt: {through: b.foot, into: f#2.foot, bolt: M6 8.8}, face: front-on-back}"
+	p := filed(t, joints, plate("a"), plate("b"), stud("12"), foot)
+	for name, want := range map[string]string{"j": "", "k": "pegs of a into f 1", "l": "pegs of b into f 2"} {
+		if text := stepText(jointNamed(t, p, name)); strings.Contains(text, "Drive in") != (want != "") || !strings.Contains(text, want) {
+			t.Errorf("%s: %s", name, text)
+		}
+	}
+	for name, want := range map[string]string{"a": "once f is bolted", "b": "once f is bolted", "f": "once a or b is bolted"} {
+		if said := p.Part(name).Operations; !slices.ContainsFunc(said, func(o plan.Operation) bool { return strings.Contains(strings.Join(o.Do, " "), want) }) {
+			t.Errorf("%s: %+v", name, said)
+		}
+	}
+	const flush = "{name: j, bolt: {through: a.h, into: b.h, bolt: M8, stud: s, nut: yes}, face: back-on-back}"
+	if text := stepText(jointNamed(t, filed(t, flush, plate("a"), plate("b"), stud("7.8")), "j")); !strings.Contains(text, "Drive in 2 × dowel pin Ø8.") {
+		t.Errorf("studs that pull them together: %s", text)
+	}
+}

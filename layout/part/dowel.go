@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -15,9 +16,10 @@ import (
 // Dowel is what a group of holes for dowel pins is reamed together with, once the two parts are bolted to each other.
 // Made each by itself, no distance between two centres is held so well that two pins without play go in.
 type Dowel struct {
-	Part, Title string // the other part
-	Group       string // and its holes
-	Guide       bool   // these are drilled first, and guide the drill
+	Parts []string // the other part; of a part in several copies those that they are bolted to
+	Title string   // as sheets name it
+	Group string   // and its holes
+	Guide bool     // these are drilled first, and guide the drill
 }
 
 // dowels finds the groups that are reamed with those of another part.
@@ -27,7 +29,7 @@ func (s *Sizes) dowels() {
 			m.Dowel = s.dowel(m)
 		}
 		if m.Dowel != nil {
-			m.Group.ReamedWith, m.Group.SizeText = m.Dowel.Part, "Ø"+m.Size.Size.worked(s.W)+", "+m.together(s)
+			m.Group.ReamedWith, m.Group.SizeText = strings.Join(m.Dowel.Parts, ", "), "Ø"+m.Size.Size.worked(s.W)+", "+m.together(s)
 		}
 	}
 }
@@ -38,8 +40,8 @@ func (m *Group) pinned() bool {
 }
 
 // dowel is the group of a part bolted to this one that the same pins go into: reamed alike and placed alike, one of the
-// two in the part that the bolts go through, and through that; nil if there is none.
-func (s *Sizes) dowel(m *Group) *Dowel {
+// two in the part that the bolts go through, and through that; nil if there is none. What studs hold apart shares no pins.
+func (s *Sizes) dowel(m *Group) (found *Dowel) {
 	for _, j := range s.Job.Of(parts.BoltKind) {
 		guide := j.Bolt.Through.Part == s.Part.Name.Value
 		own, other := j.Bolt.Into, j.Bolt.Through
@@ -52,14 +54,30 @@ func (s *Sizes) dowel(m *Group) *Dowel {
 		}
 		o, errs := newSizes(s.Job, p)
 		bolts, theirs := s.GroupNamed(own.Feature), o.GroupNamed(other.Feature)
-		if len(errs) > 0 || bolts == nil || theirs == nil {
+		if len(errs) > 0 || bolts == nil || theirs == nil || s.studsPart(j, bolts) {
 			continue
 		}
-		if g := seq.At(o.Groups, func(g *Group) bool { return g.takesPinsOf(m, guide) && alikePlaced(m, bolts, g, theirs) }); g != nil {
-			return &Dowel{p.Name.Value, p.Title.Value, g.Name.Value, guide}
+		g := seq.At(o.Groups, func(g *Group) bool { return g.takesPinsOf(m, guide) && alikePlaced(m, bolts, g, theirs) })
+		switch {
+		case g == nil:
+		case found == nil:
+			found = &Dowel{[]string{p.Name.Value}, p.Title.Value, g.Name.Value, guide}
+		case found.Guide == guide && found.Group == g.Name.Value && !slices.Contains(found.Parts, p.Name.Value):
+			found.Parts, found.Title = append(found.Parts, p.Name.Value), found.Title+" or "+p.Title.Value
 		}
 	}
-	return nil
+	return found
+}
+
+// studsPart tells whether the studs of a joint have a body that does not go into its holes, and so holds its parts apart.
+func (s *Sizes) studsPart(j *parts.Joint, holes *Group) bool {
+	stud := s.Job.Part(j.Stud())
+	if stud == nil || stud.Profile == nil {
+		return false
+	}
+	steps := stud.Profile.Outside
+	last := len(steps) - 1
+	return slices.ContainsFunc(steps[min(1, last):max(1, last)], func(o parts.Step) bool { return o.Size.Nominal.Mm > holes.Size.FinishedMm })
 }
 
 // takesPinsOf tells whether the holes of a group are reamed as those of another, with the ones that guide through their part.
