@@ -15,8 +15,8 @@ import (
 	"centrepop/parts/seq"
 )
 
-// motorShaftMm is the shaft that the motor stands with, or where that is not said and it has no gear that of its frame; 0
-// where neither is known.
+// motorShaftMm is the shaft that the motor stands with, or where that is not said and it has no gear that of its frame, by the
+// key or by what is bought; 0 where neither is known.
 func (r *reviewer) motorShaftMm() float64 {
 	motor := seq.At(r.job.Loose, func(e *parts.Loose) bool {
 		return e.As == parts.AMotor && e.Stands != nil && e.Stands.Shaft.Set()
@@ -24,11 +24,33 @@ func (r *reviewer) motorShaftMm() float64 {
 	if motor != nil {
 		return motor.Stands.Shaft.Mm
 	}
-	if m := r.motor(); m.OutRPM.Value == 0 {
-		end, _ := measured.FrameShaft(m.Frame.Value)
-		return end.DiameterMm
+	m := r.motor()
+	if m.OutRPM.Value > 0 {
+		return 0
 	}
-	return 0
+	frame := m.Frame.Value
+	for e := range seq.Refs(r.job.Loose) {
+		if said := frameSaid().FindStringSubmatch(e.Item.Value); e.As == parts.AMotor && said != nil {
+			frame = cmp.Or(frame, said[1])
+		}
+	}
+	end, _ := measured.FrameShaft(frame)
+	return end.DiameterMm
+}
+
+// turnedByMotor looks for what turns what the words put on the motor's shaft: a keyway, a clamp or a cone, or a set screw, where
+// they speak of no key.
+func (v made) turnedByMotor() {
+	how := v.e.How.Value
+	byScrew := slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return f.Size.Make == parts.TappedHole }) && !keyWord().MatchString(how)
+	cone := slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.Drawn.Taper != nil })
+	if !onMotor().MatchString(how) || len(v.inside) == 0 || len(v.q.Keyways) > 0 || v.q.Clamp != nil || byScrew || cone {
+		return
+	}
+	v.report(Check, "", v.p.Pos, Finding{
+		What: "nothing turns " + v.p.Title.Value + " with the motor's shaft", Numbers: "no keyway, no clamp, no cone",
+		Rule: "what drives is keyed, or shrunk on", Source: "common practice, no source", Fix: "a keyway in its bore",
+	})
 }
 
 // onMotorShaft compares the bore of what the words put on the motor's shaft with that shaft.

@@ -20,6 +20,8 @@ func TestBelts(t *testing.T) {
 	const bore = "\n  inside: [{name: bore, diameter: 19, fit: H7, length: 20}]"
 	const steps = "{name: rim-front, diameter: 100, length: 4}, {name: groove, diameter: 80, length: 12}, {name: rim-back, diameter: 100, length: 4}]" + bore
 	out := []string{"18 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}
+	const key, unkeyed = "keyways: [{name: key, in: bore, clock: 0}]", "no keyway, no clamp, no cone"
+	const screw = "radial: [{name: grub, clock: 0, axial: 2, size: M4 tap, fitted: set screw}]"
 	const tight = "groove 12 mm wide, the belt 14 mm in its middle"
 	laid := func(gap, more string) string {
 		return "loose:\n  - {part: drum, how: laid over the wheels, after: wheel-on, lies: [{on: plate.back, with: front, gap: " + gap + more + "}]}\n"
@@ -45,6 +47,8 @@ func TestBelts(t *testing.T) {
 		{"V-belt SPZ", "V-belt XPA", "belt", out}, {"groove, diameter: 180, length: 12", "groove, diameter: 180, length: 12.2", "belt", []string{"groove 12.2 mm wide, the belt 9.7 mm at its top", "17.9 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}},
 		{"phases: 3", "phases: 3, frame: 80", "loose", nil}, {"phases: 3", "phases: 3, frame: 90S", "loose", []string{"19 mm on 24 mm"}},
 		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},
+		{"  - {item: V-belt SPZ", "  - {item: \"motor 1 kW, IEC 90L B5\", how: bolted on, after: wheel-on}\n  - {item: V-belt SPZ", "loose", []string{"19 mm on 24 mm"}},
+		{key, "", "loose", []string{unkeyed}}, {key, screw, "loose", nil}, {"slid on the motor shaft", "slid on the motor shaft with its key", "loose", nil},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
 		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
 		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one: there the shaft is 25 thick, and at the plate 30.

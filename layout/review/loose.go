@@ -19,7 +19,7 @@ import (
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
 	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver, (*reviewer).coupledLate),
-	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft),
+	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft, made.turnedByMotor),
 )
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.

@@ -31,13 +31,14 @@ const (
 	screwSize  = `(` + boltThread + `) ?[x×] ?` + itemSize + ` ?(mm|in)?`
 )
 
-// Of sizes and figures: a thread, a metric bearing by five figures, a frame by its height or by NEMA, a flange and a voltage by
+// Of sizes and figures: a thread, a metric bearing by five figures, a frame by its height or by NEMA or in the words for a motor, a flange and a voltage by
 // their numbers, a figure of a motor by its unit or name, a mass or a volume, a time between two looks, a step by its number.
 var (
 	namedThread  = exactly(noteThread)
 	screwWords   = exactly(screwSize)
 	fiveFigures  = exactly(`^3\d\d(\d\d)(?:[^\d.]|$)`)
 	frameName    = exactly(`^(\d+) ?[SML]?\d?$`)
+	frameSaid    = spoken(`\b(?:IEC|NEMA|frame|motor) (\d{2,3}(?:TC?|[SML])?)\b`)
 	nemaName     = exactly(`^(\d{3}) ?T`)
 	flangeNumber = spoken(`\d{2,4}`)
 	voltNumber   = spoken(`\d+(\.\d+)?`)
@@ -61,6 +62,7 @@ var (
 	byForce      = spoken(`\b(press\w*|heat\w*|hot|shrunk|driven|hammer\w*|mallet)\b`)
 	later        = spoken(`\b(before|until|off|out|later|then)\b`)
 	entersBy     = spoken(`\b(?:from|(?:screwed|bolted) (to)) (?:the|its) (front|back)\b`)
+	keyWord      = spoken(`\bkeys?\b`)
 	onMotor      = spoken(`\bmotor(?:'s)? shaft\b`)
 	downOnWords  = spoken(`\bmotor down on (?:the|its) ([a-z][a-z -]*)`)
 )
