@@ -36,7 +36,8 @@ func (m *Machine) laidEarly() (found []plan.Problem) {
 // lies on it; what touches lies within touchesMm. Common practice, no source.
 const betweenMm, touchesMm = 12.0, 0.5
 
-// laidFree finds loose parts that lie neither at their face nor on anything else.
+// laidFree finds loose parts that lie neither at their face nor on anything else, and those at their face, without a gap, that go on past it: they
+// are smaller than what they lie over, or larger, or beside it.
 func (m *Machine) laidFree() (found []plan.Problem) {
 	all := slices.Concat(m.Bodies, m.Passing)
 	for _, l := range m.Laid() {
@@ -47,12 +48,26 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 		b := &all[i]
 		over := b.Solid.Box().Moved(solid.FaceFrame(l.At.On, on.Solid.Box()).Inverse().Of(on.Pose.Inverse()).Of(b.Pose))
 		off := max(over.Low.Z, -over.High.Z)
-		if off <= betweenMm && over.High.Z >= 0 || slices.ContainsFunc(m.Bodies, func(o assembly.Body) bool {
+		at := off <= betweenMm && over.High.Z >= 0
+		if at && math.Abs(off) > touchesMm || slices.ContainsFunc(m.Bodies, func(o assembly.Body) bool {
 			return o.ID != b.ID && o.Box().Meets(b.Box(), touchesMm) && assembly.Near(&o, b, touchesMm, seamFinestMm)
 		}) {
 			continue
 		}
-		found = append(found, stand.Problem(l.Loose.After.Value, plan.LaidFree, l.At.Ref.Pos, m.Named(b.ID), m.Named(on.ID), stand.Rounded(off, 1), plan.Named(l.At.On)))
+		kind, mm, others := plan.LaidFree, off, m.others(b.ID)
+		if at {
+			in := on.Pose.Turn(solid.OutOf(l.At.On)).Reversed()
+			mm = m.soonest(way(in, []assembly.Body{*b}, others), []assembly.Body{*b}, others).LastMm
+			switch {
+			case mm <= betweenMm:
+				continue
+			case mm == inf:
+				kind, mm = plan.LaidFalls, 0
+			default:
+				kind = plan.LaidPast
+			}
+		}
+		found = append(found, stand.Problem(l.Loose.After.Value, kind, l.At.Ref.Pos, m.Named(b.ID), m.Named(on.ID), stand.Rounded(mm, 1), plan.Named(l.At.On)))
 	}
 	return found
 }

@@ -80,6 +80,30 @@ func TestLaidFree(t *testing.T) {
 	}
 }
 
+// A lid of sheet 2 with flanges of 20 lies with their edges on a base of 400 × 200; all round larger it lies as high on nothing, and goes on by 18 until its sheet
+// meets the base. Beside the base nothing is under a lid.
+func TestLaidPast(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ wide, gap, want string }{
+		{"[399, 199]", "0", ""}, {"[410, 210]", "0", "laid-past lid base 18 front"}, {"[410, 210]", "1", ""}, {"[410, 210]", "-18", ""},
+		{"[399, 210]", "0", ""}, {"[410, 210]", "0.4", "laid-past lid base 18.4 front"},
+	} {
+		files := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+			"lid.yaml": "part: lid\nkind: folded\nmaterial: S235\nstock: {sheet: 2}\noutline: {rectangle: " + c.wide + "}\nbends: {radius: 2, flanges: [{side: top, height: 20}, {side: bottom, height: 20}, {side: left, height: 20}, {side: right, height: 20}]}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + ribWeld + ", place: {on: back, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" +
+				"loose:\n  - {part: lid, how: laid on, after: rib, lies: [{on: base.front, with: back, at: [0, 0], gap: " + c.gap + "}]}\n"}
+		if got := found(t, files, plan.LaidPast, plan.LaidFalls); got != c.want {
+			t.Errorf("%s, %s off: %q, want %q", c.wide, c.gap, got, c.want)
+		}
+	}
+	if got := found(t, map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+		"lid.yaml": "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [20, 10]}\n",
+		"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + ribWeld + ", place: {on: back, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" +
+			"loose:\n  - {part: lid, how: laid on, after: rib, lies: [{on: base.front, with: back, at: [211, 50]}]}\n"}, plan.LaidFalls); got != "laid-falls lid base 0 front" {
+		t.Error(got)
+	}
+}
+
 // A nut 16 high on a thread of 20: three quarters of its own are 12, less than 0.8 of the diameter, and of one 40 high that is less, 24. On another pitch it is a stop, and of two
 // threads on one pin the one counts on which it is.
 func TestNutsEngage(t *testing.T) {

@@ -287,6 +287,8 @@ const (
 	PathBlocked    ProblemKind = "path-blocked"
 	LaidEarly      ProblemKind = "laid-early"
 	LaidFree       ProblemKind = "laid-free"
+	LaidPast       ProblemKind = "laid-past"     // at the height of its face, beside the metal of that
+	LaidFalls      ProblemKind = "laid-falls"    // the same with nothing under it
 	HeadPasses     ProblemKind = "head-passes"   // a head that goes through the hole at its shoulder, by both diameters
 	PinUnlike      ProblemKind = "pin-unlike"    // a fit of one nominal size in one of another
 	PinKeyless     ProblemKind = "pin-keyless"   // a keyway that meets none in what it lies in
