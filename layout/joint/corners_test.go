@@ -276,24 +276,24 @@ func TestWeldOfAMouth(t *testing.T) {
 	}
 }
 
-// Two posts of 40 stand on a rail, 250 between them. A cross bar of 245 that is welded to the first is 5 short of the
-// second, one of 250 has its corners there; of a post that stands nowhere nothing is known.
+// Two posts of 40 stand on a rail, 250 between them. A cross bar of 244.96 that is welded to the first is 5 short of the
+// second, one of 249.1 is welded there but has no corner, one of 250 has its corners there; of a post that stands nowhere nothing is known.
 func TestWeldOfAShortBar(t *testing.T) {
 	t.Parallel()
 	const post = "{name: %s, weld: {part: post#%d.left, to: rail.front, type: fillet}, place: {on: front, with: left, from-left: %d, from-bottom: 0, front: left}}\n  - "
 	const cross = "{name: near, weld: {part: cross.left, to: post#1.back, type: fillet}, place: {on: back, with: left, from-left: 100, from-bottom: 0, front: up}}\n  - {name: far, weld: {part: cross.right, to: post#2.front, type: fillet}}"
 	for _, c := range []struct {
-		long int
+		long float64
 		two  bool
 		want plan.ProblemKind
 		mm   float64
-	}{{245, true, plan.WeldApart, 5}, {250, true, "", 0}, {250, false, plan.WeldUnplaced, 0}} {
+	}{{244.96, true, plan.WeldApart, 5}, {248.9, true, plan.WeldApart, 1.1}, {249.1, true, plan.WeldNoLength, 0}, {250, true, "", 0}, {250, false, plan.WeldUnplaced, 0}} {
 		joints := fmt.Sprintf(post, "one", 1, 10)
 		if c.two {
 			joints += fmt.Sprintf(post, "two", 2, 300)
 		}
 		p, err := draft(jobOf(t, joints+cross, "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 40, wall: 3, length: 400}\n", "part: post\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 40, wall: 3, length: 200}\n",
-			fmt.Sprintf("part: cross\nkind: bar\nmaterial: S235\nbar: {square: 40, wall: 3, length: %d}\n", c.long)))
+			fmt.Sprintf("part: cross\nkind: bar\nmaterial: S235\nbar: {square: 40, wall: 3, length: %g}\n", c.long)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -303,7 +303,7 @@ func TestWeldOfAShortBar(t *testing.T) {
 				mm = q.Args[2].Value
 			}
 		}
-		if kind != c.want || math.Abs(mm-c.mm) > 0.1 {
+		if kind != c.want || mm != c.mm {
 			t.Errorf("%+v: %v", c, p.Faults)
 		}
 	}

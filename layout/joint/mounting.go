@@ -93,7 +93,7 @@ func (t *joint) covered(all []*joint) {
 	}
 	for _, o := range ofKind(all, parts.BoltKind) {
 		on, cover, ok := o.from(t.b.Instance())
-		if !ok || o.refused() || on.group == nil || cover.r == nil {
+		if !ok || o.refused() {
 			continue
 		}
 		dir := on.group.Face.Outward()

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -459,6 +460,56 @@ func TestCoverOf(t *testing.T) {
 	for _, j := range []*joint{{a: cover.of(), b: housing.of()}, {a: housing.of(), b: cover.of()}} {
 		if got := j.coverOf(housing.of()); got != "cover" {
 			t.Error(got)
+		}
+	}
+}
+
+// TestReachOf: on heads 6.4 high of M10, 16 across, a socket of 28 and its wrench of 25 go under what lies 53 over their seats,
+// on bare threads a crow-foot under 6.4 + 5 + 25, and under less a spanner; sunk 3 they take 3 less of the last. A key in
+// a socket head begins on the head. Over M10 the drive is the next. What is beside a socket, 11.5 round its bolt,
+// bars only the wrench, and not that on a bar; what a socket strikes, no crow-foot that looks away from it.
+func TestReachOf(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		over, mm, sunk, bolt float64 // and the diameter of what lies over them
+		keyed                bool
+		want                 reach
+	}{
+		{53, 140, 0, 10, false, bySocket}, {52.9, 140, 0, 10, false, byCrowFoot}, {36.4, 140, 0, 10, false, byCrowFoot}, {36.3, 140, 0, 10, false, bySpanner},
+		{33.4, 140, 3, 10, false, byCrowFoot}, {33.3, 140, 3, 10, false, bySpanner}, {59.4, 140, 0, 10, true, bySocket}, {59.3, 140, 0, 10, true, bySpanner}, {56.4, 140, 3, 10, true, bySocket}, {56.3, 140, 3, 10, true, bySpanner},
+		{73, 140, 0, 12, false, bySocket}, {72.9, 140, 0, 12, false, byCrowFoot}, {30, 76, 0, 10, false, bySocket}, {30, 78, 0, 10, false, byCrowFoot},
+	} {
+		lid := lying("lid", 20+c.over, 1, cylinder(0, 200, c.mm, false))
+		j := &making{assembly: standing(lid)}
+		lid.r.Out.Section = &plan.Section{LengthMm: 200, Outer: []plan.XY{{YMm: c.mm / 2}, {XMm: 200, YMm: c.mm / 2}}}
+		in := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Head: words.When(c.keyed, string(bolts.Socket))}}, bolt: &bolts.Bolt{AcrossFlatsMm: 16}, boltMm: c.bolt, a: lid.of(), b: lid.of()}
+		side := headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 6.4, sunkMm: c.sunk}
+		if got, who := j.reachOf(in, side); got != c.want || got != bySocket && who != "lid" {
+			t.Errorf("%+v: %v of %q", c, got, who)
+		}
+	}
+}
+
+// TestAllRound: a round bar of 40 is welded all round its end from 0.95 of the 125.7 round it on, 119.4: where no length is said and
+// none of it is flush.
+func TestAllRound(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		section  parts.BarSection
+		cornerMm float64
+		change   func(t *joint, p *plan.WeldPlan)
+		round    float64
+	}{
+		{parts.RoundBar, 119.4, nil, 40}, {parts.RoundBar, 119.3, nil, 0}, {parts.FlatBar, 160, nil, 0},
+		{parts.RoundBar, 125, func(t *joint, _ *plan.WeldPlan) { t.in.Weld.Length = length(20) }, 0}, {parts.RoundBar, 125, func(_ *joint, p *plan.WeldPlan) { p.Flush = []string{"front"} }, 0},
+	} {
+		bar := feature{ref: parts.JointRef{Part: "bar", Feature: "left"}, r: part.Work(&parts.Job{Units: parts.Millimetres}, &parts.Part{Kind: parts.BarPart, Bar: &parts.Bar{Section: c.section, Width: length(40), Depth: length(40), Length: length(300)}})}
+		in, p := &joint{in: &parts.Joint{Weld: &parts.WeldJoint{}}, a: bar, b: bar}, &plan.WeldPlan{CornerMm: c.cornerMm, Corners: []plan.Corner{{}}}
+		if c.change != nil {
+			c.change(in, p)
+		}
+		if in.allRound(p); p.DiameterMm != c.round || (len(p.Corners) == 0) != (c.round > 0) {
+			t.Errorf("%+v: all round %g, %d corners", c, p.DiameterMm, len(p.Corners))
 		}
 	}
 }

@@ -92,7 +92,7 @@ func (k keeper) atMm() float64 {
 	case k.nut != nil:
 		return k.nut.MidMm()
 	case k.ring != nil:
-		return (k.ring.Row.FromMm + k.ring.Row.ToMm) / 2
+		return k.ring.Row.FromMm
 	case k.group.Face == parts.Back:
 		return k.r.LengthMm()
 	}
