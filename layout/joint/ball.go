@@ -157,8 +157,8 @@ func (t *joint) ballAbutments(p *plan.BearingPlan) {
 		}
 	}
 	p.ByRule = !known
-	p.LargeEndMinMm, p.SmallEndMaxMm = geom.Clean(d+least), geom.Clean(max(d+least, d+ballRingShare*(D-d)))
-	p.CupBackMaxMm, p.CupBackMinMm = geom.Clean(D-least), geom.Clean(min(D-least, D-ballRingShare*(D-d)))
+	p.LargeEndMinMm, p.SmallEndMaxMm = geom.Clean(d+least), geom.Clean(d+ballRingShare*(D-d))
+	p.CupBackMaxMm, p.CupBackMinMm = geom.Clean(D-least), geom.Clean(D-ballRingShare*(D-d))
 	p.ConeSleeveInMm, p.ConeSleeveOutMm = t.w.Even(d+0.5, 0.1, 0.01), t.w.Even(d+ballFaceShare*(D-d), 0.1, 0.01)
 	p.CupRingInMm, p.CupRingOutMm = t.w.Even(D-ballFaceShare*(D-d), 0.1, 0.01), t.w.Even(D-1, 0.1, 0.01)
 }

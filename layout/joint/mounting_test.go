@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // The rule for abutments stays inside what a maker allows: nothing it lets
@@ -52,6 +53,34 @@ func TestAbutmentRule(t *testing.T) {
 		}
 		if p.CupFaceMinMm < faceDb-1 || p.CupFaceMinMm > D-1 {
 			t.Errorf("%s: ring of %v inside, the maker asks %v", row[0], p.CupFaceMinMm, faceDb)
+		}
+	}
+}
+
+// The shoulders of ball bearings at the least are da and Da of makers' tables, from memory: 6000 12 and 24, 6004 23.2 and 38.8, 6008 44.6 and
+// 63.4, 6011 61 and 84, 6020 107 and 143, 6204 25.6 and 41.4, 6214 79 and 116, 6304 27 and 45, 6310 61 and 99, 6314 82 and 138, 6320 114 and
+// 201; at the most three tenths of the section. Of a bearing that no table has a fifth of it. Sleeves press on a fifth of it, to a tenth of a millimetre.
+func TestBallAbutments(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bearing                    string
+		d, D, least, most          float64 // of the shaft
+		housing, open              float64
+		in, out, cupIn, cupOut, um float64 // of the sleeve and the ring; how much narrower than its width it may be
+		rule                       bool
+	}{
+		{"6000-2RS", 10, 26, 12, 14.8, 24, 21.2, 10.5, 13.2, 22.8, 25, 120, false}, {"6004", 20, 42, 23.2, 26.6, 38.8, 35.4, 20.5, 24.4, 37.6, 41, 120, false}, {"6008", 40, 68, 44.6, 48.4, 63.4, 59.6, 40.5, 45.6, 62.4, 67, 120, false}, {"6011", 55, 90, 61, 65.5, 84, 79.5, 55.5, 62, 83, 89, 150, false},
+		{"6020", 100, 150, 107, 115, 143, 135, 100.5, 110, 140, 149, 200, false}, {"6204", 20, 47, 25.6, 28.1, 41.4, 38.9, 20.5, 25.4, 41.6, 46, 120, false}, {"6214", 70, 125, 79, 86.5, 116, 108.5, 70.5, 81, 114, 124, 150, false}, {"6304", 20, 52, 27, 29.6, 45, 42.4, 20.5, 26.4, 45.6, 51, 120, false}, {"6310", 50, 110, 61, 68, 99, 92, 50.5, 62, 98, 109, 120, false},
+		{"6314", 70, 150, 82, 94, 138, 126, 70.5, 86, 134, 149, 150, false}, {"6320", 100, 215, 114, 134.5, 201, 180.5, 100.5, 123, 192, 214, 200, false}, {"own", 50.5, 80.5, 56.5, 59.5, 74.5, 71.5, 51, 56.5, 74.5, 79.5, 150, true}, {"own", 120.5, 180.5, 132.5, 138.5, 168.5, 162.5, 121, 132.5, 168.5, 179.5, 250, true},
+		{"own", 180, 280, 200, 210, 260, 250, 180.5, 200, 260, 279, 250, true}, {"own", 180.5, 280.5, 200.5, 210.5, 260.5, 250.5, 181, 200.5, 260.5, 279.5, 300, true},
+	} {
+		p := &plan.BearingPlan{Bearing: c.bearing, BoreMm: c.d, OutsideMm: c.D}
+		(&joint{w: words.Writer{Units: parts.Millimetres}}).ballAbutments(p)
+		got := []float64{p.LargeEndMinMm, p.SmallEndMaxMm, p.CupBackMaxMm, p.CupBackMinMm, p.ConeSleeveInMm, p.ConeSleeveOutMm, p.CupRingInMm, p.CupRingOutMm, 1000 * narrowerMm(c.d)}
+		for i, want := range []float64{c.least, c.most, c.housing, c.open, c.in, c.out, c.cupIn, c.cupOut, c.um} {
+			if !geom.Alike(got[i], want) || p.ByRule != c.rule {
+				t.Errorf("%s: %v in place %d of %v", c.bearing, want, i, got)
+			}
 		}
 	}
 }
