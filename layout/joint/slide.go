@@ -56,7 +56,7 @@ func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on "
 
 // buy lists the nut that the job does not order itself; the key and the ring are listed with their keyway and groove.
 func (slideKind) buy(s *shop, t *joint, list *buying) {
-	if n := t.out.Slide.Nut; n != "" && s.nutOrdered(n) == nil {
+	if n := t.out.Slide.Nut; n != "" && t.out.Slide.MadeNut == "" && s.nutOrdered(n) == nil {
 		n += words.When(t.out.Slide.Dragged, ", self-locking")
 		list.use(t, "Nut "+n, 1, "")
 	}
@@ -535,6 +535,12 @@ const nutInShare = 0.5
 func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
 	p.Nut = k.nut.Size.Thread.Designation
 	p.Keeper, p.Dragged = "nut "+p.Nut, j.draggedOff(t, k.nut.Size.Thread.LeftHand)
+	if made := j.nutMade(p.Nut); made != nil && slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
+		return e.Part.Value == made.Part.Name.Value && e.After.Value == t.in.Name.Value
+	}) {
+		p.Keeper, p.MadeNut = made.Out.Title, made.Part.Name.Value
+	}
+	name := p.Keeper
 	if ref := t.in.Slide.Plate; ref.Set() {
 		j.plateKeeps(t, k, p, j.find(ref))
 	}
@@ -552,16 +558,16 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	if u := k.nut.Undercut; u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
 		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
 		if geom.Over(nutInShare*b.NutHeightMm, in) && !geom.Over(b.NutHeightMm, left) {
-			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
+			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named(name), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
 		}
 	}
 	switch {
 	case !geom.Over(left, 0):
-		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))
+		t.problem(plan.SlideNoThread, plan.Named(name), plan.Of(plan.Mm, geom.Clean(-left)))
 	case b != nil && geom.Over(b.NutHeightMm, left):
-		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
-	case b != nil && p.Dragged && geom.Over(lockingNutMm(b), left):
-		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, lockingNutMm(b)))
+		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, b.NutHeightMm))
+	case b != nil && p.Dragged && p.MadeNut == "" && geom.Over(lockingNutMm(b), left):
+		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, lockingNutMm(b)))
 	}
 }
 
@@ -641,7 +647,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Nut != "":
 		j.putIn(t, putNut)
-		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, j.held(t))
+		t.step("Keep", words.Either(p.MadeNut == "", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, "Run "+p.Keeper+" up and tighten it against "+hub+", spanner-tight where its own row says no torque: none is worked out."), j.held(t))
 	case p.Ring:
 		t.ringStep(p.Keeper, words.Spaced(k.Feature)).Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
 	default:
@@ -656,7 +662,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
 	}
 	if p.Dragged {
-		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: take a self-locking one, and a new one each time it has been off.")
+		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: "+words.Either(p.MadeNut == "", "take a self-locking one, and a new one each time it has been off.", "lock it."))
 	}
 }
 

@@ -163,6 +163,10 @@ func TestSlideUnderItsNut(t *testing.T) {
 	if len(problems) > 0 || strings.Contains(stepText(j), leftHand) || !strings.Contains(stepText(left), "Run the nut M24 LH up and tighten it against Hub") || !strings.Contains(stepText(left), leftHand) {
 		t.Errorf("%v %v", problems, stepText(left))
 	}
+	made, problems := slidPlan(t, append(long, "cap.yaml|kind: plate|kind: turned", "cap.yaml|stock: {plate: 8 mm, cut: laser}\noutline: {circle: 60}\nbore: {diameter: 24.5}|stock: {round: 65, cut: saw}\nprofile: {outside: [{name: rim, diameter: 60, length: 20}], inside: [{name: t, thread: M24, length: 20}]}", "job.yaml|units: mm|units: mm\nloose: [{part: cap, how: screwed on the nose, after: pulley}]")...)
+	if s := made.Slide; s.Keeper != "Cap" || s.MadeNut != "cap" || !strings.Contains(stepText(made), "Run Cap up and tighten it against Hub, spanner-tight where its own row says no torque") || strings.Contains(stepText(made), "the nut M24") {
+		t.Errorf("%+v %v %v", s, problems, stepText(made))
+	}
 	j, problems = slidPlan(t, long[0], long[1], "job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose")
 	if s := j.Slide; len(problems) > 0 || s.NutFromMm != 30 || s.PlateMm != 8 || s.Keeper != "Cap under nut M24" {
 		t.Errorf("%+v %v", s, problems)

@@ -283,6 +283,31 @@ func TestThreadStops(t *testing.T) {
 	}
 }
 
+// A cap nut with 34 of M30x2 goes 34 on a pin of 36 whose end is bevelled 2: the last 9.3 before its floor or a narrower bore are no
+// full thread (DIN 76-1), and the pin reaches 7.3 into them. With a room of 34 behind the thread, with the nut 8 off, or with a bore as
+// wide as the thread all through, it is home.
+func TestThreadJams(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ inside, gap, want string }{
+		{"{name: t, thread: M30x2, length: 34}", "-34", "thread-jams Nut Pin 7.3"},
+		{"{name: t, thread: M30x2, length: 34}, {name: way, diameter: 20, length: 10}", "-34", "thread-jams Nut Pin 7.3"},
+		{"{name: t, thread: M30x2, length: 34}, {name: room, diameter: 34, length: 5}", "-34", ""},
+		{"{name: t, thread: M30x2, length: 34}", "-26", ""},
+		{"{name: t, thread: M30x2, length: 44}", "-34", ""},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, pin.yaml, nut.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.seat, bore: plate.bore}, level: front-with-front}\n" +
+				"loose:\n  - {part: nut, how: screwed on by hand, after: pin, lies: [{on: pin.back, with: front, gap: " + c.gap + "}]}\n",
+			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 32, fit: H7, leave: 2}\n",
+			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 36, length: 90}\nprofile:\n  outside: [{name: seat, diameter: 32, fit: s6, length: 20}, {name: neck, diameter: 26, length: 10}, {name: end, thread: M30x2, length: 36}]\nchamfers: [{edge: seat-front, size: 1, angle: 15, for: lead-in}, {edge: end-back, size: 2}]\n",
+			"nut.yaml":   "part: nut\ntitle: Nut\nkind: turned\nmaterial: C45\nstock: {round: 60, length: 54}\nprofile:\n  outside: [{name: body, diameter: 55, length: 44}]\n  inside: [" + c.inside + "]\n",
+		}, plan.ThreadJams)
+		if got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.inside, c.gap, got, c.want)
+		}
+	}
+}
+
 // A bolt with a head of 30 lies in the bore of a plate of 10, its shoulder at the mouth: it falls through one of 30 or 38, does
 // not hold on one that it stands over by less than 0.5, and holds where it stands over by more. Off the mouth, or in a bore that
 // is no hole for it, nobody knows.

@@ -36,6 +36,46 @@ func (m *Machine) stopsShort() (found []plan.Problem) {
 	return found
 }
 
+// jams finds loose parts that are drawn screwed in or on so far that the screw's end lies where the thread inside runs out.
+func (m *Machine) jams() (found []plan.Problem) {
+	for _, l := range m.Laid() {
+		mine, placed := m.Poses[l.ID()]
+		if !placed {
+			continue
+		}
+		line := m.Along(mine)
+		own := line.Find(l.Instance)
+		for _, p := range line {
+			if own == nil || p.ID == own.ID {
+				continue
+			}
+			if mm := max(jamMm(*own, p), jamMm(p, *own)); geom.Over(mm, StandsMm) {
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadJams, l.At.Ref.Pos, m.Named(l.ID()), m.Named(p.ID), stand.Rounded(mm, 1)))
+			}
+		}
+	}
+	return found
+}
+
+// jamMm is how far the threads of a part on an axis, but for the bevels at their ends, reach into what is no full thread of those
+// inside another.
+func jamMm(nut, screw stand.OnAxis) (mm float64) {
+	for _, u := range nut.Of.Side(true) {
+		for _, s := range screw.Of.Side(false) {
+			if u.Size.Thread == nil || s.Size.Thread == nil || u.Size.Thread.Designation != s.Size.Thread.Designation {
+				continue
+			}
+			has := s.Span()
+			has.FromMm += screw.Of.Part.BevelMm(s.Name + "-front")
+			has.ToMm -= screw.Of.Part.BevelMm(s.Name + "-back")
+			front, back := u.Span(), u.Span()
+			front.ToMm, back.FromMm = u.FromMm+nut.Of.RunoutMm(u, false), u.ToMm-nut.Of.RunoutMm(u, true)
+			mm = max(mm, screw.Span(has).OnMm(nut.Span(front)), screw.Span(has).OnMm(nut.Span(back)))
+		}
+	}
+	return mm
+}
+
 // threadAt is how far before a shoulder, along the z of its frame, the nearest thread of another body begins that takes the thread
 // of a step up to there, and that body; further than anything where there is none.
 func (m *Machine) threadAt(id string, s *part.Step, shoulder assembly.Pose) (mm float64, into string) {

@@ -207,6 +207,23 @@ func (b *bench) runOut(st *Step) string {
 	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + cmp.Or(e.Source.Name, e.Source.String()) + ")" + stop + "; what screws on up to there needs a recess or a spacer."
 }
 
+// RunoutMm is how far before its end, the back or else the front, an inside thread is no full thread
+// any more, by DIN 76-1: before a narrower bore or a floor; 0 where its tool runs out freely.
+func (s *Sizes) RunoutMm(st *Step, back bool) float64 {
+	next, after := s.neighbours(st)
+	if back {
+		next = after
+	}
+	if over := overRoot(st, next); over <= geom.CloseMm && !(back && s.blind(st)) {
+		return 0
+	}
+	mm, err := st.Size.Thread.RunoutMm()
+	if err != nil {
+		return 0
+	}
+	return mm
+}
+
 // FullThreadMm is how far from its end, the back or else the front, an outside thread
 // is cut in full at most: beside metal that stands over its root, by DIN 76-1; 0 where
 // it has an undercut or runs out freely.

@@ -479,6 +479,7 @@ type SlidePlan struct {
 	Keeper    string  `json:"keeper"`                // what keeps it: "nut M36x3", a ring, a plate's title
 	Ring      bool    `json:"ring,omitempty"`        // that is a retaining ring
 	Nut       string  `json:"nut,omitempty"`         // its thread
+	MadeNut   string  `json:"made_nut,omitempty"`    // the part that is that nut; empty where one is bought
 	NutFromMm float64 `json:"nut_from_mm,omitempty"` // the nut's face, on the shaft's axis
 	NutDir    float64 `json:"nut_dir,omitempty"`     // from there towards the shaft's back 1, front −1
 	PlateMm   float64 `json:"plate_mm,omitempty"`    // what lies under the nut

@@ -302,6 +302,7 @@ const (
 	ShiftStops     ProblemKind = "shift-stops"   // of what can be
 	NutHangs       ProblemKind = "nut-hangs"
 	ThreadStops    ProblemKind = "thread-stops"
+	ThreadJams     ProblemKind = "thread-jams"
 	NutPitch       ProblemKind = "nut-pitch"
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"

@@ -68,12 +68,12 @@ func (m *Stand) add(b assembly.Body, r Role) {
 	m.Bodies = append(m.Bodies, b)
 }
 
-// nut stands on the shaft against what it keeps there.
+// nut stands on the shaft against what it keeps there; one that is made lies where the job has it.
 func (m *Stand) nut(j *plan.JointPlan) {
 	b, err := bolts.Find(j.Slide.Nut)
 	on := j.B.Instance().ID()
 	pose, ok := m.Poses[on]
-	if err != nil || !ok {
+	if err != nil || !ok || j.Slide.MadeNut != "" {
 		return
 	}
 	z, far := j.Slide.NutFromMm, j.Slide.NutFromMm+j.Slide.NutDir*b.NutHeightMm
