@@ -180,6 +180,7 @@ func (boltKind) work(j *making, t *joint) {
 	t.boltFigures(p)
 	j.fitSmall(t)
 	j.boltSteps(t, p, tapped)
+	j.fitPassed(t)
 }
 
 // overHub puts into the grip how far a hub stands past its seat where the bolts hold an end plate that keeps it: that lies

@@ -145,3 +145,23 @@ func TestDowelsGoThroughWhatTouches(t *testing.T) {
 		t.Errorf("studs that pull them together: %s", text)
 	}
 }
+
+// TestFittingsWaitForWhatPasses: a nipple in the spigot of a housing goes in once the plate has come over the spigot, by a
+// bore without room for it; with room, or under the plate's face on the other side, it goes in before.
+func TestFittingsWaitForWhatPasses(t *testing.T) {
+	t.Parallel()
+	housing := func(axial string) string {
+		return "part: n\nkind: turned\nmaterial: S235\nstock: {round: 150 mm}\nprofile: {outside: [{name: spigot, diameter: 60, length: 40}, {name: flange, diameter: 140, length: 30}], inside: [{name: bore, diameter: 30, length: 70}]}\n" +
+			"holes: [{name: h, face: back, circle: {pcd: 100, count: 4, first: 45}, size: M8 tap}]\nradial: [{name: nipple, clock: 0, axial: " + axial + ", size: M10x1 tap, fitted: grease nipple}]\n"
+	}
+	for _, c := range []struct {
+		bore, axial string
+		after       bool
+	}{{"60.5", "10", true}, {"90", "10", false}, {"60.5", "55", false}} {
+		plate := strings.Replace(drilledPlate("a", "M8 clearance", ""), "holes:", "bore: {diameter: "+c.bore+"}\nholes:", 1)
+		text := stepText(filed(t, "{name: j, bolt: {through: a.h, into: n.h, bolt: M8 8.8}, face: back-on-front}", plate, housing(c.axial)).Joints[0])
+		if i, k := strings.Index(text, "Grease nipple M10x1 into nipple of n"), strings.Index(text, "Tighten"); i < 0 || i > k != c.after {
+			t.Errorf("%+v: %s", c, text)
+		}
+	}
+}

@@ -56,7 +56,7 @@ func (j *making) fitLate(t *joint) {
 
 func (j *making) fitCarried(t *joint, now func(parts.Instance) bool, also ...string) {
 	open := seq.Keep([]feature{t.a, t.b}, func(f feature) bool { return now(f.Instance()) })
-	if do := append(seq.Flat(open, j.carried), also...); len(do) > 0 {
+	if do := append(seq.Flat(open, func(f feature) []string { return j.carried(t, f) }), also...); len(do) > 0 {
 		t.step("Fit small parts", do...)
 	}
 }
@@ -69,33 +69,70 @@ func (j *making) sealsNow(f feature) []string {
 	return j.seals(f, j.before, func(bore *part.Step) bool { return !passed(bore, f.Instance(), j.left(j.before)) })
 }
 
-// carried says how to fit what a part carries.
-func (j *making) carried(f feature) []string {
-	r, title, w := f.r, f.title(), j.w
+// carried says how to fit what a part carries, but for what the other part of a joint comes over.
+func (j *making) carried(t *joint, f feature) []string {
 	do := j.sealsNow(f)
-	for _, g := range r.Grooves {
+	for _, g := range f.r.Grooves {
 		if g.In.Kind == parts.ORingGroove {
-			do = append(do, "Lay "+g.Bought(w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
+			do = append(do, "Lay "+g.Bought(j.w)+", greased, into "+words.Spaced(g.Row.Name)+" of "+f.title()+": not twisted, and not over a sharp edge.")
 		}
+	}
+	for _, g := range f.r.Groups {
+		if g.Hole != nil {
+			do = append(do, j.screwedIn(f, g.Hole.Fitted, g.Size, g.Group.Name))
+		}
+	}
+	for m := range seq.Refs(f.r.Radials) {
+		if !j.passes(t, f, m) {
+			do = append(do, j.screwedIn(f, m.In.Fitted, m.Size, m.In.Name.Value))
+		}
+	}
+	return slices.DeleteFunc(do, func(d string) bool { return d == "" })
+}
+
+// screwedIn says how to screw in what is fitted in holes of a part; empty for nothing.
+func (j *making) screwedIn(f feature, what parts.Text, size part.Made, name string) string {
+	if size.Thread == nil || what.Value == "" {
+		return ""
 	}
 	chips := ": clear the hole of chips first."
 	if bearingIn(j.before, f.Instance()) != nil {
 		chips = ": a greased rag takes the chips out of the hole, no air: bearings lie open behind it."
 	}
-	into := func(what parts.Text, size part.Made, name string) {
-		if size.Thread != nil && what.Value != "" {
-			do = append(do, fitted(what, size)+" into "+words.Spaced(name)+" of "+title+chips)
+	return fitted(what, size) + " into " + words.Spaced(name) + " of " + f.title() + chips
+}
+
+// passes tells whether the other part of a bolted joint comes to its face over what is fitted in the outside of a part, by
+// a bore that leaves it no room: by twice the hole on the diameter (common practice, no source).
+func (j *making) passes(t *joint, f feature, m *part.Radial) bool {
+	over, face := t.b, t.meeting().First
+	if f.Instance() == t.b.Instance() {
+		over, face = t.a, t.meeting().Second
+	}
+	at, by := j.at(f.Instance()), j.at(over.Instance())
+	if !t.is(parts.BoltKind) || at == nil || by == nil || at.group != by.group {
+		return false
+	}
+	zMm, _, ok := f.plane(face)
+	narrow := func(row plan.RadialRow) bool {
+		return slices.ContainsFunc(over.r.Side(true), func(bore *part.Step) bool { return bore.Size.NominalMm < row.OutsideMm+2*m.Size.FinishedMm })
+	}
+	return ok && slices.ContainsFunc(m.Rows, func(row plan.RadialRow) bool { return (row.AxialMm-zMm)*face.Outward() > 0 && narrow(row) })
+}
+
+// fitPassed fits what stands out of a part once the other part of its first bolted joint has come over it.
+func (j *making) fitPassed(t *joint) {
+	var do []string
+	for _, f := range []feature{t.a, t.b} {
+		for m := range seq.Refs(f.r.Radials) {
+			if what := j.screwedIn(f, m.In.Fitted, m.Size, m.In.Name.Value); what != "" && !bolted(j.before, f.Instance()) && j.passes(t, f, m) {
+				do = append(do, what)
+			}
 		}
 	}
-	for _, g := range r.Groups {
-		if g.Hole != nil {
-			into(g.Hole.Fitted, g.Size, g.Group.Name)
-		}
+	if len(do) > 0 {
+		t.step("Fit small parts", do...)
 	}
-	for _, m := range r.Radials {
-		into(m.In.Fitted, m.Size, m.In.Name.Value)
-	}
-	return do
 }
 
 // fitSeals fits, once the last bearing is in a housing that was bolted on before, the seals that its bearings

@@ -196,6 +196,7 @@ var trade = map[[2]parts.JointKind]struct {
 	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", sharing},
 	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, sharing},
 	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},
+	{parts.SlideKind, parts.BoltKind}:   {"what keeps a hub goes on after it", func(t, o *joint, _ []*joint) bool { return t.in.Slide.KeptBy.Is(o.in.Bolt.Into) }},
 }
 
 func sharing(first, then *joint, _ []*joint) bool { return first.shares(then) }

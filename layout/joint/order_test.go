@@ -103,3 +103,17 @@ func TestLooseNutBeforeItIsSet(t *testing.T) {
 		t.Errorf("%q, want %q", titles, want)
 	}
 }
+
+// What keeps a hub at the end of its shaft goes on after the hub, however the job lists them (common practice).
+func TestHubBeforeItsKeeper(t *testing.T) {
+	t.Parallel()
+	const joints = "{name: cap, bolt: {through: plate.screw, into: axle.tap, bolt: M6 8.8}, face: back-on-front}\n" +
+		"  - {name: hub, slide: {hub: wheel.bore, on: axle.seat, kept-by: axle.tap}}"
+	p := filed(t, joints,
+		"part: axle\nkind: shaft\nmaterial: C45\nstock: {round: 35 mm}\nprofile: {outside: [{name: seat, diameter: 20, fit: h6, length: 40}, {name: body, diameter: 30, length: 60}]}\nholes: [{name: tap, at: [[0, 0]], size: M6 tap, depth: 16}]\nkeyways: [{name: key, in: seat, length: 30}]\n",
+		"part: wheel\nkind: turned\nmaterial: C45\nstock: {round: 85 mm}\nprofile: {outside: [{diameter: 80, length: 40.5}], inside: [{name: bore, diameter: 20, fit: H7, length: 40.5}]}\nkeyways: [{name: key, in: bore}]\n",
+		"part: plate\nkind: turned\nmaterial: C45\nstock: {round: 35 mm}\nprofile: {outside: [{diameter: 32, length: 6}]}\nholes: [{name: screw, at: [[0, 0]], size: M6 clearance}]\n")
+	if hub, keeper := jointNamed(t, p, "hub").N, jointNamed(t, p, "cap").N; hub > keeper {
+		t.Errorf("the hub is joint %d, its end plate %d", hub, keeper)
+	}
+}
