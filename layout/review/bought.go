@@ -538,6 +538,7 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 			continue
 		}
 		f.Part, f.Feature = v.p.Name.Value, own.Name
+		v.lockNutClear(e, own, nut[0])
 		r.firstOf(f,
 			flaw{!locked && other != "", Finding{
 				What: "the lock washer " + other + " is not that of the nut " + nut[0], Numbers: "on " + own.Drawn.Size.Thread.Value,
@@ -549,6 +550,28 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 				What: "no slot in " + own.Name + " of " + v.p.Title.Value + " takes the tab of the washer under the nut " + nut[0], Numbers: "the washer turns with the nut",
 				Rule: "the inner tab of a locking washer lies in a slot of the shaft", Fix: "a keyway or an opening for the washer in the thread, or a note for it"}},
 		)
+	}
+}
+
+// lockNutClear looks for parts in the place of a lock nut that is bought and holds what stands beside its thread, on the side where the shaft is thicker.
+func (v *view) lockNutClear(e *parts.Loose, own *cylinder, name string) {
+	b, nut := v.bodyOf(v.p.Name.Value), lockNutOf(*own.Size.Thread)
+	before, behind := own.neighbours()
+	on := geom.Between(own.FromMm, own.FromMm+nut.highMm)
+	if behind != nil && (before == nil || behind.RadiusMm() > before.RadiusMm()) {
+		on = geom.Between(own.ToMm-nut.highMm, own.ToMm)
+	}
+	set := slices.ContainsFunc(v.planned(parts.BearingKind), func(j *plan.JointPlan) bool { return j.A.Part == v.p.Name.Value && j.Bearing.Adjusted }) // nutClear looks there
+	if b == nil || set {
+		return
+	}
+	for p, mm := range v.lyingIn(ringOf(b.Pose, on, own.RadiusMm(), nut.overMm/2)) {
+		if p.Of.Part.Name.Value != v.p.Name.Value {
+			v.add(Finding{
+				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos, What: v.machine().Title(p.ID) + " stands in the place of the nut " + name + " on " + own.Name + " of " + v.p.Title.Value,
+				Numbers: "the nut is " + v.mm(nut.overMm) + " across; they lie " + v.mm(mm) + " in one another", OverMm: over(mm), Rule: "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
+			})
+		}
 	}
 }
 
