@@ -55,6 +55,7 @@ type joint struct {
 	a, b    feature
 	out     *plan.JointPlan
 	axis    bool          // the parts share an axis
+	guessed bool          // and nothing says where along it
 	rel     placement     // then that of A in the coordinates of B
 	dir     float64       // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	fixed   bool          // what it belongs to stands on its anchors
@@ -495,13 +496,18 @@ func (j *assembly) placeStack(t *joint) {
 			front += thick // its back comes against part A's front
 		}
 		at := placement{mate - front, 0, 1}.then(a.at)
-		switch q := j.at(f.Instance()); {
-		case q == nil:
-			j.placed = append(j.placed, placedPart{f.Instance(), f.r, a.group, at})
-		case q.group != a.group: // it comes with what is joined to it
-			j.join(q.group, a.group, q.at.inverse().then(at))
-		}
+		j.bring(f, a.group, at)
 		mate += out * thick
+	}
+}
+
+// bring puts a part into a group, with what is joined to it; what is there already stays.
+func (j *assembly) bring(f feature, group int, at placement) {
+	switch q := j.at(f.Instance()); {
+	case q == nil:
+		j.placed = append(j.placed, placedPart{f.Instance(), f.r, group, at})
+	case q.group != group:
+		j.join(q.group, group, q.at.inverse().then(at))
 	}
 }
 
@@ -509,51 +515,106 @@ func (j *assembly) at(i parts.Instance) *placedPart {
 	return seq.At(j.placed, func(p *placedPart) bool { return p.Instance == i })
 }
 
-// place puts every joined part on the axis of its assembly, in the order the
-// joints are written.
+// place puts every joined part on the axis of its assembly, by what is said of it before what is guessed: in
+// whatever order the joints are written, a part has one place.
 func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
-	groups := 0
-	ensure := func(f feature) { // each part first in a group of its own
-		if j.at(f.Instance()) == nil {
-			groups++
-			j.placed = append(j.placed, placedPart{f.Instance(), f.r, groups, still})
-		}
+	for _, t := range s.surest(all) {
+		j.put(t, all)
 	}
-	for _, t := range adjustedLast(all) {
-		if t.is(parts.BoltKind) && (t.walls() || !j.onOneAxis(t)) {
-			if t.walls() && t.in.Place != nil {
-				t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
-			}
-			if t.beside = j.besides(t); t.beside != nil {
-				t.stacked = j.besideStack(t)
-				continue
-			}
-			if t.walls() {
-				continue
-			}
-		}
-		rel, ok := j.placing(t, all)
-		if t.axis, t.rel = ok, rel; !ok {
-			if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
-				t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))
-			}
-			continue
-		}
-		ensure(t.b)
-		ensure(t.a)
-		switch a, b := j.at(t.a.Instance()), j.at(t.b.Instance()); { // the later group moves into the frame of the earlier
-		case a.group == b.group:
-			t.agrees(rel, *a, *b)
-		case a.group < b.group:
-			j.join(b.group, a.group, b.at.inverse().then(rel.inverse().then(a.at)))
-		default:
-			j.join(a.group, b.group, a.at.inverse().then(rel.then(b.at)))
-		}
-		j.placeStack(t)
-		j.placePlate(t)
-	}
+	j.asWritten(all)
 	return j
+}
+
+// put places both parts of a joint to each other, if they share an axis, and what is clamped between them.
+func (j *assembly) put(t *joint, all []*joint) {
+	if t.beside != nil || t.walls() {
+		if t.walls() && t.in.Place != nil {
+			t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
+		}
+		if t.walls() || !j.onOneAxis(t) {
+			t.stacked = j.besideStack(t)
+			return
+		}
+		t.beside = nil
+	}
+	rel, ok := j.placing(t, all)
+	if t.axis, t.rel = ok, rel; !ok {
+		if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
+			t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))
+		}
+		return
+	}
+	for _, f := range []feature{t.b, t.a} { // each part first in a group of its own
+		if j.at(f.Instance()) == nil {
+			j.placed = append(j.placed, placedPart{f.Instance(), f.r, len(j.placed), still})
+		}
+	}
+	if a, b := *j.at(t.a.Instance()), *j.at(t.b.Instance()); a.group == b.group {
+		t.agrees(rel, a, b)
+	} else {
+		t.guessed = t.floats()
+		j.join(a.group, b.group, a.at.inverse().then(rel.then(b.at)))
+	}
+	j.placeStack(t)
+	j.placePlate(t)
+}
+
+// floats tells whether nothing that a joint says places its parts along their axis.
+func (t *joint) floats() bool {
+	_, placed := t.kind.place(t)
+	return !placed && t.in.Place == nil && !t.meeting().Set()
+}
+
+// surest are joints in the order in which they place their parts: what says where, such as faces, a shoulder or holes about
+// one axis; other holes, which need not share one; the second ball bearing on a seat, for the one against its shoulder says
+// where the shaft is; what nothing is said of; and cones that a nut holds. It notes which bolted parts the holes place
+// off the axis.
+func (j *shop) surest(all []*joint) []*joint {
+	last := map[*joint]int{}
+	for _, t := range all {
+		m, mounted := mounting{}, false
+		if t.is(parts.BoltKind) {
+			t.beside = j.besides(t)
+		} else if t.is(parts.BearingKind) {
+			m, mounted = t.mount()
+		}
+		switch {
+		case t.beside != nil || t.walls():
+			last[t] = 1
+		case mounted && m.fixed == nil:
+			last[t] = 4
+		case t.floats():
+			last[t] = 3
+		case slices.ContainsFunc(all, t.second):
+			last[t] = 2
+		}
+	}
+	return slices.SortedStableFunc(slices.Values(all), func(p, q *joint) int { return last[p] - last[q] })
+}
+
+// asWritten brings the parts that are placed into the order in which the joints name them, and each group into the frame of its
+// first.
+func (j *assembly) asWritten(all []*joint) {
+	named := map[parts.Instance]int{}
+	for _, t := range all {
+		if t.axis {
+			for _, i := range append([]parts.Instance{t.b.Instance(), t.a.Instance()}, t.others()...) {
+				if _, before := named[i]; !before {
+					named[i] = len(named)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(j.placed, func(p, q placedPart) int { return named[p.Instance] - named[q.Instance] })
+	frames := map[int]placement{}
+	for k := range j.placed {
+		p := &j.placed[k]
+		if _, known := frames[p.group]; !known {
+			frames[p.group] = p.at.inverse()
+		}
+		p.at = p.at.then(frames[p.group])
+	}
 }
 
 // onOneAxis tells whether joints have put both parts on one axis already.
@@ -569,22 +630,6 @@ func (j *assembly) join(from, into int, move placement) {
 			j.placed[k].at, j.placed[k].group = j.placed[k].at.then(move), into
 		}
 	}
-}
-
-// adjustedLast moves bearings whose cone a nut holds behind the others: the cone
-// against a shoulder says where the shaft is.
-func adjustedLast(all []*joint) []*joint {
-	var first, last []*joint
-	for _, t := range all {
-		into := &first
-		if t.is(parts.BearingKind) {
-			if m, ok := t.mount(); ok && m.fixed == nil {
-				into = &last
-			}
-		}
-		*into = append(*into, t)
-	}
-	return append(first, last...)
 }
 
 // agreeMm is how far two chains of joints may place a part apart. Common

@@ -65,6 +65,16 @@ func (t *joint) behind(o *joint) bool {
 	})
 }
 
+// second tells whether another bearing between the same two parts lies on the same step of the shaft, nearer to its shoulder.
+func (t *joint) second(o *joint) bool {
+	if o == t || !t.pairs(o) || !o.pairs(t) || o.a.step != t.a.step {
+		return false
+	}
+	m, _ := t.ballMount()
+	way := t.sense() * m.coneDir
+	return geom.Over(way*o.b.step.MidMm(), way*t.b.step.MidMm())
+}
+
 // place puts the shaft's shoulder against the face of a bearing that stands on that of the housing.
 func (ballKind) place(t *joint) (placement, bool) {
 	m, ok := t.ballMount()

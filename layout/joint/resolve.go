@@ -239,7 +239,7 @@ func (j *making) axisText(t *joint) string {
 
 // slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
 func (j *making) slidesAlong(t *joint) {
-	if t.axis && t.in.Place == nil && !t.meeting().Set() && (t.enters() || t.unkept()) && !j.otherwise(t, j.all) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+	if t.guessed && (t.enters() || t.unkept()) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 }

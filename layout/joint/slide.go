@@ -278,12 +278,9 @@ func (j *assembly) placePlate(t *joint) {
 		return
 	}
 	f, hub, shaft := j.find(t.in.Slide.Plate), j.at(t.a.Instance()), j.at(t.b.Instance())
-	if j.at(f.Instance()) != nil {
-		return
-	}
 	toward := hub.at.way(shaft.at.way(t.dir)) // the keeper's side, on the hub's axis
 	front := end(t.a.step, toward) - end(f.step, -toward)
-	j.placed = append(j.placed, placedPart{f.Instance(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
+	j.bring(f, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at))
 }
 
 // boltedInto is what a joint of the job bolts into a group of holes; nil if none
