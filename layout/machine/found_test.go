@@ -45,6 +45,14 @@ func TestFootBeyond(t *testing.T) {
 			t.Errorf("round on the %s: %q", on, got)
 		}
 	}
+	// A square post of 50, its middle 0.4 over the line of a corner cut off by 200, has half its foot in the air; further in it has a sixth there, of which nobody asks.
+	for at, want := range map[string]string{"100.4, 25": "overhangs post base 25.4", "90, 15": ""} {
+		files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[-200, -100], [200, -100], [0, 100], [-200, 100]]}", 1), "post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: 50, length: 300}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, post.yaml]\njoints:\n  - {name: w, weld: {part: post.left, to: base.outline, type: fillet, size: 4, length: 100}, place: {on: front, with: left, at: [" + at + "], front: up}}\n"}
+		if got := found(t, files, plan.Overhangs); got != want {
+			t.Errorf("a post at %s: %q, want %q", at, got, want)
+		}
+	}
 	// Over the corner that a plate does not have a rib stands on nothing, 50 from its edge.
 	files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[0, 0], [400, 0], [400, 100], [200, 100], [200, 200], [0, 200]]}", 1), "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
 		"job.yaml": ribJob + ribWeld + ", place: {on: front, with: bottom, from-left: 350, from-bottom: 150, front: down}}\n"}

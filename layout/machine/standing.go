@@ -107,7 +107,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	wide, high := box.High.X-box.Low.X, box.High.Y-box.Low.Y
 	long := m.FormOf(b.ID) == parts.BarPart && max(wide, high) > max(own.High.X-own.Low.X, own.High.Y-own.Low.Y) // a plate lies across it
 	if beyond < StandsMm && box.High.Z-box.Low.Z >= min(wide, high) && m.weldedOn(b.ID, plate.ID) {
-		beyond = m.cornerMm(plate, b, toward)
+		beyond = m.cornerShare(plate, b, toward) * max(wide, high)
 	}
 	if beyond < StandsMm || long || m.weldedOn(plate.ID, b.ID) && geom.Over(wide*high, (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y)) {
 		return nil // else it is the plate that stands, on the body
@@ -176,15 +176,15 @@ func footMm2(plate, b *assembly.Body, toward assembly.Vec) float64 {
 	return TouchMm2(&floor, b, toward)
 }
 
-// cornerMm is how much of the foot of a plate on edge stands where the outline of another has
-// a corner cut or rounded off.
-func (m *Machine) cornerMm(plate, b *assembly.Body, toward assembly.Vec) (mm float64) {
-	r, of := m.PartOf(plate.ID), m.PartOf(b.ID)
-	if !r.Part.Flat() || !of.Part.Flat() {
-		return mm
+// cornerShare is how much of the foot of what stands on a plate is where the outline of that has a corner cut or rounded off.
+func (m *Machine) cornerShare(plate, b *assembly.Body, toward assembly.Vec) float64 {
+	r := m.PartOf(plate.ID)
+	if !r.Part.Flat() {
+		return 0
 	}
 	whole := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Prism(assembly.Outline(solid.Outline(r)), -r.LengthMm(), 0))}
-	return (footMm2(plate, b, toward) - TouchMm2(&whole, b, toward)) / of.LengthMm()
+	foot := footMm2(plate, b, toward)
+	return (foot - TouchMm2(&whole, b, toward)) / max(foot, StandsMm)
 }
 
 // TouchMm2 is the area on which a body going one way, of length 1, touches another, within StandsMm.
