@@ -355,3 +355,18 @@ func TestBesideAndHeld(t *testing.T) {
 		}
 	}
 }
+
+// TestNextOf: of the ways along a chain the one that loses least goes on, of those that lead somewhere and have not gone on yet.
+func TestNextOf(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		ways []wayTo
+		want int
+	}{
+		{[]wayTo{{least: 3}, {least: 2}, {least: 4}}, 1}, {[]wayTo{{least: 3}, {least: 2, done: true}, {least: 4}}, 0}, {[]wayTo{{least: inf}, {least: 0}}, 1}, {[]wayTo{{least: inf}, {least: 0, done: true}}, -1},
+	} {
+		if got := nextOf(c.ways); got != c.want {
+			t.Errorf("%+v: %d", c.ways, got)
+		}
+	}
+}

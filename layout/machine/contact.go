@@ -252,11 +252,7 @@ func Touch(a, b *assembly.Body) bool {
 	if !b.Box().Meets(a.Box(), StandsMm) {
 		return false
 	}
-	towards := a.Box().Centre().Sub(b.Box().Centre())
 	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
-		if way.Dot(towards) < 0 { // the likelier first
-			way = way.Reversed()
-		}
 		if assembly.Touches(a, b, way, StandsMm) || assembly.Touches(a, b, way.Reversed(), StandsMm) {
 			return true
 		}

@@ -34,6 +34,7 @@ func TestConveys(t *testing.T) {
 		{"gear pair, left", []string{"shaft.drive,", "shaft.drive, through: gear-pair,", "thickness: 6,", "thickness: 6, hand: left,"}, "the motor|its end away from the motor"},
 		{"both ways", []string{"counter-clockwise", "either", "thickness: 6,", "thickness: 6, hand: left,"}, ""},
 		{"motor at the front", []string{"shaft.drive,", "shaft.body,"}, ""},
+		{"to the motor at the front, not so", []string{"shaft.drive,", "shaft.body,", "thickness: 6,", "thickness: 6, moves: front,"}, "its end away from the motor|the motor"},
 		{"to the back, meant", []string{"thickness: 6,", "thickness: 6, hand: left, moves: back,"}, ""},
 		{"to the back, not so", []string{"thickness: 6,", "thickness: 6, moves: back,"}, "its end away from the motor|the motor"},
 		{"to the front, so", []string{"thickness: 6,", "thickness: 6, moves: front,"}, ""},

@@ -50,10 +50,11 @@ func TestPressedEnds(t *testing.T) {
 		{"a wide bore at the other, against the step: it goes on where it was, and no further in", "", []string{"{name: bore, diameter: 40, length: 30, fit: H7}", "{name: wide, diameter: 50, length: 14}, {name: bore, diameter: 40, length: 30, fit: H7}", "diameter: 120, length: 30", "diameter: 120, length: 44", "length: 40 mm}", "length: 50 mm}"}, "0r:1"},
 		{"a wide bore over the step: it goes on further out", "", []string{"diameter: 40, length: 30, fit: H7", "diameter: 40, length: 20, fit: H7}, {name: wide, diameter: 62, length: 20", "diameter: 120, length: 30", "diameter: 120, length: 40"}, "0r:1"},
 		{"a wide bore before the nose: it goes on further in, over the step", "", []string{"{name: bore, diameter: 40, length: 30, fit: H7}", "{name: wide, diameter: 62, length: 20}, {name: bore, diameter: 40, length: 24, fit: H7}", "diameter: 120, length: 30", "diameter: 120, length: 44", "front-with-front\n", "front-with-front\n    below: 20 mm\n", "length: 40 mm}", "length: 50 mm}"}, "0r:1"},
+		{"the same with the nose at the back", "", []string{"- {name: nose, diameter: 40, length: 30, fit: p6}\n    - {name: body, diameter: 60, length: 70}", "- {name: body, diameter: 60, length: 70}\n    - {name: nose, diameter: 40, length: 30, fit: p6}", "length: 30, fit: H7}", "length: 30, fit: H7}, {name: wide, diameter: 50, length: 14}", "diameter: 120, length: 30", "diameter: 120, length: 44", "length: 40 mm}", "length: 50 mm}", "front-with-front", "back-with-back"}, "0r:1"},
 		{"a narrow bore before the nose", "", []string{"{name: bore, diameter: 40, length: 30", "{name: narrow, diameter: 20, length: 10}, {name: bore, diameter: 40, length: 20", "front-with-front\n", "front-with-front\n    below: 10 mm\n"}, ""},
 	} {
 		edit := strings.NewReplacer(c.changes...)
-		m, _ := load(t, write(t, map[string]string{"pin.yaml": pin, "ring.yaml": edit.Replace(ring) + c.add, "job.yaml": edit.Replace(job)}))
+		m, _ := load(t, write(t, map[string]string{"pin.yaml": edit.Replace(pin), "ring.yaml": edit.Replace(ring) + c.add, "job.yaml": edit.Replace(job)}))
 		if got := waysIn(m, "p"); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}

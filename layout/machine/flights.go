@@ -130,7 +130,7 @@ func flightSpans(line stand.Line, id string) (own geom.Span, others []geom.Span)
 // wideOpenings are those of a round in which something of an outside diameter turns on a stretch of the axis.
 func wideOpenings(o stand.OnAxis, on geom.Span, outsideMm float64) (rows []plan.RadialRow) {
 	if !slices.ContainsFunc(o.Of.Side(true), func(s *part.Step) bool {
-		return s.Size.NominalMm > outsideMm && o.Span(s.Span()).OnMm(on) > 0
+		return s.Size.NominalMm > outsideMm && o.Span(s.Span()).Meets(on)
 	}) {
 		return nil
 	}

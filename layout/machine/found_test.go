@@ -179,19 +179,25 @@ func TestLiftsLow(t *testing.T) {
 
 // Eyes of 40 × 40 × 10 with a hole of 16, 0.014 of a base of 400 × 200 × 20 in volume 1.6, have the centre of gravity between them, or
 // all lie on one side of it. Two with their left edges at 20 and 80 have their middles at 40 and 100, and the centre at
-// (1.6 · 200 + 0.014 · 140)/1.628 = 197.8; of three the last, at 120 and 65 up, lies 76.9 and 34.7 off the centre. One is nobody's pair, and
+// (1.6 · 200 + 0.014 · 140)/1.628 = 197.8, and with a block of 0.5 bolted on at 60 at 165; of three the last, at 120 and 65 up, lies 76.9 and 34.7 off the centre. One is nobody's pair, and
 // holes for something else lift nothing.
 func TestLiftsAside(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ at, want string }{
-		{"20, 80", "lifts-aside eye 98"}, {"20, 340", ""}, {"20, 160", "lifts-aside eye 18"}, {"20, 180", ""}, {"20, 60, 100", "lifts-aside eye 84"}, {"20, 60, 340", ""}, {"20", ""},
+		{"20, 80", "lifts-aside eye 98"}, {"20, 340", ""}, {"20, 160", "lifts-aside eye 18"}, {"20, 160 with a block", ""}, {"20, 180", ""}, {"20, 60, 100", "lifts-aside eye 84"}, {"20, 60, 340", ""}, {"20", ""},
 	} {
-		at, joints := strings.Split(c.at, ", "), ""
+		eyes, block, _ := strings.Cut(c.at, " with a ")
+		at, joints := strings.Split(eyes, ", "), ""
 		for n, left := range at {
 			joints += fmt.Sprintf("  - {name: e%d, weld: {part: eye#%d.outline, to: base.outline, type: fillet, size: 3}, place: {on: front, with: bottom, from-left: %s, from-bottom: %d, front: down}}\n", n+1, n+1, left, map[bool]int{true: 60 + 70*(n%2), false: 90}[len(at) > 2])
 		}
 		files := map[string]string{"base.yaml": basePart, "eye.yaml": fmt.Sprintf("part: eye\nkind: plate\nquantity: %d\nmaterial: S235\nstock: {plate: 10}\noutline: {square: 40}\nholes: [{name: lifting, at: [[0, 5]], size: 16}]\n", len(at)),
 			"job.yaml": strings.Replace(strings.Replace(ribJob, "rib.yaml", "eye.yaml", 1), "units: mm\n", "units: mm\nup: front\n", 1) + joints}
+		if block != "" {
+			files["block.yaml"] = "part: block\nkind: plate\nmaterial: S235\nstock: {plate: 50}\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M10 clearance}]\n"
+			files["base.yaml"] += "holes: [{name: taps, at: [[-140, 0]], size: M10 tap}]\n"
+			files["job.yaml"] = strings.Replace(files["job.yaml"], "[base.yaml,", "[base.yaml, block.yaml,", 1) + "  - {name: b, bolt: {through: block.h, into: base.taps, bolt: M10 8.8}, face: back-on-front}\n"
+		}
 		if got := found(t, files, plan.LiftsAside); got != c.want {
 			t.Errorf("%s: %q, want %q", c.at, got, c.want)
 		}
@@ -560,17 +566,18 @@ func TestRegisterLarger(t *testing.T) {
 }
 
 // A guard with a lip at each side is bolted to a plate by both, their holes 104 apart: turned by 90° and −90° both say one
-// place; the other way about one says +104 and the other −104, 208 apart.
+// place; the other way about one says +104 and the other −104, 208 apart. A lug that lies 6 in the plate has nothing to do with that.
 func TestTwoPlacesOfOneGuard(t *testing.T) {
 	t.Parallel()
-	for turns, want := range map[string]string{"90 -90": "", "-90 90": "place-misses l 208 r"} {
+	for turns, want := range map[string]string{"90 -90": "parts-overlap plate lug 6", "-90 90": "place-misses l 208 r; parts-overlap plate lug 6"} {
 		right, left, _ := strings.Cut(turns, " ")
 		files := map[string]string{
 			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [150, 230]}\nholes:\n  - {name: right, face: front, at: [[52, 0], [52, 60]], size: M6 tap}\n  - {name: left, face: front, at: [[-52, 0], [-52, 60]], size: M6 tap}\n",
 			"guard.yaml": "part: guard\nkind: folded\nmaterial: DC01\nstock: {sheet: 1.5}\noutline: {rectangle: [84, 143]}\nbends:\n  radius: 1.5\n  flanges:\n    - {side: left, height: 60}\n    - {side: right, height: 60}\n    - {side: left-2, height: 20, toward: front}\n    - {side: right-2, height: 20, toward: front}\nholes:\n  - {name: right, on: right-2, at: [[-30, 11.5], [30, 11.5]], size: M6 clearance}\n  - {name: left, on: left-2, at: [[30, 11.5], [-30, 11.5]], size: M6 clearance}\n",
-			"job.yaml":   "job: J\nunits: mm\nup: top\nparts: [plate.yaml, guard.yaml]\njoints:\n  - {name: r, bolt: {through: guard.right, into: plate.right, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + right + "}\n  - {name: l, bolt: {through: guard.left, into: plate.left, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + left + "}\n",
+			"lug.yaml":   "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {square: 40}\n",
+			"job.yaml":   "job: J\nunits: mm\nup: top\nparts: [plate.yaml, guard.yaml, lug.yaml]\njoints:\n  - {name: lug, weld: {part: lug.outline, to: plate.outline, type: fillet}, place: {on: back, with: back, at: [0, -60], top: up, gap: -6}}\n  - {name: r, bolt: {through: guard.right, into: plate.right, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + right + "}\n  - {name: l, bolt: {through: guard.left, into: plate.left, bolt: M6 8.8, washer: yes}, face: back-on-front, rotate: " + left + "}\n",
 		}
-		if got := found(t, files, plan.PlaceMisses); got != want {
+		if got := found(t, files, plan.PlaceMisses, plan.PartsOverlap, plan.OverlapMisses); got != want {
 			t.Errorf("%s: %q, want %q", turns, got, want)
 		}
 	}

@@ -34,7 +34,8 @@ func TestGasketReachesIn(t *testing.T) {
 		{"100", "110", "3", "Gasket", "gasket-in Gasket 5 110"},
 		{"100", "140", "3", "Gasket", "gasket-in Gasket 20 140"},
 		{"110", "110", "3", "Gasket", ""},
-		{"100", "", "30", "Gasket with a notch", ""}, // over two of the rays, 15° apart, that it is looked at
+		{"100", "140", "3", "Gasket strip", "gasket-in Gasket strip 15 130"}, // 130 high, it lies in the window above and below
+		{"100", "", "30", "Gasket with a notch", ""},                         // over two of the rays, 15° apart, that it is looked at
 		{"100", "", "30", "Gasket with a wide notch", "gasket-in Gasket with a wide notch 6.4 113"},
 	} {
 		cover, ring := "", ""
@@ -51,6 +52,12 @@ func TestGasketReachesIn(t *testing.T) {
 				at = "[[0, 51]], size: 30"
 			}
 			files["flange.yaml"] = strings.Replace(files["flange.yaml"], "bore:", "  - {name: notch, at: "+at+"}\nbore:", 1)
+		}
+		if strings.HasSuffix(c.title, "strip") {
+			for name, text := range files {
+				files[name] = strings.NewReplacer("circle: {pcd: 160, count: 4}", "at: [[-80, 0], [80, 0]]").Replace(text)
+			}
+			files["ring.yaml"] = strings.Replace(files["ring.yaml"], "circle: 200", "rectangle: [200, 130]", 1)
 		}
 		if got := found(t, files, plan.GasketIn); got != c.want {
 			t.Errorf("%s in the gasket, %q in the cover, the neck %s below, %s: %q, want %q", c.gasket, c.cover, c.below, c.title, got, c.want)

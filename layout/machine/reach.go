@@ -29,9 +29,6 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 			continue
 		}
 		screws := seq.Keep(m.Bodies, func(b assembly.Body) bool { return m.IsScrew(b.ID, j) })
-		if len(screws) == 0 {
-			continue
-		}
 		in := newReach(seq.Keep(m.Stage().BodiesOf(n+1, j.A.Instance().ID()), func(b assembly.Body) bool {
 			return m.Roles[b.ID].Kind != stand.Screw && m.Roles[b.ID].Kind != stand.Nut
 		}))

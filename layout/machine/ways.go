@@ -88,7 +88,7 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 		return nil
 	}
 	ga, gb := m.Model(j.A.Part).GroupNamed(j.A.Feature), m.Model(j.B.Part).GroupNamed(j.B.Feature)
-	if ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
+	if ga == nil || gb == nil || len(ga.Points) < 2 {
 		return nil
 	}
 	with := slices.Clone(*comes)
@@ -99,7 +99,7 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	}
 	slices.Sort(with)
 	f := m.fits(j, with, *stands)
-	f.through = ga.Through
+	f.through = ga.Through && !ga.OnWall() // the other way round another wall would lie there
 	f.stand(&m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]], [2]*part.Group{ga, gb})
 	return f
 }
@@ -108,11 +108,9 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 // holes also meet and it lies in no other part.
 func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 	var others []int
-	me := 0
+	me := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == id })
 	for i := range m.Bodies {
-		if _, made := m.Of[m.Bodies[i].ID]; m.Bodies[i].ID == id {
-			me = i
-		} else if made {
+		if _, made := m.Of[m.Bodies[i].ID]; made && i != me {
 			others = append(others, i)
 		}
 	}
@@ -151,10 +149,11 @@ func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 // stand puts the frame into the middle of A's holes and of the metal beside them.
 func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 	axis, shared := f.m.AxisOf(f.j)
+	holes, _ := f.m.holesOf(a, groups[0])
+	theirs, wall := f.m.holesOf(b, groups[1])
 	if !shared {
-		axis = b.Pose
+		axis = wall
 	}
-	holes := holesOf(a, groups[0])
 	centre := assembly.Vec{}
 	for _, p := range holes {
 		centre = centre.Add(p.Times(1 / float64(len(holes))))
@@ -181,12 +180,13 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
 		}
 		return out
 	}
-	f.a, f.b = flat(holes), flat(holesOf(b, groups[1]))
+	f.a, f.b = flat(holes), flat(theirs)
 }
 
-// holesOf are the middles of a group's holes in the machine, on the part's front.
-func holesOf(b *assembly.Body, g *part.Group) []assembly.Vec {
-	return seq.Map(g.SeenFront(g.Points), func(q plan.XY) assembly.Vec { return b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}) })
+// holesOf are the middles of a group's holes in the machine, on the front of the part or of its wall, and the frame of that.
+func (m *Machine) holesOf(b *assembly.Body, g *part.Group) (at []assembly.Vec, wall assembly.Pose) {
+	wall = b.Pose.Of(solid.Wall(m.PartOf(b.ID), g))
+	return seq.Map(g.SeenFront(g.OwnMm()), func(q plan.XY) assembly.Vec { return wall.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}) }), wall
 }
 
 // ways tries every turn, without and with the other way round, at which the holes

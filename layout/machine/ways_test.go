@@ -31,6 +31,10 @@ func TestWrongWays(t *testing.T) {
 		{"a blind hole in the middle", alone, []string{"M8 clearance}", "M8 clearance}\n  - {name: mark, face: front, at: [[0, 0]], size: 5 mm, depth: 5 mm}"}, "180:0 0r:1 180r:1"},
 		{"a fin in the way on the back", job, nil, "180:1"},
 		{"a fin beside the plate's edge", job, []string{"[-60, -20], [-60, 20]", "[-140, -20], [-140, 20]", "from-left: 20 mm", "from-left: 0"}, "180:1 180r:1"},
+		{"a fin, three holes round", job, []string{"at: [[-60, -20], [-60, 20]]", "circle: {pcd: 40, count: 3, centre: [-60, 0]}", "at: [[0, -20], [0, 20]]", "circle: {pcd: 40, count: 3, centre: [0, 0]}"}, "120:1 240:1"},
+		{"a fin, one hole", job, []string{"[-60, -20], [-60, 20]", "[-60, 0]", "[0, -20], [0, 20]", "[0, 0]"}, ""},
+		{"a fin, on the top of a bar", job, []string{"kind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}", "kind: bar\nmaterial: S235\nbar: {square: 100, wall: 5, length: 300}", "name: taps, face: front", "name: taps, on: top"}, "180:1"},
+		{"with a bar, by the bottom of it", strings.Replace(job, "lug.outline", "lug.front", 1), []string{"kind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}", "kind: bar\nmaterial: S235\nbar: {rectangle: [60, 80], wall: 5, length: 100}", "name: screws, face: front, at: [[0, -20], [0, 20]]", "name: screws, on: bottom, at: [[-20, 30], [20, 30]]", "[-60, -20], [-60, 20]", "[-80, 0], [-40, 0]", "face: back-on-front", "face: front-on-front"}, "180:1"},
 		{"unlike holes", alone, []string{"[-60, -20], [-60, 20]", "[-60, -20], [-60, 20], [-40, 30]", "[0, -20], [0, 20]", "[0, -20], [0, 20], [20, 30]"}, ""},
 	} {
 		edit := strings.NewReplacer(c.changes...)
