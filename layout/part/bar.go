@@ -103,7 +103,7 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 
 // offWords says what is sawn off an end, or left on.
 func (m *Model) offWords(mm float64) string {
-	return words.Either(mm < 0, m.W.Size(-mm)+" long", m.W.Size(mm)+" short")
+	return words.Either(mm == 0, "as drawn", words.Either(mm < 0, m.W.Size(-mm)+" long", m.W.Size(mm)+" short"))
 }
 
 // Cope is the hollow in an end of a bar; ok is false where it has none.

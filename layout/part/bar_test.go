@@ -152,6 +152,11 @@ func TestSawShort(t *testing.T) {
 	if drawn.LengthMm-sawn.LengthMm != 8 || m.Groups[0].Points[0].XMm != -210 {
 		t.Errorf("%v, %v, %v", drawn, sawn, m.Groups[0].Points)
 	}
+	for short, off := range map[string][2]float64{"left 0.5 short and right 0.5 long": {0.5, -0.5}, "left as drawn and right 0.4 short": {0, 0.4}, "0.3 short at each end": {0.3, 0.3}} {
+		if m := work(t, "mm", rail); !m.SawShort(off[0], off[1]) || m.Out.Bar.Short != "Sawn "+short+", for the welds: 600 with them." {
+			t.Errorf("%v: %q", off, m.Out.Bar.Short)
+		}
+	}
 	if work(t, "mm", strings.Replace(rail, "length: 600,", "length: 600, right: {onto: {diameter: 60}},", 1)).SawShort(2, 0) {
 		t.Error("a coped bar is shorter")
 	}

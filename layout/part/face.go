@@ -193,10 +193,7 @@ func datumSides(datum string) string { return strings.Replace(datum, "-", " and 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.
 func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
-	for o := range seq.Refs(s.Steps) {
-		if o == st || o.Inside != st.Inside {
-			continue
-		}
+	for _, o := range s.Side(st.Inside) {
 		nearer := parts.At(f, o.FromMm < st.FromMm, o.FromMm > st.FromMm)
 		hides := o.Size.NominalMm >= st.Size.NominalMm
 		if st.Inside {

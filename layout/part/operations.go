@@ -65,7 +65,7 @@ func operations(n *Numbered, jigs ...Jigged) *bench {
 	b.grindHardened()
 	b.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Deburr and inspect",
-		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + b.W.NearBetween(0.3, BrokenMm) + "."}, b.narrowLands(), b.last,
+		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + b.brokenText() + "."}, b.narrowLands(), b.last,
 			[]string{"Fill in the record."}),
 		Tool: "file, scraper, countersink by hand",
 	}, deburring))

@@ -113,6 +113,11 @@ func (b *bench) brokenBy() string {
 // BrokenMm is what is broken off an edge without a chamfer at the most. Common practice, no source.
 const BrokenMm = 0.5
 
+// brokenText is what is broken off them: of a sheet or a wall no thicker than two of BrokenMm as little as off a narrow land.
+func (b *bench) brokenText() string {
+	return words.Either(geom.Over(b.WallMm(b.LengthMm()/2), leastLandMm), b.W.NearBetween(0.3, BrokenMm), b.W.Near(hardlyMm)+" at the most")
+}
+
 // What is broken off the edges of a land which has no room for two of BrokenMm. Common practice,
 // no source.
 const (

@@ -210,3 +210,14 @@ func TestInRow(t *testing.T) {
 		}
 	}
 }
+
+// Two edges broken 0.5 leave nothing of a sheet or a wall of 1.
+func TestThinEdges(t *testing.T) {
+	t.Parallel()
+	for text, want := range map[string]string{
+		"kind: plate\nstock: {sheet: 1 mm, cut: laser}\noutline: {square: 100}\n": "0.1 mm at the most", "kind: plate\nstock: {sheet: 1.01 mm, cut: laser}\noutline: {square: 100}\n": "0.3 to 0.5 mm",
+		"kind: tube\nstock: {tube: 20 mm, wall: 1 mm, length: 106, cut: saw}\ntube: {outside: 20, wall: 1, length: 100}\n": "0.1 mm at the most", "kind: shaft\nstock: {round: 25 mm}\nprofile: {outside: [{name: a, diameter: 20, length: 50}]}\n": "0.3 to 0.5 mm",
+	} {
+		has(t, work(t, "mm", "part: p\nmaterial: S235\n"+text), "Break every edge that has no chamfer, "+want+".")
+	}
+}

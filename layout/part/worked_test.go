@@ -22,7 +22,7 @@ import (
 // difference. What it claims is checked against sources by the other tests.
 func TestWorked(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"mm", "turned", "inch", "feeder", "screw", "sieve", "vice", "winch"} {
+	for _, name := range []string{"mm", "turned", "inch", "small", "balls", "barrel", "drive", "feeder", "formed", "frame", "screw", "sieve", "stood", "vice", "winch"} {
 		dir := "testdata"
 		if _, err := os.Stat(filepath.Join(dir, "worked", name+".yaml")); err != nil {
 			dir = filepath.Join("..", "joint", dir) // the parts of whole machines stand with their joints
@@ -116,6 +116,7 @@ func asked(m *Model) (out []string) {
 	}
 	if len(outside) > 0 {
 		middle := m.LengthMm() / 2
+		say("stretches %.3f", m.Stretches())
 		say("wall %.3f, metal at %.3f: %.3f", m.WallMm(middle), m.Section.MaxMm-1, seq.Map(m.MetalAt(m.Section.MaxMm-1), func(on geom.Span) [2]float64 { return [2]float64{on.FromMm, on.ToMm} }))
 	}
 	return out
