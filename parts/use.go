@@ -116,11 +116,13 @@ func Fitted(note string) string {
 	return strings.Join(m[min(1, len(m)):], "")
 }
 
-// Ordered is what is fitted in a hole as it is bought: with the name of the hole's thread before its other sizes;
-// empty for nothing.
+// Ordered is what is fitted in a hole as it is bought: with the name of the hole's thread before its other sizes, where
+// it does not name that itself; empty for nothing.
 func Ordered(fitted, thread string) string {
 	item, sizes, more := strings.Cut(fitted, ",")
-	if item != "" && thread != "" {
+	own, _, _ := strings.Cut(thread, " ")
+	_, after, said := strings.Cut(" "+item, " "+own)
+	if item != "" && thread != "" && !(said && strings.Trim(after[:min(1, len(after))], " x×") == "") {
 		item += " " + thread
 	}
 	if more {

@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"strings"
+
 	"math"
 
 	"centrepop/layout/fits"
@@ -86,17 +88,9 @@ func (j *making) pressCautions(t *joint, cautions []press.Caution) {
 				p.BoreClosesMm = words.Round(c.Mm, 3)
 			}
 			t.figure("bore of the inner part closes by", t.w.Read(c.Mm), "Lamé")
-			bore := t.boreToKeep()
-			if bore == nil {
-				continue
+			if text := j.boresKept(t, c); text != "" {
+				t.caution(text)
 			}
-			text := t.w.PressCaution(c)
-			if left := j.playLeft(t, bore, c.Mm); left != "" {
-				text = left
-			} else if bore.Size.Thread == nil {
-				text += " Its limits: " + t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm) + "."
-			}
-			t.caution(text)
 			continue
 		case press.TooHot:
 			t.problem(plan.PressTooHot, plan.Named(t.b.title()), plan.Of(plan.Celsius, c.C), plan.Named(c.Material), plan.Of(plan.Celsius, c.LimitC))
@@ -123,12 +117,28 @@ func (j *making) playLeft(t *joint, bore *part.Step, closesMm float64) string {
 	return ""
 }
 
-// boreToKeep is a bore inside the joint that has a size to keep, limits of its own or a thread; nil without one.
-func (t *joint) boreToKeep() *part.Step {
+// boresKept says of the bores inside a joint that have a size to keep, limits of their own or a thread, that they close: what play that leaves
+// a shaft in them, else their limits, by their names where there are several. It is empty without one.
+func (j *making) boresKept(t *joint, c press.Caution) string {
 	_, inside := t.a.r.Sides()
-	return seq.First(inside, func(s *part.Step) bool {
+	bores := seq.Keep(inside, func(s *part.Step) bool {
 		return s.FromMm < t.a.step.ToMm && s.ToMm > t.a.step.FromMm && (s.Size.Fitted() || s.Size.Thread != nil)
 	})
+	var text, limits string
+	for _, s := range bores {
+		name := words.Either(len(bores) > 1, words.Spaced(s.Name)+" ", "")
+		if left := j.playLeft(t, s, c.Mm); left != "" {
+			text += " " + left
+		} else if limits += "; "; s.Size.Thread == nil {
+			limits += name + t.w.Limits(s.Size.MinMm, s.Size.MaxMm)
+		}
+	}
+	if limits != "" {
+		if text = " " + t.w.PressCaution(c) + text; strings.Trim(limits, "; ") != "" {
+			text += " Its limits: " + strings.Trim(limits, "; ") + "."
+		}
+	}
+	return strings.TrimSpace(text)
 }
 
 // thermalFigures are the temperatures that make the parts slip together, held

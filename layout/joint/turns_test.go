@@ -38,6 +38,8 @@ func TestShaftTurnsInBush(t *testing.T) {
 	says(t, jointNamed(t, p, "wheel"), []string{"Hold shaft by a strap"}, nil)
 	// It closes too far for f7, and is finished to its limits; of d9 (−65/−117) enough is left, and nothing is reamed.
 	says(t, jointNamed(t, p, "press"), []string{"finish it after pressing", "Its limits: 20.00 – 20.03."}, []string{"not reamed"})
+	stepped := strings.Replace(bush, "{name: bore, diameter: 20, fit: H8, length: 20}", "{name: seal, diameter: 22, fit: H8, length: 8}, {name: bore, diameter: 20, fit: H8, length: 12}", 1)
+	says(t, jointNamed(t, filed(t, turn+press, plate, stepped, shaft), "press"), []string{"Its limits: seal 22.00 – 22.03; bore 20.00 – 20.03."}, nil)
 	loose := jointNamed(t, filed(t, turn+press, plate, bush, strings.Replace(shaft, "fit: f7", "fit: d9", 1)), "press")
 	says(t, loose, []string{"shaft keeps 36.4 – 150 µm of play in it. It is not reamed"}, []string{"finish it after pressing"})
 	// Where nothing says how it lies along the bush, that is said, and it is drawn middle on middle.

@@ -67,10 +67,13 @@ func (v *view) setScrew(f *parts.Radial) {
 			v.landsOn(f, row, t.MajorMm)
 		}
 	}
-	if m == nil {
+	_, long, said := screwBought(f.Fitted.Value)
+	if m != nil {
+		long = v.itemMm(m[1] + " " + m[2])
+	} else if !said {
 		return
 	}
-	long, deep := v.itemMm(m[1]+" "+m[2]), v.wallAt(v.axialMm(f))
+	deep := v.wallAt(v.axialMm(f))
 	if !f.Through {
 		deep = f.Depth.Mm
 	}
