@@ -59,7 +59,7 @@ func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
 
 // allowance looks a pair up either way round.
 func allowance(allowed []Allowed) map[[2]string]float64 {
-	may := make(map[[2]string]float64, 2*len(allowed))
+	may := map[[2]string]float64{}
 	for _, x := range allowed {
 		for _, key := range [][2]string{{x.A, x.B}, {x.B, x.A}} {
 			may[key] = max(may[key], x.UpToMm)

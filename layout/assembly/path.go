@@ -211,7 +211,7 @@ func (r *rayed) point(p Vec, who among) {
 		q := a.rel.apply(p)
 		for _, s := range a.solid.spans(q, a.along, 0, r.way.FarMm) {
 			middle := q.Add(a.along.Times((s.FromMm + s.ToMm) / 2))
-			if s.ToMm > a.limit && a.solid.Dist(middle) < -a.limit {
+			if a.solid.Dist(middle) < -a.limit {
 				r.enough = r.found(s) || r.enough
 			}
 		}
