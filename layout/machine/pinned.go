@@ -178,6 +178,9 @@ func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, las
 			if !h.holds(pin.Pose, s.Span(), l.Loose.Travels) {
 				continue
 			}
+			if ratio, _ := s.Cone(); ratio > 0 { // its size is that of its large end, which may lie outside: what overlaps is found in space
+				continue
+			}
 			if over := mostMm(s) - h.leastMm; geom.Over(over, 0) && s.Size.NominalMm-h.isMm < 2*stand.FitMm && !m.overlapping[[2]string{l.ID(), b.ID}] && l.Loose.Held != parts.ByForce { // what is larger lies round it, or overlaps
 				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinTight, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), name, stand.Rounded(over, 3)))
 			}

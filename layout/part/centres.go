@@ -56,6 +56,12 @@ func (s *shaper) centreHoles() {
 	}
 }
 
+// centredOnce tells whether the drawing has a centre in one end alone: the other has nothing to turn on.
+func (s *Sizes) centredOnce() bool {
+	c := s.Part.Centres
+	return c != nil && c.Ends != "both"
+}
+
 // centreAt is where the mouth of a centre is measured: a crown takes it away.
 func (s *Shape) centreAt(face parts.Face) string {
 	at := "at the face"

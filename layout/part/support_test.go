@@ -37,6 +37,7 @@ func TestSupport(t *testing.T) {
 		{"coarse on centres", bar("diameter: 30, fit: h11", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
 		{"a lead screw", "part: bar\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: thread, thread: Tr24x5, length: 600}\n    - {name: collar, diameter: 30, length: 20}\n", []string{"travelling steady, or a spring pass on short steps: a finishing cut bends thread"}, nil},
 		{"a short lead screw", "part: bar\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: thread, thread: Tr24x5, length: 150}\n    - {name: collar, diameter: 30, length: 20}\n", []string{"between centres"}, []string{"spring pass"}},
+		{"a centre in one end", bar("diameter: 30, fit: k6", 300, 278) + "centres: {ends: front}\n", []string{"If a centre holds it, not a steady: centre-drill"}, []string{"between centres", "Face and centre both ends"}},
 		{"short and close", bar("diameter: 30, fit: k6", 60, 20), []string{"chuck on the back end, set true"}, []string{"steady", "centre"}},
 		{"a long tube is faced in a steady", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 404 mm}\ntube: {outside: 100, wall: 5, length: 400}\n",
 			[]string{"chuck on the back end, set true; steady near the end that is faced, 350 mm sticks out", "turned round, set true; steady near the end that is faced, 350 mm sticks out"}, []string{"with a centre"}},

@@ -190,7 +190,7 @@ func (t *turned) features(n *Numbered) {
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
 	settings := b.settings()
-	b.onCentres = len(b.Side(true)) == 0 && b.slender() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
+	b.onCentres = len(b.Side(true)) == 0 && b.slender() && !b.centredOnce() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
 	if b.shortInJaws(settings[0].steps) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}

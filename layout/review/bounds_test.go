@@ -96,8 +96,10 @@ func TestBounds(t *testing.T) {
 		{"weak", shaft + "flats: [{name: f, in: collar, sides: 2, across: %g}]\n", 30, 29.9, "takes most of the part", "29.9 mm of 60 mm, wanted at least 30 mm"},
 		{"weak", screw, 6, 5.9, "few turns of thread", "5.9 mm of M12x1.5, wanted at least 6 mm"},
 		{"idle-require", shaft + "require: [{is: equal, within: %g, of: seat}]\n", 0.59, 0.6, "asks for nothing", "within 0.6 mm, the general tolerance lets copies differ by 0.6 mm"}, // 80 ±0.3: ISO 2768-m
-		{"radial-depth", sleeve + "  - {name: h, clock: 0, axial: 50, size: 8, depth: %g}\n", 9.9, 10, "comes out in the bore", "10 mm deep in a wall of 10 mm"},
-		{"opening", sleeve + "  - {name: h, clock: [0, 90, 180, 270], axial: 50, window: {around: %g, along: 20, corner: 3}}\n", 35.3, 35.4, "leaves little of the round", "141.6 mm of 188.5 mm cut away"}, // 0.75 · 60π = 141.37
+		{"radial-depth", sleeve + "  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 12}, depth: %g}\n", 9.9, 10, "comes out in the bore", "10 mm deep in a wall of 10 mm"},
+		{"radial-depth", sleeve + "  - {name: h, clock: 0, axial: 50, size: 8, depth: %g}\n", 7.5, 7.7, "its drill comes out inside", "drilled 7.7 mm deep, with the point 10.1 mm, in a wall of 10 mm"},      // 0.5/tan 59° of 8: 2.4
+		{"radial-depth", sleeve + "  - {name: h, clock: 0, axial: 50, size: M6 tap, depth: %g}\n", 3.3, 3.5, "its drill comes out inside", "drilled 8.6 mm deep, with the point 10.1 mm, in a wall of 10 mm"}, // 5.1 of run-out, 1.5 of a point of 5
+		{"opening", sleeve + "  - {name: h, clock: [0, 90, 180, 270], axial: 50, window: {around: %g, along: 20, corner: 3}}\n", 35.3, 35.4, "leaves little of the round", "141.6 mm of 188.5 mm cut away"},   // 0.75 · 60π = 141.37
 		{"opening", sleeve + "  - {name: drain, clock: %g, axial: 50, size: 8}\n", 91, 90, "lies in the upper half", "at 90° from TOP"},
 		{"opening", sleeve + "  - {name: drain, clock: %g, axial: 50, size: 8}\n", 269, 270, "lies in the upper half", "at 270° from TOP"},
 		{"opening", sleeve + "  - {name: drain, clock: 180, axial: 50, size: 8, depth: %g}\n", 10, 9.9, "ends in the wall", "9.9 mm deep in a wall of 10 mm"},

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -395,7 +396,7 @@ func (v made) goesOver(shaft *view) {
 		v.screwsPass(v.view, shaft, g)
 	}
 	n := len(shaft.outside)
-	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
+	if v.lainAlong(shaft) || n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
 		return
 	}
 	past := func(end, next *cylinder) float64 {
@@ -414,6 +415,22 @@ func (v made) goesOver(shaft *view) {
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
 		})
 	}
+}
+
+// lainAlong tells whether a turned part lies on the axis of another at a place that is known: what is in its way
+// there, and on its way there, is looked at in space.
+func (v made) lainAlong(shaft *view) bool {
+	m := v.machine()
+	for _, l := range m.Laid() {
+		pose, placed := m.Poses[l.ID()]
+		if !placed || l.Part != v.p.Name.Value || !v.turned() {
+			continue
+		}
+		if seq.At(m.Along(pose), func(p *stand.OnAxis) bool { return p.Of.Part == shaft.p }) != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // reachShare is the least of a keyway's depth that a key goes in by. Common practice, no

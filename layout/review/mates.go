@@ -163,9 +163,40 @@ func (v *view) groupSize(name string) (count int, mm float64) {
 // saddle looks for branches that run off the tube they sit on, and for ones
 // whose opening in it is not under them.
 func (v *view) saddle(end *parts.TubeEnd) {
-	if main := v.viewOf(end.Onto.Part); end.Place != nil && main != nil && main.p.Kind == parts.Tube {
+	main := v.viewOf(end.Onto.Part)
+	if end.Place == nil || main == nil {
+		return
+	}
+	if main.p.Kind == parts.Tube {
 		v.roughOpening(v.p, end, main)
 		v.branchOn(v.p, end, main)
+	}
+	v.besideHole(end, main)
+}
+
+// besideHole looks for an opening of its own in a main that the hole of a branch, where that comes out of the outside, only cuts
+// into: it opens beside the branch, or under its wall.
+func (v *view) besideHole(end *parts.TubeEnd, main *view) {
+	square := end.Angle.Deg == 90 && end.Offset.Mm == 0
+	if main.p.Kind == parts.Tube && square { // branchOn has it
+		return
+	}
+	hole := seq.At(main.q.Shown, func(row *plan.RadialRow) bool { return row.Name == "hole for "+v.p.Title.Value })
+	for row := range seq.Refs(main.q.Radials) {
+		weldedTo := slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool {
+			return j.Weld.Part.Part == v.p.Name.Value && j.Weld.To.Part == main.p.Name.Value && j.Weld.To.Feature == row.Name
+		})
+		if hole == nil || !weldedTo {
+			continue
+		}
+		turn := math.Remainder(row.ClockDeg-hole.ClockDeg, 360) * math.Pi / 180
+		if off := math.Hypot(row.AxialMm-hole.AxialMm, turn*row.OutsideMm/2); off > 1 {
+			v.report(Check, "", end.Place.Pos, Finding{
+				What:    "the opening " + row.Name + " in " + main.p.Title.Value + " is not under " + v.p.Title.Value,
+				Numbers: "its middle lies " + v.mm(off) + " off that of the branch", OverMm: over(off),
+				Rule: "a branch opens into its tube", Source: "by geometry", Fix: "the opening where the branch comes out of the outside, at clock: " + number(geom.Clean(hole.ClockDeg)) + ", " + v.mm(hole.AxialMm) + " from the front of " + main.p.Title.Value + "; or another place: of the branch",
+			})
+		}
 	}
 }
 

@@ -34,6 +34,9 @@ func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	if f.Shape != parts.RadialHole && !f.For.Opens() || f.Through || !geom.Over(wall, f.Depth.Mm) {
 		return
 	}
+	if _, tip := v.radialDrillMm(f); !f.For.Opens() && geom.Over(tip, wall) { // radialDepth has it
+		return
+	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
 		What: f.Name.Value + " ends in the wall and does not open inside", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wall), LeftMm: left(f.Depth.Mm),
 		Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",

@@ -294,7 +294,31 @@ func (v *view) radialDepth(f *parts.Radial) {
 			What: f.Name.Value + " is blind, but comes out in the bore", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm), OverMm: over(f.Depth.Mm),
 			Rule: "a blind opening keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
 		})
+	case !f.Through && bore > 0:
+		if drill, tip := v.radialDrillMm(f); geom.Over(tip, wallMm) {
+			v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
+				What: f.Name.Value + " is blind, but its drill comes out inside", OverMm: over(tip - wallMm),
+				Numbers: "drilled " + v.mm(drill) + " deep, with the point " + v.mm(tip) + ", in a wall of " + v.mm(wallMm),
+				Rule:    "a blind hole keeps a floor", Source: "118° point by geometry; run-out of a thread by DIN 76-1", Fix: "make it shallower, or depth: through",
+			})
+		}
 	}
+}
+
+// radialDrillMm is how deep a blind hole in the outside is drilled, with the run-out of its thread, and how deep
+// the point of the drill goes; 0 for what is milled.
+func (v *view) radialDrillMm(f *parts.Radial) (drill, tip float64) {
+	if f.Shape != parts.RadialHole || f.Through {
+		return 0, 0
+	}
+	drill, dia := f.Depth.Mm, v.radialHoleMm(f)
+	if t := radialThread(f); t != nil {
+		if full, err := t.BlindDrillMm(drill); err == nil {
+			drill = full
+		}
+		dia = t.TapDrillMm
+	}
+	return drill, drill + pointShare*dia
 }
 
 // crossing looks for holes from a face that meet an opening from the outside.

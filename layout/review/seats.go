@@ -324,17 +324,31 @@ func (v *view) nutThread(nut *cylinder) {
 	}
 }
 
+// screwedElsewhere tells whether another part of the job has an outside thread that goes into one inside this: a step
+// that only bears the same name is not its screw.
+func (v *view) screwedElsewhere(nut *cylinder) bool {
+	return slices.ContainsFunc(v.all(), func(w *view) bool {
+		return w != v && slices.ContainsFunc(w.outside, func(c *cylinder) bool {
+			return c.Size.Thread != nil && c.Size.Thread.Designation == nut.Size.Thread.Designation
+		})
+	})
+}
+
 // nutOn compares an inside thread of a part with the screw in it.
 func (v *view) nutOn(w *view, nut, screw *cylinder) {
 	title, its, out := v.p.Title.Value, w.p.Title.Value, screw.Size.Thread
 	if nut.Size.Thread.Designation != out.Designation {
+		if v.screwedElsewhere(nut) {
+			return
+		}
 		v.report(Stop, nut.Name, nut.Drawn.Pos, Finding{
 			What: title + " and " + its + " have other threads at " + nut.Name, Numbers: nut.Size.Thread.Designation + " and " + out.Designation,
 			Rule: "a nut has the thread of its screw", Source: "by the job", Fix: "the same thread on both drawings",
 		})
 		return
 	}
-	if out.Lead != nil || nut.LengthMm() >= motionShare*out.MajorMm {
+	laid := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value && len(e.Lies) > 0 }) // it is known how far it goes on
+	if out.Lead != nil || nut.LengthMm() >= motionShare*out.MajorMm && !laid {
 		v.seizes(w, nut, out)
 		v.screwPasses(v.p, w.p, screw)
 	}
