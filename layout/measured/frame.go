@@ -39,15 +39,19 @@ func ShaftLengthMm(diameterMm float64) float64 {
 // the shaft and the face.
 var frameName = regexp.MustCompile(`^(56)-?(?:C|HC|J)$|^(\d{2,3})(?: ?[SML]\d?| ?TC?| ?TCH)?$`)
 
-// FrameShaft is the shaft end of a motor by the frame on its plate, such as 100L or 184TC;
-// ok is false for a frame that is not tabled. A bare 56 is that of IEC.
-func FrameShaft(frame string) (end ShaftEnd, ok bool) {
+// nema56KW is the power in kW from which a bare 56 is the frame of NEMA: those of IEC end at 0.12 kW (EN 50347, as a
+// maker's series has them), those of NEMA begin at 1/4 hp (from memory).
+const nema56KW = 0.15
+
+// FrameShaft is the shaft end of a motor by the frame and the power in kW on its plate, such as 100L or 184TC;
+// ok is false for a frame that is not tabled. A bare 56 is that of IEC where the power is not more than that has.
+func FrameShaft(frame string, kw float64) (end ShaftEnd, ok bool) {
 	m := frameName.FindStringSubmatch(frame)
 	if m == nil {
 		return end, false
 	}
 	name := m[2]
-	if m[1] != "" {
+	if m[1] != "" || name == "56" && kw > nema56KW {
 		name = "56C"
 	}
 	end, ok = shaftEnds[name]

@@ -21,7 +21,7 @@ func TestShaftEnds(t *testing.T) {
 		t.Fatalf("%d rows of %d: %v", len(rows), len(shaftEnds), err)
 	}
 	for _, row := range rows[1:] {
-		if got, ok := FrameShaft(row[0]); !ok || fmt.Sprint(got.DiameterMm) != row[1] || fmt.Sprint(got.LengthMm) != row[2] {
+		if got, ok := FrameShaft(row[0], 0); !ok || fmt.Sprint(got.DiameterMm) != row[1] || fmt.Sprint(got.LengthMm) != row[2] {
 			t.Errorf("%v: %+v", row, got)
 		}
 	}
@@ -50,8 +50,13 @@ func TestFrameShaft(t *testing.T) {
 		"100L": 28, "90 S": 24, "132M2": 38, "184TC": 28.575, "184T": 28.575, "56-C": 15.875, "56HC": 15.875, "56J": 15.875, "56": 9, "215 TC": 34.925, "254TCH": 41.275,
 		"": 0, "99": 0, "100X": 0, "284TS": 0, "1000": 0, "flange 100": 0,
 	} {
-		if got, ok := FrameShaft(frame); got.DiameterMm != mm || ok != (mm > 0) {
+		if got, ok := FrameShaft(frame, 0.09); got.DiameterMm != mm || ok != (mm > 0) {
 			t.Errorf("%q: %+v, %v, want %g", frame, got, ok, mm)
+		}
+	}
+	for kw, mm := range map[float64]float64{0.12: 9, 0.186: 15.875, 1.1: 15.875} { // 56 of NEMA from 1/4 hp
+		if got, _ := FrameShaft("56", kw); got.DiameterMm != mm {
+			t.Errorf("56 of %g kW: %+v", kw, got)
 		}
 	}
 }

@@ -161,7 +161,7 @@ func (r motored) itemMass(e *parts.Loose) {
 
 // itemShaft compares the shaft that a motor without a gear stands with with that of its frame.
 func (r motored) itemShaft(e *parts.Loose) {
-	end, ok := measured.FrameShaft(r.m.Frame.Value)
+	end, ok := measured.FrameShaft(r.m.Frame.Value, r.m.Watts()/1000)
 	if ok && r.m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
 		r.say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+r.m.Frame.Value+" has "+r.mm(end.DiameterMm), "a frame has one shaft", "the shaft as measured, or the frame of the plate")
 	}
