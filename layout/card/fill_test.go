@@ -216,6 +216,14 @@ func TestComesOff(t *testing.T) {
 	if lines, _ := rows(filled(job, front()).FirstRun, "By"); len(lines) != 1 || lines[0].Do != "Shaft: turned by hand at step 1, before it was coupled, as signed there" {
 		t.Errorf("coupled at the first step: %q", lines)
 	}
+	// The step asks for the shaft that the motor drives alone: what else turns is turned by hand now.
+	pl := &plan.Plan{Joints: []*plan.JointPlan{front(), bearing("roll", "Roll", plan.BearingPlan{})}, Parts: []*plan.PartPlan{{Name: "shaft", Title: "Shaft"}}}
+	driven := *job
+	driven.Motor = &parts.Motor{Drives: parts.JointRef{Part: "shaft", Pos: parts.Pos{Line: 1}}}
+	card.Fill(pl, &driven)
+	if lines, _ := rows(pl.FirstRun, "By"); len(lines) != 2 || lines[0].Do != "Shaft: turned by hand at step 1, before it was coupled, as signed there" || !strings.HasPrefix(lines[1].Do, "Turn Roll by hand, three turns") {
+		t.Errorf("one of two is driven: %q", lines)
+	}
 	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.16: "Guard (25.2 kg, hoist) off, step 1"} {
 		job.Loose = []parts.Loose{{Item: said("Guard"), MassKg: kg}}
 		j := front()

@@ -111,7 +111,7 @@ func (c cards) filled() (out []plan.CardLine) {
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
 		apart := ""
-		if n := c.coupledAt(); n > 0 {
+		if n := c.coupledAt(); n > 0 && c.signedAt(part) {
 			out = append(out, plan.CardLine{Do: part + ": turned by hand at step " + strconv.Itoa(n) + ", before it was coupled, as signed there"})
 			continue
 		} else if part == c.driven() {
@@ -126,6 +126,10 @@ func (c cards) free() (out []plan.CardLine) {
 	}
 	return append(out, c.endPlay(false)...)
 }
+
+// signedAt tells whether the step in which the motor is coupled has a part felt by hand: the one that the motor drives, or
+// all that turns where the job names none.
+func (c cards) signedAt(part string) bool { return c.driven() == "" || part == c.driven() }
 
 // direction is the rotation wanted of the motor, and what stops it.
 func (c cards) direction() (out []plan.CardLine) {

@@ -691,7 +691,8 @@ func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 			"Bring "+t.a.title()+" and "+t.b.title()+" together along their axis: nothing is driven.")
 	}
 	turned := t.b
-	if j.anchored(t, j.members(t.b.Instance(), j.before)) {
+	fast := seq.Keep(j.before, func(o *joint) bool { return !o.turns() }) // what holds the shaft, not what it turns in
+	if j.anchored(t, j.members(t.b.Instance(), fast)) {
 		turned = t.a
 	}
 	s.Hold = turned.title() + " turns by hand all round, with no tight place."

@@ -59,6 +59,9 @@ func TestShaftTurnsInBush(t *testing.T) {
 	pair := filed(t, two, long, strings.Replace(bush, "kind: turned\n", "kind: turned\nquantity: 2\n", 1), strings.Replace(shaft, "fit: f7, length: 21", "fit: f7, length: 52", 1))
 	says(t, jointNamed(t, pair, "turn"), []string{"Wipe shaft journal, bush 1 bore and bush 2 bore clean", "nothing is driven"}, nil)
 	says(t, jointNamed(t, pair, "turn-2"), []string{"shaft came into bush 2 with an earlier step", "turns by hand all round"}, []string{"Wipe", "nothing is driven"})
+	// A shaft in bushes of what is fixed to the floor is not fixed by them: it turns, they do not.
+	floor := filed(t, strings.Replace(two, "face: back-on-front}", "face: back-on-front, anchored: plate}", 1), long, strings.Replace(bush, "kind: turned\n", "kind: turned\nquantity: 2\n", 1), strings.Replace(shaft, "fit: f7, length: 21", "fit: f7, length: 52", 1))
+	says(t, jointNamed(t, floor, "turn-2"), []string{"shaft turns by hand all round"}, []string{"bush 2 turns"})
 	// What is screwed into a hub that nothing bolts is put in when its last joint is made.
 	screwed := wheel + "radial: [{name: screw, clock: 90, axial: 10, size: M5 tap, note: set screw}]\n"
 	says(t, jointNamed(t, filed(t, turn+press+keyed, plate, bush, shaft, screwed), "wheel"), []string{"Set screw M5 into screw of wheel"}, nil)

@@ -30,8 +30,14 @@ var raSteps = [][2]float64{{1, 0.025}, {2, 0.05}, {4, 0.1}, {8, 0.2}, {16, 0.4},
 // not asked for (common practice, no source).
 const bareUin = 8
 
+// aNumber is a finish that is a number alone: drawings mean Ra by it (common practice, no source).
+var aNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9]*\.?[0-9]+( ?[uµ](?:in|m))?$`) })
+
 // Finish is what is asked of a surface as it is printed: a mean roughness in inch jobs with both its units.
 func Finish(w words.Writer, finish string) string {
+	if aNumber().MatchString(finish) {
+		finish = "Ra " + finish
+	}
 	if w.Units != parts.Inches {
 		return finish
 	}

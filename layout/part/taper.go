@@ -92,9 +92,12 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 // after is the work of a taper once its step is turned.
 func (t *tapered) after(b *bench, st *Step) (int, string) {
 	w, sets := b.W, b.W.Step(0.1, 0.001)
+	gauge := ". Gauge plane is the large end: " + w.Said(sets) + " on the diameter moves the gauge " + w.Read(t.AdvanceMm(sets)) + parts.By(w.Units, " mm", "") + " along."
+	if t.AdvanceMm(sets) < sets { // so steep that no ring goes over it
+		gauge = "."
+	}
 	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
-		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(words.Round(t.FlankMm(), 1)) +
-		". Gauge plane is the large end: " + w.Said(sets) + " on the diameter moves the gauge " + w.Read(t.AdvanceMm(sets)) + parts.By(w.Units, " mm", "") + " along."
+		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(parts.By(w.Units, words.Round(t.FlankMm(), 1), t.FlankMm())) + gauge
 }
 
 func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.large) }

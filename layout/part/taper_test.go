@@ -53,6 +53,9 @@ func TestTaper(t *testing.T) {
 			t.Errorf("%s: angle %v", c.taper, w) // ISO 2768-m: 20 minutes over 50 to 120 mm
 		}
 	}
+	if text := lines(shaped(t, "TAPER", "taper: {ratio: 0.5}", "length: 60", "length: 10")); strings.Contains(text, "moves the gauge") || !strings.Contains(text, "top slide set") {
+		t.Errorf("a flank too steep for a gauge: %s", text)
+	}
 	m := shaped(t, "TAPER", "taper: {ratio: 10}")
 	var texts []string
 	for _, d := range m.Out.Dimensions {

@@ -83,7 +83,7 @@ func (h *holding) benched() {
 			h.Foot = h.endmost(h.before, h.top.Reversed())
 		}
 	case h.j.Kind == parts.PressKind:
-		h.UprightDeg = fallsDeg
+		h.UprightDeg, h.Hot = fallsDeg, h.j.Press.Method != "press"
 	case lies != "": // laid down it would slide off
 		h.UprightDeg, h.Lies = worse(fallsDeg, tips(h.BodiesOf(h.j.N, h.still.ID), h.top)), lies
 	default:

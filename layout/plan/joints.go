@@ -131,6 +131,7 @@ type Hold struct {
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	Grips      bool      `json:"grips,omitempty"`             // a hot hub takes hold of it there, no ram
+	Hot        bool      `json:"hot,omitempty"`               // what is joined hot or cold grips it there by itself, no ram
 	Bolts      bool      `json:"bolts,omitempty"`             // its bolts hold it there, no ram
 	Lies       string    `json:"lies,omitempty"`              // title of a part that is on it by its weight alone
 	Foot       string    `json:"foot,omitempty"`              // title of the part that it stands upright on

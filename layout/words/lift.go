@@ -123,6 +123,8 @@ func guided(h *plan.Hold) string {
 		guide = ": one holds it until two bolts are home"
 	case h.Lies != "":
 		guide = ": clamp its foot down, do not lay it down"
+	case h.Hot:
+		guide = ": clamp its foot down until the two have gripped and are cold"
 	case h.Grips:
 		guide = ", and it is let down once: two hold it, or a sling, until the hub grips"
 	}

@@ -59,6 +59,7 @@ func TestHolds(t *testing.T) {
 		"Loose, Rib comes off the upright face of Post: clamp it to that until its tacks hold.":                                           {PieceDeg: 5, Against: "Post"},
 		"Nothing is under Rib: prop it, or clamp it to an angle plate, until its tacks hold.":                                             {PieceDeg: 5, Hangs: true},
 		"Upright, it falls over when it leans 6°: guide it until the ram holds it.":                                                       {UprightDeg: 6},
+		"Upright, it falls over when it leans 6°: clamp its foot down until the two have gripped and are cold.":                           {UprightDeg: 6, Hot: true},
 		"Upright, it falls over when it leans 6°, and it is let down once: two hold it, or a sling, until the hub grips.":                 {UprightDeg: 6, Grips: true},
 		"Upright, it falls over when it leans 10°: clamp its foot down, do not lay it down; never hold it by Hub, which only lies on it.": {UprightDeg: 10, Lies: "Hub"},
 		"Upright, it falls over when it leans 10°: one holds it until two bolts are home; Hub only lies on it: off first, then on again.": {UprightDeg: 10, Bolts: true, Lies: "Hub"},
