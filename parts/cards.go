@@ -3,6 +3,7 @@ package parts
 import (
 	"cmp"
 	"math"
+	"strings"
 )
 
 // FirstRun is what a machine needs at its first run besides what its joints
@@ -89,6 +90,11 @@ type Motor struct {
 	EmergencyStop Text
 	Guards        []Text // interlocked
 	Notes         []Text
+}
+
+// OnPlate is the voltage on the plate with its unit, which some write with it.
+func (m *Motor) OnPlate() string {
+	return strings.TrimRight(strings.TrimSuffix(strings.TrimSpace(m.Volts.Value), "V"), " ") + " V"
 }
 
 // WattsPerHP is a horsepower of 550 foot-pounds a second.

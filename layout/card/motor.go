@@ -20,7 +20,7 @@ func (c cards) motor() *plan.Motor {
 	out := &plan.Motor{
 		Plate: []plan.Fact{
 			{Label: "Maker and type", Value: m.Maker.Value}, {Label: "Power", Value: words.Join("", plate(m.KW, " kW"), plate(m.HP, " hp"))},
-			{Label: "Voltage", Value: m.Volts.Value + " V"}, {Label: "Phases", Value: strconv.Itoa(m.Phases)},
+			{Label: "Voltage", Value: m.OnPlate()}, {Label: "Phases", Value: strconv.Itoa(m.Phases)},
 			{Label: "Frequency", Value: plate(m.Hz, " Hz")}, {Label: "Current", Value: plate(m.Amps, " A")},
 			{Label: "Speed of the motor", Value: plate(m.RPM, " rev/min")}, {Label: "Speed at the output", Value: plate(m.OutRPM, " rev/min")},
 			{Label: "Frame", Value: m.Frame.Value}, {Label: "Flange", Value: m.Flange.Value}, {Label: "Enclosure", Value: m.Enclosure.Value},

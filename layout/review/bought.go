@@ -752,6 +752,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{unlike, Finding{
 			What: f.What + " are not for these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
 			Rule: "a screw has the thread of its hole, or goes through it without rattling", Fix: "one size in both places"}},
+		flaw{h.thread != nil && o.nut() && e.Stands != nil, Finding{
+			Severity: Check, What: f.What + " have nuts, and the holes a thread", Numbers: o.words + " in " + g.Size.Thread,
+			Rule: "what a nut draws together is free on the bolt", Fix: "clearance holes, or screws without nuts"}},
 		flaw{e.Count < v.count(g), Finding{
 			What: f.What + " are fewer than the holes", Numbers: number(float64(e.Count)) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
 	) {

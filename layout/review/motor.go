@@ -65,7 +65,7 @@ func (r motored) power() {
 	}
 	low, high := r.volts()
 	most, least := phases*high*m.Amps.Value, phases*low*m.Amps.Value
-	one, known, plate := m.Phases == 1, most > 0 && watts > 0, m.Volts.Value+" V"
+	one, known, plate := m.Phases == 1, most > 0 && watts > 0, m.OnPlate()
 	figures := func(va float64) string {
 		return number(watts) + " W out of " + number(va) + " VA at " + plate + " and " + number(m.Amps.Value) + " A"
 	}

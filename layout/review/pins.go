@@ -131,6 +131,13 @@ func (v *view) pinInHole(g *parts.HoleGroup) {
 	if g.Through {
 		h.deepMm = seq.First(v.holes, func(o hole) bool { return o.name == h.name }).metalMm
 	}
+	if class := g.Size.Size.Fit.Class.Value; class != "" && taperPin().MatchString(g.Note.Value+" "+g.Fitted.Value) {
+		v.report(Check, h.name, h.pos, Finding{
+			What: h.name + " is reamed parallel, and its words have a taper pin", Numbers: v.mm(h.size.Nominal.Mm) + " " + class,
+			Rule: "a taper pin bears in a hole of its taper", Source: "ISO 2339", Fix: "a dowel pin; or no fit, and a note that has it reamed 1:50 through both parts",
+		})
+		return
+	}
 	v.pinIn(h)
 }
 

@@ -76,6 +76,7 @@ var (
 	stopsAt     = spoken(`\b(?:under|below|above|over|against|strikes?|meets?) (?:the |its )?`)
 	carriesHigh = spoken(`\b(?:carries|takes|holds|supports)\b[^.;]*?\b` + bareLength + ` high\b`)
 	standOn     = spoken(`^\s*(.*)\bscrews? (?:stand|rest|bear)s? on (.+)`)
+	taperPin    = spoken(`\btaper(?:ed)? pins?\b`)
 	standsWords = spoken(`\b(level|flush|deep|stands? out|out of|past)\b`)
 	keeps       = spoken(`\b(weight|held|holds?|kept|keeps?|clamped|locked|retain\w*|circlip|glued|wedged|tight\w*|pressed|shrunk|driven|welded|bolted|lies|lying|rests?|resting|hung|hangs?|stood|stands?|sits|by (a|its|the|one) \w*\s?(nut|screw|ring|pin)s?|screwed (up|on|onto|into)|(its|their|own) \S*\s?(screws?|pins?))\b`)
 	heldByScrew = spoken(`\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
