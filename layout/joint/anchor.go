@@ -74,10 +74,7 @@ func (t *joint) underMm(r *part.Model, g *part.Group) float64 {
 	if side == bars.Top || side == bars.Bottom {
 		across = s.WidthMm
 	}
-	if wall := s.AtMm(side); wall > 0 && wall < across {
-		return geom.Clean(across - wall)
-	}
-	return 0
+	return geom.Clean(across - s.AtMm(side))
 }
 
 // anchorText says what is fixed to the floor and by what. How long and of what kind an anchor

@@ -243,23 +243,22 @@ func TestBallBearingFloatsOffItsHousing(t *testing.T) {
 // second by the back wall of its own, 1.3 to 1.44 wide, at 73 ± 0.3: 45.7 to 46.84 between them.
 // The web is what 50 ± 0.3 leave of two seats of 14 ± 0.2: 21.3 to 22.7.
 // Grooves 0.7 and 0.5 further out leave 0.2 to 2.98, each bearing keeps the axle one way; one ring alone leaves it to go to the
-// front, and two beside one bearing leave the other to float. What lies along is judged at the last of them.
+// front, and two beside one bearing leave the other to float; two beside each hold it by the closest. What lies along is judged at the last of them.
 func TestBallsBetweenTwoRings(t *testing.T) {
 	t.Parallel()
 	const play = "held along: each of the bearings one way; play along between the bearings: 0.2 – 2.98; play of roller along, some, no bearing pushes the other, 0.2 – 2.98"
 	for _, c := range []struct {
-		a, b   float64 // 0 for none
+		at     []float64
 		leaves string
 		want   string
 	}{
-		{25.7, 73, "[]", "clamped -1 1.78"}, {25, 73.5, "[]", play}, {0, 0, "[back front]", ""}, {25, 0, "[front]", ""}, {0, 73.5, "[back]", ""},
-		{25, 39.2, "[]", "held along: roller near both ways; roller far floats"}, {59.6, 73.5, "[]", "held along: roller far both ways; roller near floats"},
+		{[]float64{25.7, 73}, "[]", "clamped -1 1.78"}, {[]float64{25, 73.5}, "[]", play}, {nil, "[back front]", ""}, {[]float64{25}, "[front]", ""}, {[]float64{73.5}, "[back]", ""},
+		{[]float64{25, 39.2}, "[]", "held along: roller near both ways; roller far floats"}, {[]float64{59.6, 73.5}, "[]", "held along: roller far both ways; roller near floats"},
+		{[]float64{25, 39.6, 59.2, 73.5}, "[]", "held along: roller near, roller far both ways; play along between the bearings: 0.2 – 2.98"},
 	} {
 		var grooves []string
-		for name, at := range map[string]float64{"a": c.a, "b": c.b} {
-			if at > 0 {
-				grooves = append(grooves, fmt.Sprintf("{name: %s, in: seat, axial: %g, for: retaining-ring}", name, at))
-			}
+		for i, at := range c.at {
+			grooves = append(grooves, fmt.Sprintf("{name: ring-%d, in: seat, axial: %g, for: retaining-ring}", i, at))
 		}
 		p := ballJobOf(t, "h6", "N7", "outer", "6004-2RS", words.When(grooves != nil, "grooves: ["+strings.Join(grooves, ", ")+"]\n"))
 		var got []string
@@ -282,7 +281,7 @@ func TestBallsBetweenTwoRings(t *testing.T) {
 			}
 		}
 		if leaves := fmt.Sprint(jointNamed(t, p, "far").Bearing.Leaves); leaves != c.leaves || strings.Join(got, "; ") != c.want || jointNamed(t, p, "near").Bearing.Leaves != nil {
-			t.Errorf("rings at %g and %g: it goes to %s; %q", c.a, c.b, leaves, got)
+			t.Errorf("rings at %v: it goes to %s; %q", c.at, leaves, got)
 		}
 	}
 }

@@ -50,7 +50,7 @@ type jig struct {
 // flat or turned part.
 func (j *shop) drillings() (out []drilled) {
 	for _, r := range j.models {
-		if flat := r.Part.Flat() && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (!r.Part.Turned() || r.Part.Kind == parts.Tube) {
+		if flat := r.Part.Flat() && r.Part.Bends == nil; !flat && (!r.Part.Turned() || r.Part.Kind == parts.Tube) {
 			continue
 		}
 		for m := range seq.Refs(r.Groups) {

@@ -102,6 +102,23 @@ func TestAbutmentsOfTheMaker(t *testing.T) {
 	}
 }
 
+// TestPushTools: a sleeve half a millimetre over the bore and a ring one under the outside, to a tenth; on the end of the cone that follows,
+// and none where the cone slides on.
+func TestPushTools(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		um   float64
+		nut  *part.Step
+		want [4]float64
+	}{{0.5, nil, [4]float64{32.3, 40, 68, 72.4}}, {20, &part.Step{}, [4]float64{32.3, 43, 68, 72.4}}, {0, nil, [4]float64{0, 0, 68, 72.4}}} {
+		p := &plan.BearingPlan{BoreMm: 31.76, OutsideMm: 73.431, SmallEndMaxMm: 40, LargeEndMinMm: 43, CupFaceMinMm: 68, ConeFitUm: plan.Range{Max: c.um}}
+		bearingOf(31.76, 73.431, 0, 0).pushTools(p, mounting{nut: c.nut})
+		if got := [4]float64{p.ConeSleeveInMm, p.ConeSleeveOutMm, p.CupRingInMm, p.CupRingOutMm}; got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 func bearingOf(d, outside, da, db float64) *joint {
 	return &joint{w: words.Writer{Units: parts.Millimetres}, in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{
 		Bore: length(d), Outside: length(outside), Da: length(da), Db: length(db)}}}

@@ -461,6 +461,9 @@ func TestSlideEndForEnd(t *testing.T) {
 			for _, o := range trap.Out {
 				got = append(got, o.What)
 			}
+			if trap.TurnDeg != 180 || !trap.OtherWay { // about its keyway, which is at 90°
+				t.Errorf("turned to %g°, the other way %v", trap.TurnDeg, trap.OtherWay)
+			}
 		}
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s%s: %q", c.chamfers, c.body, got)
