@@ -191,14 +191,18 @@ func (m *Machine) passes(j *plan.JointPlan, l *stand.Laid, fixed []int) []plan.P
 // laidIn tells what is in the way of a loose part, which comes straight, or, where it is said so, on edge
 // through an opening, to be turned behind it and moved to where it lies.
 func (m *Machine) laidIn(j *plan.JointPlan, l *stand.Laid, mv, fx []assembly.Body) []plan.Problem {
-	block, free := m.freeWay(m.Poses[l.ID()], mv, fx)
+	pose := m.Poses[l.ID()]
+	block, free := m.freeWay(pose, mv, fx)
 	if free {
 		return nil
 	}
-	if _, _, free = m.OnEdge(m.Poses[l.ID()], mv, fx); free && l.Loose.Turned {
+	if _, _, free = m.OnEdge(pose, mv, fx); free && l.Loose.Turned {
 		return nil
 	}
-	p := m.blocked(j, block)
+	p := m.blocked(j, block, m.laidSooner(j, l, barred{fx, func(fixed []assembly.Body) bool {
+		_, free := m.freeWay(pose, mv, fixed)
+		return free
+	}}))
 	p[0].Pos = l.At.Pos
 	return p
 }

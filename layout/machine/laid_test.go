@@ -213,7 +213,7 @@ func TestShiftedAlongSlots(t *testing.T) {
 // from between walls 80 apart it does not, and from outside its head, 60 behind the wall's face, does not pass.
 func TestFromBetween(t *testing.T) {
 	t.Parallel()
-	for right, want := range map[string]string{"240": "", "170": "path-blocked Pin Wall 1 60"} {
+	for right, want := range map[string]string{"240": "", "170": "path-blocked Pin Wall 1 60 first: yes at Pin"} {
 		wall := func(n, left string) string {
 			return "  - {name: w" + n + ", weld: {part: wall#" + n + ".outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 20, front: left}}\n"
 		}

@@ -165,7 +165,7 @@ func TestWays(t *testing.T) {
 		"  - {name: cover, bolt: {through: cover.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front"
 	for _, c := range []struct{ name, collar, rest, want string }{
 		{"a collar that goes through", "44", ", after: pin}\n", ""},
-		{"a wide collar", "60", ", after: pin}\n", "path-blocked cover pin 35"},
+		{"a wide collar", "60", ", after: pin}\n", "path-blocked cover pin 35 another order of the joints"},
 		{"a wide collar after the cover", "60", ", before: pin}\n", ""},
 	} {
 		m, pl := load(t, write(t, map[string]string{"pin.yaml": pin(c.collar), "block.yaml": block, "cover.yaml": cover, "job.yaml": job + c.rest}))
@@ -182,7 +182,7 @@ func TestScrewsGoIn(t *testing.T) {
 	block := "part: block\nkind: flange\nmaterial: S355\nstock: {plate: 60 mm}\noutline: {circle: 200}\nholes:\n  - {name: taps, circle: {pcd: 140, count: 4}, size: M10 tap, depth: through}\n"
 	for _, c := range []struct {
 		total, room, want string
-	}{{"43", "23", "path-blocked drum screw 1 drum 20"}, {"47", "27", ""}} {
+	}{{"43", "23", "path-blocked drum screw 1 drum 20 another order of the joints"}, {"47", "27", ""}} {
 		drum := "part: drum\nkind: bearing-housing\nmaterial: S355\nstock: {round: 210 mm, length: 100 mm}\nprofile:\n" +
 			"  outside:\n    - {name: body, diameter: 200, length: " + c.total + "}\n" +
 			"  inside:\n    - {name: lip, diameter: 100, length: 10}\n    - {name: room, diameter: 180, length: " + c.room + "}\n    - {name: floor, diameter: 60, length: 10}\n" +

@@ -38,7 +38,10 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 			}
 			shut := seq.Keep(screws, func(s assembly.Body) bool { return !in.reached(&s, what == "a nut", j.Bolt) })
 			if len(shut) > 0 {
-				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(in, &shut[0], what == "a nut", j.Bolt))))
+				order := m.sooner(j, barred{in.bodies, func(there []assembly.Body) bool {
+					return newReach(append(there, shut[0])).reached(&shut[0], what == "a nut", j.Bolt)
+				}})
+				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(in, &shut[0], what == "a nut", j.Bolt)), order))
 				break
 			}
 		}

@@ -59,6 +59,9 @@ func newStage(m *Machine) *Stage {
 		id := m.Bodies[i].ID
 		s.BodyOf[id] = &m.Bodies[i]
 		r := m.Roles[id]
+		if n := m.StepOf(r.Joint); r.On != "" && n >= 0 {
+			s.tie(r.On, id, tie{n: n})
+		}
 		bought[r.Joint] = append(bought[r.Joint], id)
 		if r.Kind == stand.Standing {
 			s.Drive = append(s.Drive, id)
@@ -109,10 +112,18 @@ func (s *Stage) First(id string) int {
 
 // Together are the ids of the bodies that hang together with one after the first n joints.
 func (s *Stage) Together(n int, id string) map[string]bool {
-	in := map[string]bool{id: true}
-	for next := []string{id}; len(next) > 0; next = next[1:] {
+	return s.tied(func(k int) bool { return k < n }, id)
+}
+
+// tied are the ids of the bodies that hang together with some once joints are made, by their places.
+func (s *Stage) tied(made func(n int) bool, ids ...string) map[string]bool {
+	in := map[string]bool{}
+	for _, id := range ids {
+		in[id] = true
+	}
+	for next := slices.Clone(ids); len(next) > 0; next = next[1:] {
 		for _, t := range s.ties[next[0]] {
-			if t.n < n && !in[t.id] {
+			if made(t.n) && !in[t.id] {
 				in[t.id] = true
 				next = append(next, t.id)
 			}

@@ -181,7 +181,7 @@ func (m *Machine) comesRound(j *plan.JointPlan, k int, fixed []int) (found []pla
 			if !blocked {
 				return nil
 			}
-			found = append(found, m.blocked(j, b)...)
+			found = append(found, m.blocked(j, b, anotherOrder)...)
 		}
 	}
 	return found[:1]
@@ -242,9 +242,10 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	if into, by := m.Meant(j); by {
 		meant = []assembly.Vec{into.Reversed()}
 	}
-	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
+	mv, fx := m.pick(movers), m.pick(fixed)
+	block, free := m.freeWay(pose, mv, fx, meant...)
 	if free {
-		return m.leadsIn(j, m.pick(movers), m.pick(fixed))
+		return m.leadsIn(j, mv, fx)
 	}
 	own := func(of []int, e plan.JointEnd) []assembly.Body {
 		return m.pick(seq.Keep(of, func(i int) bool { return m.Of[m.Bodies[i].ID] == e.Instance() }))
@@ -252,7 +253,10 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	if first, alone := m.freeWay(pose, own(movers, j.A), own(fixed, j.B), meant...); !alone { // what the two do by themselves comes first
 		block = first
 	}
-	return m.blocked(j, block)
+	return m.blocked(j, block, m.sooner(j, barred{fx, func(fixed []assembly.Body) bool {
+		_, free := m.freeWay(pose, mv, fixed, meant...)
+		return free
+	}}))
 }
 
 // Meant is the way by which part A of a bolted joint is to come: by the face that it meets with; false of another joint.
@@ -355,9 +359,9 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 			mv[0].Solid = m.Shanks[mv[0].ID]
 			w := way(mv[0].Pose.Z, mv, fx)
 			w.FarMm = -mv[0].Solid.Box().Low.Z
-			if !w.Free(mv, fx, m.Allowed(mv)) {
+			if free := func(fixed []assembly.Body) bool { return w.Free(mv, fixed, m.Allowed(mv)) }; !free(fx) {
 				b, _ := m.block(w, mv, fx)
-				return m.blocked(j, b)
+				return m.blocked(j, b, m.sooner(j, barred{fx, free}))
 			}
 		}
 		return nil
@@ -381,6 +385,7 @@ func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (nearest 
 	return nearest, ok
 }
 
-func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) []plan.Problem {
-	return []plan.Problem{m.Fault(j.Name, plan.PathBlocked, m.Named(b.Mover), m.Named(b.Fixed), stand.Rounded(b.FirstMm, 1))}
+// blocked says what is in the way of movers, and the order in which it is not.
+func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block, order plan.Arg) []plan.Problem {
+	return []plan.Problem{m.Fault(j.Name, plan.PathBlocked, m.Named(b.Mover), m.Named(b.Fixed), stand.Rounded(b.FirstMm, 1), order)}
 }

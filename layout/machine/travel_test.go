@@ -11,7 +11,7 @@ import (
 // stops is said, not that its collar does.
 func TestStopsByItself(t *testing.T) {
 	t.Parallel()
-	for collar, want := range map[string]string{"": "path-blocked Pin Hub 38", "  - {name: collar, press: {shaft: pin.nose, bore: collar.bore, method: heat}, level: front-with-front, before: pin}\n": "path-blocked Pin Hub 38"} {
+	for collar, want := range map[string]string{"": "path-blocked Pin Hub 38 another order of the joints", "  - {name: collar, press: {shaft: pin.nose, bore: collar.bore, method: heat}, level: front-with-front, before: pin}\n": "path-blocked Pin Hub 38 another order of the joints"} {
 		got := found(t, map[string]string{
 			"job.yaml":    "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, pin.yaml, collar.yaml]\njoints:\n" + collar + "  - {name: pin, press: {shaft: pin.seat, bore: hub.room, method: heat}, level: front-with-front, below: 23}\n",
 			"hub.yaml":    "part: hub\ntitle: Hub\nkind: turned\nmaterial: S235\nstock: {round: 130, length: 60}\nprofile:\n  outside: [{name: outside, diameter: 120, length: 52}]\n  inside: [{name: lip, diameter: 30, length: 10}, {name: room, diameter: 40, fit: H7, length: 32}, {name: end, diameter: 30, length: 10}]\n",
