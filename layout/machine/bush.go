@@ -144,7 +144,7 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 	}
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.Title(shaft.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
-		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, v) })...)...))
+		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, words.Round(v, 3)) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())
@@ -155,17 +155,17 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, bush.closesMm
 	switch left := drawn - closes; {
 	case !geom.Over(drawn, 0):
-		say(plan.BushSeizes, words.Round(drawn, 3))
+		say(plan.BushSeizes, drawn)
 	case math.IsNaN(closes):
-		say(plan.BushUnknown, words.Round(drawn, 3))
+		say(plan.BushUnknown, drawn)
 	case !geom.Over(left, 0):
-		say(plan.BushCloses, words.Round(left, 3), closes)
+		say(plan.BushCloses, left, closes)
 	case geom.Over(fits.OilShare*bore.Size.NominalMm, left):
-		say(plan.BushTight, words.Round(left, 3), closes)
+		say(plan.BushTight, left, closes)
 	}
 	loosest, err := fits.Between(bore.Size.NominalMm, loosestRun)
 	if play := bore.Size.MaxMm - run.Size.MinMm; err == nil && geom.Over(play, loosest.ClearanceMaxUm/1000) {
-		say(plan.BushLoose, words.Round(play, 3), words.Round(loosest.ClearanceMaxUm/1000, 3))
+		say(plan.BushLoose, play, loosest.ClearanceMaxUm/1000)
 	}
 	return found, most
 }

@@ -20,10 +20,17 @@ func TestOffSeats(t *testing.T) {
 	for _, c := range []struct{ how, want string }{
 		{"level: back-with-back, body: 40.7", ""}, {"level: back-with-back, body: 40.9", "Ring bore Pin nose 50"}, // a fiftieth is its diameter still
 		{"level: front-with-front", ""}, {"level: front-with-front, below: 19", ""}, {"level: front-with-front, below: 20", "Ring bore Pin nose 0"},
+		{"level: front-with-front, below: 99, housed", ""}, {"level: front-with-front, below: 101, housed", "Ring bore Pin nose 81"}, // a bush as far as four times its bore off was meant to reach its journal
 		{"level: front-with-front, below: 25.004", "Ring bore Pin nose 5"}, {"level: back-with-back", "Ring bore Pin nose 50"},
 	} {
-		how, body, _ := strings.Cut(c.how, ", body: ")
-		m, _ := load(t, write(t, map[string]string{"pin.yaml": strings.Replace(pin, "diameter: 60", "diameter: "+cmp.Or(body, "60"), 1), "ring.yaml": ring, "job.yaml": "job: J\nunits: mm\nparts: [pin.yaml, ring.yaml]\njoints:\n  - {name: s, slide: {hub: ring.bore, on: pin.nose}, " + how + "}\n"}))
+		how, housed := strings.CutSuffix(c.how, ", housed")
+		how, body, _ := strings.Cut(how, ", body: ")
+		pressed := strings.NewReplacer()
+		if housed {
+			pressed = strings.NewReplacer("diameter: 120, length", "diameter: 120, fit: s6, length", "pin.yaml, ring", "pin.yaml, housing.yaml, ring", "joints:\n", "joints:\n  - {name: p, press: {shaft: ring.rim, bore: housing.bore}, level: front-with-front}\n")
+		}
+		m, _ := load(t, write(t, map[string]string{"pin.yaml": strings.Replace(pin, "diameter: 60", "diameter: "+cmp.Or(body, "60"), 1), "ring.yaml": pressed.Replace(ring), "housing.yaml": "part: housing\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 200}\nbore: {diameter: 120, fit: H7}\n",
+			"job.yaml": pressed.Replace("job: J\nunits: mm\nparts: [pin.yaml, ring.yaml]\njoints:\n  - {name: s, slide: {hub: ring.bore, on: pin.nose}, " + how + "}\n")}))
 		got := ""
 		for _, p := range m.Problems {
 			if p.Kind == plan.SeatMissed {
