@@ -202,7 +202,7 @@ func (j *making) weldedLater(t *joint, i parts.Instance) bool {
 func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	for _, f := range []feature{t.b, t.a} {
 		part := f.r.Part
-		if !part.Flat() || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.Instance()) || j.weldedLater(t, f.Instance()) {
+		if !part.Flat() || part.Bends != nil || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.Instance()) || j.weldedLater(t, f.Instance()) {
 			continue
 		}
 		return f, geom.Clean(f.spareMm()), true

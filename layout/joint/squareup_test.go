@@ -178,3 +178,17 @@ func TestPreheatIsAStep(t *testing.T) {
 	says(t, job("C45"), []string{"preheat to 250 – 400 °C", "before the tacks too", "cool slowly"}, []string{"still air"})
 	says(t, job("S235"), []string{"still air"}, []string{"preheat", "slowly"})
 }
+
+// TestNoFoldedJointFace: what is welded to a tray that is bolted by its flanges has no joint face felt on a plate, and none
+// cut anew from thicker plate: a sheet is folded as it is.
+func TestNoFoldedJointFace(t *testing.T) {
+	t.Parallel()
+	const tray = "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {rectangle: [200, 160]}\nbends: {radius: 2, flanges: [{side: left, height: 40, toward: front}]}\nholes: [{name: h, on: left, at: [[-40, 20], [40, 20]], size: M6 clearance}]\n"
+	const boss = "part: boss\nkind: turned\nmaterial: S235\nstock: {round: 45 mm}\nprofile: {outside: [{name: body, diameter: 40, length: 20}]}\n"
+	const wall = "part: wall\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes: [{name: h, at: [[-40, 0], [40, 0]], size: M6 tap}]\n"
+	const joints = "{name: boss, weld: {part: boss.body, to: tray.outline, type: fillet, size: 3}, place: {on: back, with: front, at: [0, 0], top: up}}\n" +
+		"  - {name: side, bolt: {through: tray.h, into: wall.h, bolt: M6 8.8}, face: back-on-front}"
+	if text := stepText(jointNamed(t, filed(t, joints, tray, boss, wall), "boss")); strings.Contains(text, "joint face") || strings.Contains(text, "free face") || !strings.Contains(text, "Tack") {
+		t.Error(text)
+	}
+}

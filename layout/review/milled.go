@@ -70,11 +70,25 @@ func (v *view) shutCone(c *cylinder) {
 	}
 }
 
+// flank tells whether a cone is one side of a V groove in the outside, as for a belt: beyond its small end, or a floor
+// there, another rises against it.
+func (c *cylinder) flank() bool {
+	beyond := func(o *cylinder) *cylinder {
+		before, behind := o.neighbours()
+		return parts.At(c.Drawn.Taper.Toward, before, behind)
+	}
+	next := beyond(c)
+	if next != nil && next.Drawn.Taper == nil {
+		next = beyond(next)
+	}
+	return next != nil && !c.Inside && next.Drawn.Taper != nil && next.Drawn.Taper.Toward != c.Drawn.Taper.Toward
+}
+
 // steepCone finds a cone of more than 45 degrees to its axis: what is that steep is
 // a chamfer or a countersink, and a slip among the sizes of a cone.
 func (v *view) steepCone(c *cylinder) {
 	rise, long := c.RadiusMm()-c.Drawn.Taper.SmallMm(2*c.RadiusMm(), c.LengthMm())/2, c.LengthMm()
-	if !geom.Over(rise, long) {
+	if !geom.Over(rise, long) || c.flank() {
 		return
 	}
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
