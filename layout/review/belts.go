@@ -191,7 +191,14 @@ func (v *view) beltGroove() (g beltGroove) {
 	var all []beltGroove
 	for _, c := range v.outside {
 		if before, behind := c.neighbours(); before != nil && behind != nil && geom.Some(c.outBy(before)) && geom.Some(c.outBy(behind)) {
-			all = append(all, beltGroove{(c.FromMm + c.ToMm) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), c.ToMm - c.FromMm})
+			from, to := c.FromMm, c.ToMm
+			if before.Drawn.Taper != nil && before.flank() { // as wide as its flanks are apart at the rim
+				from = before.FromMm
+			}
+			if behind.Drawn.Taper != nil && behind.flank() {
+				to = behind.ToMm
+			}
+			all = append(all, beltGroove{(from + to) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), geom.Clean(to - from)})
 		}
 	}
 	for _, row := range v.q.Grooves {

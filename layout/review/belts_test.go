@@ -49,6 +49,8 @@ func TestBelts(t *testing.T) {
 		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},
 		{"  - {item: V-belt SPZ", "  - {item: \"motor 1 kW, IEC 90L B5\", how: bolted on, after: wheel-on}\n  - {item: V-belt SPZ", "loose", []string{"19 mm on 24 mm"}},
 		{key, "", "loose", []string{unkeyed}}, {key, screw, "loose", nil}, {"slid on the motor shaft", "slid on the motor shaft with its key", "loose", nil},
+		// A groove drawn with its flanks is as wide as they are apart at the rim.
+		{"{name: groove, diameter: 180, length: 12}", "{name: flank-1, diameter: 200, taper: {to: 180}, length: 3}, {name: groove, diameter: 180, length: 6}, {name: flank-2, diameter: 200, taper: {to: 180, toward: front}, length: 3}", "belt", out},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
 		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
 		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one: there the shaft is 25 thick, and at the plate 30.
