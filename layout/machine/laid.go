@@ -54,7 +54,7 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 		}) {
 			continue
 		}
-		kind, mm, others := plan.LaidFree, off, m.others(b.ID)
+		kind, mm, others, args := plan.LaidFree, off, m.others(b.ID), []plan.Arg{m.Named(b.ID), m.Named(on.ID), plan.Named(l.At.On)}
 		if at {
 			in := on.Pose.Turn(solid.OutOf(l.At.On)).Reversed()
 			mm = m.soonest(way(in, []assembly.Body{*b}, others), []assembly.Body{*b}, others).LastMm
@@ -62,12 +62,15 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 			case mm <= betweenMm:
 				continue
 			case mm == inf:
-				kind, mm = plan.LaidFalls, 0
+				kind = plan.LaidFalls
 			default:
 				kind = plan.LaidPast
 			}
 		}
-		found = append(found, stand.Problem(l.Loose.After.Value, kind, l.At.Ref.Pos, m.Named(b.ID), m.Named(on.ID), stand.Rounded(mm, 1), plan.Named(l.At.On)))
+		if kind != plan.LaidFalls {
+			args = append(args, stand.Rounded(mm, 1))
+		}
+		found = append(found, stand.Problem(l.Loose.After.Value, kind, l.At.Ref.Pos, args...))
 	}
 	return found
 }
