@@ -123,20 +123,15 @@ func (z *sizer) left(st *Step) {
 	case z.Part.Kind == parts.Tube:
 		asIs("tube")
 		return
-	case !stock.Size.Set() || stock.Form != "tube" && (stock.Form != "round" || st.Inside):
+	case stock.Form != "tube" && stock.Form != "round":
 		return
 	}
-	size, what := stock.Size.Mm, "bar"
-	if stock.Form == "tube" {
-		what = "tube"
-		if st.Inside && !stock.Second.Set() {
-			return
-		} else if st.Inside {
-			size -= 2 * stock.Second.Mm
-		}
+	size := stock.Size.Mm
+	if st.Inside {
+		size -= 2 * stock.Second.Mm
 	}
 	if math.Abs(d-size) < geom.CloseMm {
-		asIs(what)
+		asIs(words.Either(stock.Form == "tube", "tube", "bar"))
 	}
 }
 
