@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/seq"
 )
 
 const taperShaft = `part: spindle
@@ -183,7 +184,7 @@ func TestCentres(t *testing.T) {
 		"centres: {form: R, pilot: 4, ends: back}": {"", "ISO 6411-R 4/8.5"}, "centres: {pilot: 2, ends: front}": {"ISO 6411-A 2/4.25", ""},
 	} {
 		m := shaped(t, "CENTRES", in)
-		do := strings.Join(m.Out.Operations[1].Do, "\n")
+		do := strings.Join(seq.Flat(m.Out.Operations, func(o plan.Operation) []string { return o.Do }), "\n") // one alone, in the setting of its face
 		for i, face := range []string{"front", "back"} {
 			got := ""
 			for _, row := range m.Out.Centres {
