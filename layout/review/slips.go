@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // What the ends of rolled and formed parts leave one another, on the diameter. Common
@@ -112,6 +113,8 @@ func (r *reviewer) chokes(j *parts.Joint) {
 		}
 		return 0
 	}
+	r.opensInto(j.Bolt.Through, j.Bolt.Into, bore(j.Bolt.Through))
+	r.opensInto(j.Bolt.Into, j.Bolt.Through, bore(j.Bolt.Into))
 	through, into := bore(j.Bolt.Through), bore(j.Bolt.Into)
 	way := min(through, into)
 	if way == 0 || !r.endsDuct(j.Bolt.Through) && !r.endsDuct(j.Bolt.Into) {
@@ -126,6 +129,26 @@ func (r *reviewer) chokes(j *parts.Joint) {
 		r.add(Finding{
 			Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, What: p.Title.Value + " narrows the way between the two that it lies between", Numbers: r.mm(open) + " between " + r.mm(through) + " and " + r.mm(into), LeftMm: left(open),
 			Rule: ductRule, Source: practice, Fix: "a bore as wide as theirs, or accept it where it is to hold back",
+		})
+	}
+}
+
+// opensInto looks for a hole of a part, in the middle of the bolts that hold the flange of a duct on it, that is narrower than the bore
+// of that. What holds back on purpose has several.
+func (r *reviewer) opensInto(flange, to parts.JointRef, boreMm float64) {
+	v := r.viewOf(to.Part)
+	if boreMm == 0 || v.p.Bore != nil || !r.endsDuct(flange) {
+		return
+	}
+	middle, pcd := v.circleOf(to.Feature)
+	within := seq.Keep(v.holes, func(h hole) bool { return h.name != to.Feature && geom.Distance(h.middle(), middle) < pcd/2 })
+	if len(within) != 1 || geom.Distance(within[0].middle(), middle) > faceOffMm || within[0].group == nil {
+		return
+	}
+	if h := within[0]; h.thread == nil && geom.Over(boreMm/2-h.radiusMm, ledgeMm) {
+		v.report(Check, h.name, h.pos, Finding{
+			What: h.name + " of " + v.p.Title.Value + " narrows the way of the duct that is bolted on there", Numbers: v.mm(2*h.radiusMm) + " before " + v.mm(boreMm) + " in " + r.job.Part(flange.Part).Title.Value, LeftMm: left(2 * h.radiusMm),
+			Rule: ductRule, Source: practice, Fix: "a hole as wide as that, or accept it where it is to hold back",
 		})
 	}
 }
