@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -560,10 +561,19 @@ func (j *assembly) put(t *joint, all []*joint) {
 	j.placePlate(t)
 }
 
-// floats tells whether nothing that a joint says places its parts along their axis.
+// floats tells whether nothing that a joint says places its parts along their axis, nor a shoulder.
 func (t *joint) floats() bool {
 	_, placed := t.kind.place(t)
-	return !placed && t.in.Place == nil && !t.meeting().Set()
+	return !placed && t.in.Place == nil && !t.meeting().Set() && t.onShoulder() == nil
+}
+
+// onShoulder is the shoulder of what is pressed in that stands on a face of the other part where nothing else is said: middle on
+// middle brings it there, for the two are as long; nil without one.
+func (t *joint) onShoulder() *part.Step {
+	if !t.is(parts.PressKind) || t.meeting().Set() || t.in.Place != nil || !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+		return nil
+	}
+	return cmp.Or(shoulder(t.a, 1), shoulder(t.a, -1))
 }
 
 // surest are joints in the order in which they place their parts: what says where, such as faces, a shoulder or holes about

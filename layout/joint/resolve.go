@@ -234,6 +234,9 @@ func (j *making) axisText(t *joint) string {
 	if t.is(parts.BearingKind) || t.turns() { // its shaft turns
 		return text
 	}
+	if stop := t.onShoulder(); stop != nil && !slices.ContainsFunc(j.before, t.joins) {
+		text += ", " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.a.title() + " on " + t.b.title()
+	}
 	return text + j.betweenText(t) + j.topText(t)
 }
 

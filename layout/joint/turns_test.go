@@ -94,3 +94,28 @@ func TestPlayAlongGauge(t *testing.T) {
 		}
 	}
 }
+
+// A bush of 20 behind a collar of 5, pressed into a plate of 20 with nothing else said, stands with the collar on the plate, and a joint that only guesses
+// does not bring it elsewhere; in a plate of 22 it is drawn middle on middle, 1 off that, and that nothing says where is said.
+func TestPressOnShoulder(t *testing.T) {
+	t.Parallel()
+	const bush = "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 40 mm, cut: saw}\nprofile:\n  outside: [{name: collar, diameter: 34, length: 5}, {name: outside, diameter: 28, fit: p6, length: 20}]\n  inside: [{name: bore, diameter: 20, fit: H8, length: 25}]\nchamfers: [{edge: outside-back, size: 2, angle: 15, for: lead-in}]\n"
+	for _, c := range []struct {
+		long, how string
+		front     float64
+		lacking   bool
+	}{
+		{"20", "fronts looking the same way, the shoulder collar of bush on plate", -5, false}, {"22", "fronts looking the same way", -4, true},
+	} {
+		plate := "part: plate\nkind: turned\nmaterial: S235\nstock: {round: 85 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 80, length: " + c.long + "}]\n  inside: [{name: bore, diameter: 28, fit: H7, length: " + c.long + "}]\n"
+		j := jointNamed(t, filed(t, "{name: press, press: {shaft: bush.outside, bore: plate.bore}}", plate, bush), "press")
+		at := map[string]float64{}
+		for _, p := range j.Placed {
+			at[p.Part] = p.FrontMm
+		}
+		lacks := slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.AlongLacking })
+		if got := at["bush"] - at["plate"]; j.How != c.how || !geom.Alike(got, c.front) || lacks != c.lacking {
+			t.Errorf("%s: %q, %v from the plate, %v", c.long, j.How, got, lacks)
+		}
+	}
+}
