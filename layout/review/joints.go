@@ -32,7 +32,7 @@ func jointProblems(r *reviewer) {
 func (r *reviewer) problem(p plan.Problem, f Finding) {
 	about := words.AboutKind(p.Kind)
 	r.code = about.Code
-	f.Severity, f.Pos, f.Rule, f.Source, f.Fix = about.Severity, p.Pos, about.Rule, r.w.Source(p), r.w.Fix(p)
+	f.Severity, f.Pos, f.Rule, f.Source, f.Fix = about.Severity, p.Pos, r.w.Rule(p), r.w.Source(p), r.w.Fix(p)
 	if m := about.Measure; m != nil && m.Arg < len(p.Args) {
 		if mm := &p.Args[m.Arg].Value; m.More {
 			f.OverMm = mm

@@ -1,10 +1,12 @@
 package words
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -188,8 +190,8 @@ var Problems = []About{
 	{plan.WeldCracks, "weld-metal", plan.StopSeverity, nil, "{0} is not readily weldable: it cracks whatever is done; join otherwise", "another material, bolts or brazing", "neither metal cracks when it is welded", practice},
 	{plan.BreaksOut, "breaks-out", plan.CheckSeverity, more(4), "{0} runs across the step from {1} to {2}, {3} from the front face: the tool is half in the air there", "move it {4} along the axis", "what is drilled or milled from outside comes out on one diameter", byGeometry},
 	{plan.UndercutOver, "undercut-over", plan.CheckSeverity, more(3), "the undercut of {0} goes {1} up its shoulder, which is {2} high", "form E, which leaves the shoulder as it is, or a shoulder {3} higher", "an undercut of form F ends on its shoulder", "DIN 509"},
-	{plan.JawsShort, "jaws", plan.CheckSeverity, less(0), "only {0} of the stock is left for the jaws, and {1} sticks out", "stock {2} long along the axis", "jaws hold what is turned in them by 3 mm (1/8 in) at least", practice},
-	{plan.JawsThin, "jaws", plan.CheckSeverity, less(0), "turned round, it is held on {2} alone: {0} for the jaws, and {1} sticks out", "a longer {2}, or another step in front of it that the jaws can hold", "jaws hold what is turned in them by 3 mm (1/8 in) at least", practice},
+	{plan.JawsShort, "jaws", plan.CheckSeverity, less(0), "only {0} of the stock is left for the jaws, and {1} sticks out", "stock {2} long along the axis", "jaws hold what is turned in them by {3 mm|1/8 in} at least", practice},
+	{plan.JawsThin, "jaws", plan.CheckSeverity, less(0), "turned round, it is held on {2} alone: {0} for the jaws, and {1} sticks out", "a longer {2}, or another step in front of it that the jaws can hold", "jaws hold what is turned in them by {3 mm|1/8 in} at least", practice},
 	{plan.StockShort, "allowance", plan.CheckSeverity, less(1), "{0} are to be turned in one setting, and the stock is too short to stand whole out of the jaws: {1} long", "length: {2}, to be parted off, or require: [{is: run-out}] in place of one-setting", "what is turned in one setting stands free of the jaws", practice},
 	{plan.SeatsUnproved, "coaxial", plan.CheckSeverity, nil, "{0} and {1} are turned in two settings, and nothing measures that they run true to one another", "require: [{is: run-out, within: {2}, of: {0}, to: {1}}], or one-setting: [{1}, {0}] where one face reaches both", "the seats of a shaft's bearings lie on one axis", practice},
 	{plan.SlideSizes, "seat", plan.StopSeverity, nil, "{0} is {1} and {2} is {3}: no hub slides on that", "one diameter for both, with a fit such as H8/h7", "a hub slides on a seat of its own size", byGeometry},
@@ -210,7 +212,7 @@ var Problems = []About{
 	{plan.SlideNutShort, "nut-short", plan.CheckSeverity, more(1), "the nut on {0} stops {1} short of {2}: its thread runs out beside the seat", "undercut: DIN 76-A on {0}, or a recess in the nut or a spacer under it", "the nut reaches the hub it holds", "DIN 76-1"},
 	{plan.SlideShoulderLow, "shoulder", plan.CheckSeverity, less(1), "{0} stands against {1} of {2}: the chamfers of both take the rest", "a smaller chamfer on either, or a wider shoulder at {2}", "a hub stands against half a millimetre (0.02 in) of its shoulder all round at least", practice},
 	{plan.KeeperSmall, "shoulder", plan.StopSeverity, nil, "{0} goes into {1} of {2}, {3}, and keeps nothing there", "a larger {0}", "what keeps a hub stands before its end", byGeometry},
-	{plan.SlideLoose, "shoulder", plan.CheckSeverity, more(2), "{0} meets the shaft before the hub: {1} keeps {2} of play along it", "a hub longer than its seat, by 0.5 mm (0.02 in) or so", "what clamps a hub touches it first", byGeometry},
+	{plan.SlideLoose, "shoulder", plan.CheckSeverity, more(2), "{0} meets the shaft before the hub: {1} keeps {2} of play along it", "a hub longer than its seat, by {0.5 mm|0.02 in} or so", "what clamps a hub touches it first", byGeometry},
 	{plan.SlideUnlike, "bush", plan.CheckSeverity, more(4), "{0} is {1} and {2} that turns in it {3}, {4} apart, each with a class", "one diameter for both: the classes give the play", "the bore and the shaft of a fit have one nominal size", "ISO 286-1"},
 	{plan.SlideNoRoom, "shoulder", plan.StopSeverity, more(1), "{0} covers the groove of its ring by {1}", "a shorter hub, or the groove further out", "a ring goes into its groove beside the hub", byGeometry},
 	{plan.SlideFar, "shoulder", plan.CheckSeverity, more(1), "{0} stays free along the shaft by {1} and more before its ring", "the groove nearer to the hub, or a spacer ordered for the joint", "a ring keeps a hub against its shoulder", practice},
@@ -219,8 +221,8 @@ var Problems = []About{
 	{plan.SlideDragged, "hand", plan.CheckSeverity, nil, "{0} drags its nut off: {1} is {2}-hand, and the shaft turns {3} seen from the nut", "a thread of the other hand, or accept it for the self-locking nut that is ordered, a new one each time", "a nut on a shaft that turns is of the hand that what it keeps tightens", practice},
 	{plan.SlideLockRoom, "engagement", plan.CheckSeverity, less(0), "{0} of thread stays for {1}, and a self-locking one takes {2}: as high as its thread is thick, its locking ring last, and two threads past it", "a longer thread, or a thinner plate", "the ring that locks a nut lies on full thread", "DIN 985"},
 	{plan.SlideNutRoom, "engagement", plan.CheckSeverity, less(0), "{0} of thread stays for {1}, which is {2} high", "a longer thread, or a thinner plate", "a nut has thread over its whole height", byGeometry},
-	{plan.SlidePlate, "fit-side", plan.StopSeverity, nil, "{0} is {1} and does not go over {2}", "a bore 0.5 mm (0.02 in) larger than the thread", "a plate goes over the thread of its nut", byGeometry},
-	{plan.SlideWide, "fit-side", plan.CheckSeverity, more(1), "{0} is {1}, and nut {2} hardly bears on it", "a bore 0.5 mm (0.02 in) larger than the thread", "what lies under a nut is borne all round", practice},
+	{plan.SlidePlate, "fit-side", plan.StopSeverity, nil, "{0} is {1} and does not go over {2}", "a bore {0.5 mm|0.02 in} larger than the thread", "a plate goes over the thread of its nut", byGeometry},
+	{plan.SlideWide, "fit-side", plan.CheckSeverity, more(1), "{0} is {1}, and nut {2} hardly bears on it", "a bore {0.5 mm|0.02 in} larger than the thread", "what lies under a nut is borne all round", practice},
 	{plan.PartsOverlap, "overlap", plan.StopSeverity, nil, "{0} and {1} lie in one another by {2}", "move or shorten one of them, or correct their places", "two parts cannot be in one place", byGeometry},
 	{plan.OverlapBy, "overlap", plan.StopSeverity, nil, "{0}, joined to {3}, reaches {2} into {1}, which is bolted to {3}", "{4}move or shorten one of them", "two parts cannot be in one place", byGeometry},
 	{plan.OverlapMany, "overlap", plan.StopSeverity, nil, "{0} lies by up to {2} in {1}", "a smaller {0}, or another place for it", "two parts cannot be in one place", byGeometry},
@@ -337,19 +339,26 @@ func AboutKind(kind plan.ProblemKind) About { return aboutKind[kind] }
 // Says is the sentence of a problem, in the writer's units.
 func (w Writer) Says(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Says, p) }
 
+// Rule is the rule that a problem breaks.
+func (w Writer) Rule(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Rule, p) }
+
 // Source is where the rule of a problem is from.
 func (w Writer) Source(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Source, p) }
 
 // Fix is what would put a problem right.
 func (w Writer) Fix(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Fix, p) }
 
-// fill puts a problem's arguments in the places of a sentence.
+// byUnits is a length of advice in a sentence, in millimetres and in inches.
+var byUnits = regexp.MustCompile(`\{([^{}|]*)\|([^{}|]*)\}`)
+
+// fill puts a problem's arguments in the places of a sentence, and its lengths into the job's units.
 func (w Writer) fill(text string, p plan.Problem) string {
 	because := seq.Map(p.Because, func(b plan.Because) string { return b.Name + " " + w.Says(b.Problem) })
 	pairs := []string{"{because}", strings.Join(because, "; ")}
 	for i, a := range p.Args {
 		pairs = append(pairs, "{"+strconv.Itoa(i)+"}", w.Arg(a))
 	}
+	text = byUnits.ReplaceAllString(text, parts.By(w.Units, "$1", "$2"))
 	return strings.NewReplacer(pairs...).Replace(text)
 }
 

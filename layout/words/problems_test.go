@@ -51,6 +51,14 @@ func TestSaysInTheJobsUnits(t *testing.T) {
 	if got, want := inch.Says(p), "Ring 3 holes and slot may bind by 0.001 in: a register needs clearance, or a press joint"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
+	for _, c := range []struct{ got, want string }{
+		{mm.Fix(plan.Problem{Kind: plan.SlidePlate}), "a bore 0.5 mm larger than the thread"}, {inch.Fix(plan.Problem{Kind: plan.SlidePlate}), "a bore 0.02 in larger than the thread"},
+		{mm.Rule(plan.Problem{Kind: plan.JawsShort}), "jaws hold what is turned in them by 3 mm at least"}, {inch.Rule(plan.Problem{Kind: plan.JawsShort}), "jaws hold what is turned in them by 1/8 in at least"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
 	for _, c := range []struct {
 		arg  plan.Arg
 		want string
