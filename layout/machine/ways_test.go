@@ -141,7 +141,7 @@ func TestCouplingComesRound(t *testing.T) {
 	for _, c := range []struct{ gap, shaft, long, motor, coupling, want string }{
 		{over, ", shaft: 28, shaft-length: 65", "40", "lid", "tag", ""},
 		{in, "", "20", "tag", "tag", ""}, {in, "", "20", "tag, first: yes", "tag, first: yes", ""}, {in, "", "20", "tag", "tag, first: yes", ""}, {in, "", "20", "tag", "lid", ""},
-		{in, "", "20", "lid", "tag", "path-blocked Coupling Lid 130"}, {in, "", "20", "tag, first: yes", "tag", "path-blocked Coupling Lid 130"}, {in, "", "20", "lid, first: yes", "tag, first: yes", "path-blocked Coupling Lid 130"},
+		{in, "", "20", "lid", "tag", "path-blocked Coupling Lid 130 another order of the joints"}, {in, "", "20", "tag, first: yes", "tag", "path-blocked Coupling Lid 130 another order of the joints"}, {in, "", "20", "lid, first: yes", "tag, first: yes", "path-blocked Coupling Lid 130 another order of the joints"},
 	} {
 		got := found(t, map[string]string{
 			"spindle.yaml": "part: spindle\ntitle: Spindle\nkind: turned\nmaterial: C45\nstock: {round: 310, length: 90}\nprofile:\n  outside: [{name: drive, diameter: 38, length: 20}, {name: neck, diameter: 50, length: 40}, {name: flange, diameter: 300, length: 20}]\nholes:\n  - {name: taps, face: front, circle: {pcd: 260, count: 4}, size: M10 tap}\n",
