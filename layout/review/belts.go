@@ -44,7 +44,7 @@ func (v made) turnedByMotor() {
 	how := v.e.How.Value
 	byScrew := slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return f.Size.Make == parts.TappedHole }) && !keyWord().MatchString(how)
 	cone := slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.Drawn.Taper != nil })
-	if !onMotor().MatchString(how) || len(v.inside) == 0 || len(v.q.Keyways) > 0 || v.q.Clamp != nil || byScrew || cone {
+	if !onMotor().MatchString(how) || v.e.Held == parts.ByForce || len(v.inside) == 0 || len(v.q.Keyways) > 0 || v.q.Clamp != nil || byScrew || cone {
 		return
 	}
 	v.report(Check, "", v.p.Pos, Finding{
