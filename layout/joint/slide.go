@@ -537,7 +537,7 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}) {
 		p.Keeper, p.MadeNut = made.Out.Title, made.Part.Name.Value
 	}
-	name := p.Keeper
+	nut := p.Keeper
 	if ref := t.in.Slide.Plate; ref.Set() {
 		j.plateKeeps(t, k, p, j.find(ref))
 	}
@@ -550,6 +550,12 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); geom.Over(short, 0) {
 		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
+	t.nutRoom(k, p, nut)
+}
+
+// nutRoom judges the thread beyond where a nut begins, for its height and for one that locks itself, and how much of it lies over an undercut.
+func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string) {
+	at := p.NutFromMm
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
 	b := slideNut(t)
 	if u := k.nut.Undercut; u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {

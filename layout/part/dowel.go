@@ -39,25 +39,10 @@ func (m *Group) pinned() bool {
 	return m.Hole != nil && m.Hole.For == parts.Pins && m.Size.Reamed
 }
 
-// dowel is the group of a part bolted to this one that the same pins go into: reamed alike and placed alike, one of the
-// two in the part that the bolts go through, and through that; nil if there is none. What studs hold apart shares no pins.
+// dowel is the group of the parts bolted to this one that the same pins go into; nil if there is none.
 func (s *Sizes) dowel(m *Group) (found *Dowel) {
 	for _, j := range s.Job.Of(parts.BoltKind) {
-		guide := j.Bolt.Through.Part == s.Part.Name.Value
-		own, other := j.Bolt.Into, j.Bolt.Through
-		if guide {
-			own, other = other, own
-		}
-		p := s.Job.Part(other.Part)
-		if own.Part != s.Part.Name.Value || other.Part == own.Part || p == nil {
-			continue
-		}
-		o, errs := newSizes(s.Job, p)
-		bolts, theirs := s.GroupNamed(own.Feature), o.GroupNamed(other.Feature)
-		if len(errs) > 0 || bolts == nil || theirs == nil || s.studsPart(j, bolts) {
-			continue
-		}
-		g := seq.At(o.Groups, func(g *Group) bool { return g.takesPinsOf(m, guide) && alikePlaced(m, bolts, g, theirs) })
+		p, g, guide := s.sharesPins(m, j)
 		switch {
 		case g == nil:
 		case found == nil:
@@ -67,6 +52,25 @@ func (s *Sizes) dowel(m *Group) (found *Dowel) {
 		}
 	}
 	return found
+}
+
+// sharesPins is the group of the other part of a bolt joint that the same pins go into: reamed alike and placed alike, one of the
+// two in the part that the bolts go through, which guides, and through that; nil if there is none. What studs hold apart shares
+// no pins.
+func (s *Sizes) sharesPins(m *Group, j *parts.Joint) (p *parts.Part, g *Group, guide bool) {
+	own, other := j.Bolt.Into, j.Bolt.Through
+	if guide = j.Bolt.Through.Part == s.Part.Name.Value; guide {
+		own, other = other, own
+	}
+	if p = s.Job.Part(other.Part); own.Part != s.Part.Name.Value || other.Part == own.Part || p == nil {
+		return p, nil, guide
+	}
+	o, errs := newSizes(s.Job, p)
+	bolts, theirs := s.GroupNamed(own.Feature), o.GroupNamed(other.Feature)
+	if len(errs) > 0 || bolts == nil || theirs == nil || s.studsPart(j, bolts) {
+		return p, nil, guide
+	}
+	return p, seq.At(o.Groups, func(g *Group) bool { return g.takesPinsOf(m, guide) && alikePlaced(m, bolts, g, theirs) }), guide
 }
 
 // studsPart tells whether the studs of a joint have a body that does not go into its holes, and so holds its parts apart.

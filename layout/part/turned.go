@@ -190,7 +190,7 @@ func (t *turned) features(n *Numbered) {
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
 	settings := b.settings()
-	b.onCentres = len(b.Side(true)) == 0 && b.slender() && !b.centredOnce() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
+	b.onCentres = b.betweenCentres()
 	if b.shortInJaws(settings[0].steps) {
 		b.moreMm = b.W.Up(math.Max(0, b.jawStockMm(settings[0].steps)-b.sawnMm()), 1, 1.0/16)
 	}
@@ -215,6 +215,11 @@ func (t *turned) operations(b *bench) {
 	for _, s := range far {
 		b.lineBore(s)
 	}
+}
+
+// betweenCentres tells whether a part is turned between centres: solid and slender, with centres in both ends or as it has no other.
+func (b *bench) betweenCentres() bool {
+	return len(b.Side(true)) == 0 && b.slender() && !b.centredOnce() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
 }
 
 // shortInJaws tells whether stock that is sawn for the part may be too short for the jaws when its first steps are turned.
