@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -63,10 +64,21 @@ func (m *Machine) deadEnd(j *plan.JointPlan, f *stand.Faced, other *assembly.Bod
 	if t := f.Group.Size.Thread; t != nil && stand.SameAxis(other.Pose, assembly.Pose{Z: f.Out, At: f.At[0]}) && m.HasThread(other, t) {
 		return nil // screwed onto it
 	}
+	if slices.ContainsFunc(m.Mouths(other), func(g stand.Faced) bool { return leadsOn(f, &g) }) {
+		return nil
+	}
 	if shutBy(f, other, half) > 0 {
 		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, m.Named(other.ID))}
 	}
 	return nil
+}
+
+// leadsOn tells whether holes for a bolt lie on threads for it, whose drill is much smaller than they are.
+func leadsOn(f, g *stand.Faced) bool {
+	bolt, err := threads.Parse(f.Group.Size.For)
+	to := g.Group.Size.Thread
+	return err == nil && to != nil && to.Designation == bolt.Designation && parallel(f, g) &&
+		!geom.Over(seq.Max(0, f.At, func(p assembly.Vec) float64 { return beside(g, p, f.Out) }), f.Group.Size.FinishedMm-bolt.MajorMm+meetMm)
 }
 
 // half of a mouth: no screw goes in by less.

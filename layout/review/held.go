@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -16,7 +17,7 @@ import (
 // up that they say.
 var held = together(
 	of(everyPart, (*view).waysUp, each(everyRadial, (*view).setScrew), each(everyHole, (*view).saidStand, (*view).jacksOn)), (*reviewer).recesses,
-	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries),
+	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries), of(everyMade, made.screwedOn),
 )
 
 // clampMm is how far apart the holes of two parts may stand that a screw holds together, beside
@@ -96,6 +97,56 @@ func (r *reviewer) carries(j *parts.Joint) {
 				Part: first.Part, Feature: h.name, Pos: j.Note.Pos, What: "what " + v.p.Title.Value + " carries has no room under " + under, Numbers: r.mm(high) + " in " + r.mm(free), LeftMm: left(free),
 				Rule: "what stands on a part has room over it", Source: "by geometry", Fix: "a lower one, or another place",
 			})
+			return
+		}
+	}
+}
+
+// screwsFor are the screws without nuts that are bought for a loose part: with it, or by themselves with words that name it; how
+// many, 0 where that is not said.
+func (v made) screwsFor() (o screwOrder, count int, pos parts.Pos, ok bool) {
+	if o, ok = orderOf(v.e.Buy.Value); ok {
+		return o, v.e.Count, v.e.Buy.Pos, !o.nut()
+	}
+	for e := range everyBought(v.reviewer) {
+		if o, ok = orderOf(e.Item.Value); ok && !o.nut() && v.p.NamedIn(e.Item.Value+" "+e.How.Value) {
+			return o, e.Count, e.Item.Pos, true
+		}
+	}
+	return o, 0, v.e.Pos, false
+}
+
+// screwedOn looks in space at a loose part that screws hold on what it lies on: each of them meets a thread there, and comes far
+// enough into it.
+func (v made) screwedOn() {
+	o, count, pos, ok := v.screwsFor()
+	if own, _, _ := v.forScrew(o.thread); !ok || len(own) > 0 || len(v.e.Lies) == 0 || parts.SetScrew(o.words) {
+		return
+	}
+	all := v.machine().Screwings(v.p.Name.Value, machine.Screws{Thread: o.thread, LongMm: o.longMm, Passes: func(mm float64) bool { return passesThrough(mm, o.thread) }})
+	meet := seq.Keep(all, func(s machine.Screwing) bool { return s.Meets })
+	if off := seq.At(all, func(s *machine.Screwing) bool { return !s.Meets && s.On != "" }); off != nil && len(meet) < min(len(all), max(1, count)) {
+		f := v.here(off.Group, v.e.Pos)
+		f.What, f.Numbers, f.OverMm = off.Group+" of "+v.p.Title.Value+" as it lies do not meet "+off.Thread+" of "+v.viewOf(off.On).p.Title.Value, v.mm(off.OffMm)+" beside, "+v.mm(max(0, off.GapMm))+" apart", over(max(off.OffMm, off.GapMm))
+		f.Rule, f.Source, f.Fix = "a screw goes straight through its hole into its thread", "by geometry", "one pattern on both drawings, or lies: where the two meet"
+		v.add(f)
+		return
+	}
+	if len(v.clampings(o.thread, parts.Bare(v.e.How.Value))) == 0 || !strings.Contains(v.e.How.Value, "through ") { // else clamps looks at them
+		v.screwsReach(o, pos, meet)
+	}
+}
+
+// screwsReach looks at how far screws, ordered at a place of the job, come into the threads that they meet. One that fills a
+// thread that goes through holds by what there is.
+func (v made) screwsReach(o screwOrder, pos parts.Pos, meet []machine.Screwing) {
+	for s := range seq.Refs(meet) {
+		in, bottom := o.longMm-o.washers()*o.thread.MajorMm-s.GripMm, 0.0
+		if s.Blind {
+			bottom = s.DeepMm
+		}
+		if s.Blind || geom.Over(s.DeepMm, in) {
+			v.holds("the screws bought for "+v.p.Title.Value+" into "+s.Thread+" of "+v.viewOf(s.On).p.Title.Value, pos, o.thread.MajorMm, in, bottom)
 			return
 		}
 	}
