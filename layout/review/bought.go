@@ -784,7 +784,7 @@ func (v *view) intoThread(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwOr
 		behind = cmp.Or(v.machine().Under(v.p.Name.Value, g.Name.Value, past)...)
 	}
 	if v.firstOf(f,
-		flaw{!g.Through && o.longMm > deep+deeper*d, Finding{
+		flaw{!g.Through && o.longMm > deep+deeper*d && (len(e.Lies) == 0 || e.Part.Value == v.p.Name.Value), Finding{ // what lies there is looked at in space
 			What: what + " meet the bottom of their holes", Numbers: v.mm(o.longMm) + " long in " + v.mm(deep), OverMm: over(o.longMm - deep),
 			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw"}},
 		flaw{behind != "", Finding{
