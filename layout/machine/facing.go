@@ -18,7 +18,7 @@ import (
 
 // faces looks at the holes, in no joint, of two parts whose faces a bolted joint puts
 // together, and of loose parts on what they lie on: at those that a part closes, and at those that face one another and do
-// not meet.
+// not meet; and at what runs through a part that is welded on another.
 func (m *Machine) faces() (looks []look) {
 	for _, j := range m.OfKind(parts.BoltKind) {
 		a, b := m.At(j.A), m.At(j.B)
@@ -34,6 +34,15 @@ func (m *Machine) faces() (looks []look) {
 				found = append(found, m.deadEnd(j, &to[k], a)...)
 			}
 			return append(found, m.narrowed(j, a, b)...)
+		})
+	}
+	for _, j := range m.OfKind(parts.WeldKind) {
+		a, b := m.At(j.A), m.At(j.B)
+		if a == nil || b == nil {
+			continue
+		}
+		looks = append(looks, func() []plan.Problem {
+			return append(m.portsShut(j, a, b), m.portsShut(j, b, a)...)
 		})
 	}
 	for _, l := range m.Laid() {
@@ -79,6 +88,16 @@ func leadsOn(f, g *stand.Faced) bool {
 	to := g.Group.Size.Thread
 	return err == nil && to != nil && to.Designation == bolt.Designation && parallel(f, g) &&
 		!geom.Over(seq.Max(0, f.At, func(p assembly.Vec) float64 { return beside(g, p, f.Out) }), f.Group.Size.FinishedMm-bolt.MajorMm+meetMm)
+}
+
+// portsShut finds through holes for what runs in or out that come out on the metal of what their part is welded to.
+func (m *Machine) portsShut(j *plan.JointPlan, b, other *assembly.Body) (found []plan.Problem) {
+	for _, f := range m.Mouths(b) {
+		if f.Group.For.Opens() && f.Group.Hole.Through && shutBy(&f, other, half) > 0 {
+			found = append(found, m.ofHoles(plan.PortShut, j, &f, m.Named(other.ID)))
+		}
+	}
+	return found
 }
 
 // half of a mouth: no screw goes in by less.

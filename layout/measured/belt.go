@@ -10,21 +10,21 @@ import (
 )
 
 // Belt is a V-belt by its designation, in mm: how wide it is at its top and at its pitch line, how deep the pitch line of its
-// pulleys lies under their rims, and between what lengths that line is long; both 0 where the designation has no length.
+// pulleys lies under their rims, how thick it is, and between what lengths that line is long; both 0 where the designation has no length.
 type Belt struct {
 	Name                        string
 	TopMm, PitchWidthMm, DeepMm float64
-	LeastMm, MostMm             float64
+	ThickMm, LeastMm, MostMm    float64
 }
 
 // beltSections are the sections of V-belts of ISO 4183 and 4184 and of those in inches, as makers table them (docplayer.gr 22499730, vbelts4less.com;
-// the depths and the narrow ones from memory): top width, pitch width, depth of the pitch line, and how much longer than its number that line is; the unit
+// the depths, the thicknesses and the narrow ones from memory): top width, pitch width, depth of the pitch line, thickness, and how much longer than its number that line is; the unit
 // of the number, mm. Light ones (L) are numbered by the length of their backs, narrow ones of inches (V) by that on the rims, both in tenths of an inch.
-var beltSections = map[string]struct{ top, pitch, deep, longer, unit float64 }{
-	"Z": {10, 8.5, 2, 22, geom.MmPerInch}, "A": {12.7, 11, 2.75, 33, geom.MmPerInch}, "B": {16.7, 14, 3.5, 45, geom.MmPerInch}, "C": {22.2, 19, 4.8, 66, geom.MmPerInch},
-	"SPZ": {9.7, 8.5, 2, 0, 1}, "SPA": {12.7, 11, 2.75, 0, 1}, "SPB": {16.3, 14, 3.5, 0, 1}, "SPC": {22, 19, 4.8, 0, 1},
-	"3L": {9.5, 7.5, 2, -13, geom.MmPerInch / 10}, "4L": {12.7, 11, 2.75, -17, geom.MmPerInch / 10}, "5L": {16.7, 14, 3.5, -30, geom.MmPerInch / 10},
-	"3V": {9.5, 8.5, 0, 0, geom.MmPerInch / 10}, "5V": {15.9, 14, 0, 0, geom.MmPerInch / 10}, "8V": {25.4, 22, 0, 0, geom.MmPerInch / 10},
+var beltSections = map[string]struct{ top, pitch, deep, thick, longer, unit float64 }{
+	"Z": {10, 8.5, 2, 6, 22, geom.MmPerInch}, "A": {12.7, 11, 2.75, 8, 33, geom.MmPerInch}, "B": {16.7, 14, 3.5, 11, 45, geom.MmPerInch}, "C": {22.2, 19, 4.8, 14, 66, geom.MmPerInch},
+	"SPZ": {9.7, 8.5, 2, 8, 0, 1}, "SPA": {12.7, 11, 2.75, 10, 0, 1}, "SPB": {16.3, 14, 3.5, 13, 0, 1}, "SPC": {22, 19, 4.8, 18, 0, 1},
+	"3L": {9.5, 7.5, 2, 5.6, -13, geom.MmPerInch / 10}, "4L": {12.7, 11, 2.75, 7.9, -17, geom.MmPerInch / 10}, "5L": {16.7, 14, 3.5, 9.5, -30, geom.MmPerInch / 10},
+	"3V": {9.5, 8.5, 0, 8, 0, geom.MmPerInch / 10}, "5V": {15.9, 14, 0, 13.5, 0, geom.MmPerInch / 10}, "8V": {25.4, 22, 0, 23, 0, geom.MmPerInch / 10},
 }
 
 // beltName is a V-belt in words: its section, toothed ones with an X, and its length.
@@ -45,7 +45,7 @@ func ParseBelt(words string) (b Belt, ok bool) {
 	}
 	section := strings.Replace(strings.TrimSuffix(m[1], "X"), "XP", "SP", 1)
 	s := beltSections[section]
-	b = Belt{Name: m[0], TopMm: s.top, PitchWidthMm: s.pitch, DeepMm: s.deep}
+	b = Belt{Name: m[0], TopMm: s.top, PitchWidthMm: s.pitch, DeepMm: s.deep, ThickMm: s.thick}
 	number, err := strconv.ParseFloat(m[2], 64)
 	if err != nil {
 		return b, true

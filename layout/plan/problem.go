@@ -241,6 +241,7 @@ const (
 	OpeningPartly  ProblemKind = "opening-partly" // under what is bolted on it
 	HoleDeadEnd    ProblemKind = "hole-dead-end"
 	HolesPartShut  ProblemKind = "holes-part-shut"
+	PortShut       ProblemKind = "port-shut"
 	HeadShutIn     ProblemKind = "head-shut-in"
 	ClosedIn       ProblemKind = "closed-in"
 	FootBeyond     ProblemKind = "foot-beyond"

@@ -286,6 +286,8 @@ func (r *reviewer) beltFits(e *parts.Loose) {
 		r.firstOf(f,
 			flaw{geom.Over(g.wideMm, widestGroove*b.TopMm), Finding{What: "the belt " + b.Name + " sinks in the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.TopMm) + " at its top"}},
 			flaw{geom.Over(b.PitchWidthMm, g.wideMm), Finding{What: "the belt " + b.Name + " does not go into the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.PitchWidthMm) + " in its middle"}},
+			flaw{geom.Over(b.ThickMm, (g.rimMm-g.floorMm)/2), Finding{
+				What: "the belt " + b.Name + " lies on the floor of the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm((g.rimMm-g.floorMm)/2) + " deep, the belt " + r.mm(b.ThickMm) + " thick", Fix: "a groove that is deeper than its belt is thick"}},
 		)
 	}
 	if b.MostMm > 0 {

@@ -44,6 +44,7 @@ func TestBelts(t *testing.T) {
 		{"V-belt SPZ", "V-belt SPZ 862", "belt", append([]string{"862 mm at its pitch line, wanted 871 mm round both pulleys"}, out...)},
 		{"V-belt SPZ", "V-belt SPZ 881", "belt", append([]string{"881 mm at its pitch line, wanted 871 mm round both pulleys"}, out...)},
 		{"V-belt SPZ", "V-belt SPB", "belt", []string{tight, out[0], tight}},
+		{"diameter: 180, length: 12", "diameter: 184, length: 12", "belt", out}, {"diameter: 180, length: 12", "diameter: 184.2, length: 12", "belt", append([]string{"groove 7.9 mm deep, the belt 8 mm thick"}, out...)},
 		{"V-belt SPZ", "V-belt XPA", "belt", out}, {"groove, diameter: 180, length: 12", "groove, diameter: 180, length: 12.2", "belt", []string{"groove 12.2 mm wide, the belt 9.7 mm at its top", "17.9 mm out of line, shafts 200 mm apart, wanted at most 1.7 mm"}},
 		{"phases: 3", "phases: 3, frame: 80", "loose", nil}, {"phases: 3", "phases: 3, frame: 90S", "loose", []string{"19 mm on 24 mm"}},
 		{"phases: 3", "phases: 3, frame: 90S, output-speed: 100", "loose", nil},

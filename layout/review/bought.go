@@ -366,7 +366,22 @@ func (v made) both() {
 func (v *view) saidFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
 	stands := e.Stands != nil && slices.ContainsFunc(v.job.Part(e.Stands.On.Part).Holes, func(o parts.HoleGroup) bool { return o.Name.Value == e.Stands.On.Feature }) // its words name no others then
 	slots := len(v.p.Slots) == 1 && v.p.Slots[0].Name.Value == g.Name.Value && itsSlots().MatchString(e.How.Value) && v.p.NamedIn(e.How.Value)
-	return (v.stoodOn(e, g.Name.Value) || !stands && (slots || saysHoles(words, g.Name.Value))) && !v.jointNames(g.Name.Value)
+	return (v.stoodOn(e, g.Name.Value) || !stands && (slots || saysHoles(words, g.Name.Value) || v.onlyFor(e, words, g))) && !v.jointNames(g.Name.Value)
+}
+
+// onlyFor tells whether a group is the only one that bolts of a motor go through in the part that its words name: no joint fills
+// it, and they name no holes.
+func (v *view) onlyFor(e *parts.Loose, words string, g *parts.HoleGroup) bool {
+	free := seq.Keep(v.holesAndSlots(), func(o parts.HoleGroup) bool { return o.Anchors() && !v.jointNames(o.Name.Value) })
+	if e.As != parts.AMotor || e.Stands != nil || !v.p.NamedIn(e.How.Value) || len(free) != 1 || free[0].Name.Value != g.Name.Value {
+		return false
+	}
+	for _, o := range v.groups() {
+		if saysHoles(words, o.Name.Value) {
+			return false
+		}
+	}
+	return true
 }
 
 // boughtBy compares screws that are ordered with the holes that the words beside them

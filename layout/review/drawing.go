@@ -48,6 +48,18 @@ func unknownMaterial(v *view) {
 	})
 }
 
+// hardGasket looks for a gasket of steel or cast iron, which does not give way to the faces that it is to seal; a shim may be.
+func (v *view) hardGasket() {
+	m, err := material.Find(v.p.Material.Value)
+	if v.p.For != parts.Gasket || err != nil || m.Kind > material.DuctileIron || parts.ItemUse(v.p.Title.Value, "") == parts.ASpacer {
+		return
+	}
+	v.report(Check, "", v.p.Material.Pos, Finding{
+		What: v.p.Title.Value + " is a gasket of " + m.Kind.Data().Name, Numbers: v.p.Material.Value, Rule: "a gasket is softer than the faces that it seals",
+		Fix: "rubber, fibre or paper, soft copper where it is hot, or a title that calls it a shim",
+	})
+}
+
 // stock looks for parts that do not say what they are made from.
 func stock(v *view) {
 	if v.p.Kind == parts.BarPart {

@@ -154,22 +154,54 @@ func (v *view) keywayFit(k plan.KeywayRow) {
 // keywayWall looks for a keyway that comes out on the other side of its wall,
 // leaves less of it than it is deep, or whose cutter runs into a shoulder.
 func (v *view) keywayWall(k plan.KeywayRow) {
-	mid := k.Span().MidMm()
-	leftMm := k.DiameterMm/2 - k.DepthMm
-	if bore := radiusAt(v.inside, mid); bore > 0 {
-		leftMm -= bore
-	} else {
+	beyond, where := v.pinch(!k.Inside, k.Span())
+	leftMm := k.DiameterMm/2 - k.DepthMm - beyond
+	switch {
+	case k.Inside:
+		leftMm = beyond - k.DiameterMm/2 - k.DepthMm
+	case beyond == 0:
 		leftMm += k.DiameterMm / 2 // to the far side
 	}
-	if k.Inside {
-		leftMm = v.outerAt(mid) - k.DiameterMm/2 - k.DepthMm
-	}
 	if geom.Over(k.DepthMm, leftMm) {
-		v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall", Finding{
-			What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
+		v.thin(k.Name, leftMm-k.DeeperMm/2, k.DepthMm, "cuts through the wall"+where, Finding{
+			What: k.Name + " leaves little metal under it" + where, Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
 		})
 	}
 	v.cutterRoom(k)
+}
+
+// pinch is the radius to which the bores, or the outside, come nearest to the other side along a stretch: of their steps, cones
+// at the end that is nearer, threads on the outside to their roots, undercuts and grooves. Where that is not in the middle of the stretch, it says at
+// what; it is 0 without bores.
+func (v *view) pinch(bores bool, along geom.Span) (radiusMm float64, where string) {
+	steps, sign, name := v.outside, 1.0, ""
+	radiusMm = v.outerAt(along.MidMm())
+	if bores {
+		steps, sign, radiusMm = v.inside, -1, radiusAt(v.inside, along.MidMm())
+	}
+	nearer := func(s geom.Span, mm float64, what string) {
+		if s.Meets(along) && geom.Over(sign*radiusMm, sign*mm) {
+			radiusMm, name = mm, " at "+what
+		}
+	}
+	for _, c := range steps {
+		mm := c.RadiusMm()
+		if t := c.Drawn.Taper; t != nil && !bores {
+			mm = t.SmallMm(2*mm, c.LengthMm()) / 2
+		} else if !bores {
+			mm = c.rootMm()
+		}
+		nearer(c.Span(), mm, c.Name)
+		if u := c.Undercut; u != nil {
+			nearer(v.m.Undercut(c.Step), c.RadiusMm()-sign*u.DepthMm, "the undercut of "+c.Name)
+		}
+	}
+	for _, g := range v.q.Grooves {
+		if g.Inside == bores && g.Face == "" {
+			nearer(g.Span(), g.FloorMm/2, g.Name)
+		}
+	}
+	return radiusMm, name
 }
 
 // cutterRoom looks for a side-and-face cutter that meets a higher step.

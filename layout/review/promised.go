@@ -261,6 +261,9 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 	const high, freely = 2, 1.1 // diameters; a plain hole to its anchor
 	d := g.Size.Size.Nominal.Mm / freely
 	b, err := bolts.Find(g.Size.Thread)
+	if err != nil {
+		b, err = bolts.Find(g.Size.Thread + " UNC") // of inches alone every pitch passes the same hole
+	}
 	if err == nil {
 		d = b.Thread.MajorMm
 	}

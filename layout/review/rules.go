@@ -115,7 +115,7 @@ func everyClamp(v *view) iter.Seq[*plan.ClampRow]        { return one(v.q.Clamp)
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{
-	{"material", "no material is named, one without data, or one that breaks where it is to bend", unknownMaterial},
+	{"material", "no material is named, one without data, one that breaks where it is to bend, or a gasket is as hard as what it seals", together(unknownMaterial, (*view).hardGasket)},
 	{"stock", "no stock is named", stock},
 	{"top", "TOP is not marked though the part can be put on wrong", top},
 	{"edge", "too little metal between a hole and an edge", edge},
