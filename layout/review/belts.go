@@ -185,27 +185,9 @@ func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
 }
 
 // beltGroove is where the middle of the grooves in the outside of a pulley lies, from its front, the diameters over its rim and
-// of their floors, and how wide each is: steps that are lower than both beside them, or grooves that are drawn as such. All are 0
-// where there is none, or where they are not alike.
+// of their floors, and how wide each is. All are 0 where there is none, or where they are not alike.
 func (v *view) beltGroove() (g beltGroove) {
-	var all []beltGroove
-	for _, c := range v.outside {
-		if before, behind := c.neighbours(); before != nil && behind != nil && geom.Some(c.outBy(before)) && geom.Some(c.outBy(behind)) {
-			from, to := c.FromMm, c.ToMm
-			if before.Drawn.Taper != nil && before.flank() { // as wide as its flanks are apart at the rim
-				from = before.FromMm
-			}
-			if behind.Drawn.Taper != nil && behind.flank() {
-				to = behind.ToMm
-			}
-			all = append(all, beltGroove{(from + to) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), geom.Clean(to - from)})
-		}
-	}
-	for _, row := range v.q.Grooves {
-		if row.Kind == string(parts.OtherGroove) && !row.Inside && row.Face == "" {
-			all = append(all, beltGroove{(row.FromMm + row.ToMm) / 2, row.DiameterMm, row.FloorMm, row.ToMm - row.FromMm})
-		}
-	}
+	all := v.beltGrooves()
 	for _, o := range all {
 		g = beltGroove{g.atMm + o.atMm/float64(len(all)), o.rimMm, o.floorMm, o.wideMm}
 		if first := all[0]; !geom.Alike(o.rimMm, first.rimMm) || !geom.Alike(o.floorMm, first.floorMm) || !geom.Alike(o.wideMm, first.wideMm) {
@@ -213,6 +195,31 @@ func (v *view) beltGroove() (g beltGroove) {
 		}
 	}
 	return g
+}
+
+// beltGrooves are steps that are lower than both beside them, as wide as flanks there are apart at the rim, and grooves that are drawn as
+// such.
+func (v *view) beltGrooves() (all []beltGroove) {
+	for _, c := range v.outside {
+		before, behind := c.neighbours()
+		if before == nil || behind == nil || !geom.Some(c.outBy(before)) || !geom.Some(c.outBy(behind)) {
+			continue
+		}
+		from, to := c.FromMm, c.ToMm
+		if before.Drawn.Taper != nil && before.flank() {
+			from = before.FromMm
+		}
+		if behind.Drawn.Taper != nil && behind.flank() {
+			to = behind.ToMm
+		}
+		all = append(all, beltGroove{(from + to) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), geom.Clean(to - from)})
+	}
+	for _, row := range v.q.Grooves {
+		if row.Kind == string(parts.OtherGroove) && !row.Inside && row.Face == "" {
+			all = append(all, beltGroove{(row.FromMm + row.ToMm) / 2, row.DiameterMm, row.FloorMm, row.ToMm - row.FromMm})
+		}
+	}
+	return all
 }
 
 func (v *view) grooveMm() float64 { return v.beltGroove().atMm }
