@@ -39,7 +39,8 @@ func flightCmd(c *call) error {
 		// The middle never stretches: a helix grows faster than its diameter.
 		c.line("forming", "the middle of the ring shrinks by %s %% as it is pulled to its pitch", words.Trim(-out.MidStrain*100, 1))
 		if out.Run != nil {
-			c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", words.Counted(out.Blanks, "blank"), words.Trim(out.Turns, 3), words.Trim(out.LastDeg, 1), c.withUnit(words.Round(out.SeamMm, 1)))
+			c.line("for the length", "%s for %s turns, the last %s° of its ring; seam %s along the shaft, one side", words.Counted(out.Blanks, "blank"),
+				words.Trim(out.Turns, 3), words.Trim(out.LastDeg, 1), c.withUnit(words.Round(out.SeamMm, 1)))
 		}
 	})
 }

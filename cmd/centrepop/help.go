@@ -29,7 +29,8 @@ var chapters = []struct {
 	{"From a job to the shop", []example{
 		{"watch", []string{"centrepop watch mill/job.yaml --open"}},
 		{"review", []string{"centrepop review mill/job.yaml"}},
-		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf", "centrepop sheets mill/job.yaml --changed-since mill -o changed.pdf"}},
+		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf",
+			"centrepop sheets mill/job.yaml --changed-since mill -o changed.pdf"}},
 		{"template", []string{"centrepop template mill/job.yaml plate -o plate.pdf", "centrepop template mill/job.yaml plate --face back -o back.pdf"}},
 		{"profile", []string{"centrepop profile mill/job.yaml plate -o plate.svg", "centrepop profile mill/job.yaml plate --cut plasma --kerf 1.2 --compensate -o plate-kerf.pdf"}},
 		{"preview", []string{"centrepop preview mill/job.yaml --page 2 -o page.png", "centrepop preview mill/job.yaml --part plate --sheet operation -o plate.png"}},
@@ -98,7 +99,9 @@ func help() string {
 			fmt.Fprintf(&b, "  %-10s %s\n  %-10s   %s\n", e.name, commandNamed(e.name).about, "", e.lines[0])
 		}
 	}
-	fmt.Fprintf(&b, "\ncentrepop --version says which one this is. A job is a file, a folder with a job.yaml, or - for standard input; an output after -o may be - for standard output.\n%s\n%s\n", jsonText, statusText)
+	fmt.Fprintf(&b,
+		"\ncentrepop --version says which one this is. A job is a file, a folder with a job.yaml, or - for standard input; an output after -o may be - for standard output.\n%s\n%s\n",
+		jsonText, statusText)
 	return b.String()
 }
 

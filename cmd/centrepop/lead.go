@@ -46,7 +46,8 @@ func (s threadSizes) lead(w io.Writer, l *leadSizes) {
 		threads.LeadLimits
 	}{{"screw", l.Screw}, {"nut", l.Nut}} {
 		major := words.Either(side.Major[1] == 0, s.all("major at least ", side.Major[0]), s.all("major least , most ", side.Major[0], side.Major[1]))
-		fmt.Fprintf(w, "%s %s: %s; %s; %s; %s\n", side.name, side.Class, major, s.all("pitch diameter least , most ", side.Pitch[:]...), s.all("minor least , most ", side.Minor[:]...), s.all("tool flat , depth ", side.FlatMm, side.DepthMm))
+		fmt.Fprintf(w, "%s %s: %s; %s; %s; %s\n", side.name, side.Class, major, s.all("pitch diameter least , most ", side.Pitch[:]...),
+			s.all("minor least , most ", side.Minor[:]...), s.all("tool flat , depth ", side.FlatMm, side.DepthMm))
 	}
 	if l.OverMm != nil {
 		fmt.Fprintln(w, s.all("over three wires of , least , most ", l.WireMm, l.OverMm[0], l.OverMm[1]))

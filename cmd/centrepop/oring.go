@@ -80,7 +80,8 @@ func printORing(c *call, g oringJSON) {
 		c.line("lead-in", "%s long at %s°, edges broken", c.w.Said(g.LeadInMm), words.Trim(g.LeadInDeg, 0))
 	}
 	for _, p := range g.Problems {
-		c.line("caution", "%s %s, where %s to %s is common", map[grooves.Code]string{grooves.StretchHigh: "stretched by", grooves.StretchLow: "stretched by", grooves.FillHigh: "the groove is filled to"}[p.Code],
+		c.line("caution", "%s %s, where %s to %s is common",
+			map[grooves.Code]string{grooves.StretchHigh: "stretched by", grooves.StretchLow: "stretched by", grooves.FillHigh: "the groove is filled to"}[p.Code],
 			percent(p.Value), percent(p.Least), percent(p.Most))
 	}
 	c.line("source", "%s", g.Source)

@@ -193,7 +193,8 @@ func printPress(c *call, w words.Writer, p *pressJSON) {
 	line("interference", "%s%.4g to %.4g µm on diameter", inches(w.Fine(p.InterferenceUm.Min, p.InterferenceUm.Max)), p.InterferenceUm.Min, p.InterferenceUm.Max)
 	line("pressure", "%s%.2f to %.2f MPa", inches(w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1)), p.PressureMPa.Min, p.PressureMPa.Max)
 	line("hub bore, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.HubMisesMPa.Min, p.HubMisesMPa.Max, 1)), p.HubMisesMPa.Min, p.HubMisesMPa.Max, p.HubSafety, p.HubMaterial)
-	line("shaft, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, 1)), p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)
+	line("shaft, von Mises", "%s%.1f to %.1f MPa, safety %.2f (%s)", inches(w.Stresses(p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, 1)), p.ShaftMisesMPa.Min,
+		p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)
 	line("press force", "%s%.1f to %.1f kN", inches(w.ForcesRead(p.ForceN.Min, p.ForceN.Max, 1)), p.ForceN.Min/1000, p.ForceN.Max/1000)
 	unit, per := w.TorqueUnit(p.TorqueNm.Max)
 	line("torque held", "%s%.0f to %.0f N m", inches(words.Between(p.TorqueNm.Min/per, p.TorqueNm.Max/per, 0, unit)), p.TorqueNm.Min, p.TorqueNm.Max)

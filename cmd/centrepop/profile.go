@@ -23,7 +23,8 @@ type profileAnswer struct {
 
 // profile writes what a cutter gets of a part.
 func profile(c *call) error {
-	out := c.flags.StringP("output", "o", "", "SVG or PDF `FILE` to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks, scribed lines and TOP in the group mark")
+	out := c.flags.StringP("output", "o", "",
+		"SVG or PDF `FILE` to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks, scribed lines and TOP in the group mark")
 	cut := c.flags.String("cut", "", "`CUTTER` laser, plasma, waterjet or flame instead of the part's stock.cut")
 	kerfText := c.flags.String("kerf", "", "`WIDTH` of the cut, such as 0.2; stated in the report, applied only with --compensate")
 	compensate := c.flags.Bool("compensate", false, "move the contours by half the kerf into the waste; without it the cutter does that")

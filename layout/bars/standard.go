@@ -40,7 +40,8 @@ type listed struct {
 var standards = []listed{
 	{Square, false, 20, 20, []float64{1.5, 2, 2.5}, 0, 0}, {Square, false, 25, 25, []float64{1.5, 2, 2.5, 3}, 0, 0}, {Square, false, 30, 30, []float64{2, 2.5, 3}, 0, 0},
 	{Square, false, 40, 40, []float64{2, 2.5, 3, 4}, 0, 0}, {Square, false, 50, 50, []float64{2, 2.5, 3, 4, 5}, 0, 0}, {Square, false, 60, 60, []float64{2, 2.5, 3, 4, 5, 6, 6.3}, 0, 0},
-	{Square, false, 70, 70, []float64{2.5, 3, 3.5, 4, 5, 6, 6.3}, 0, 0}, {Square, false, 80, 80, []float64{3, 3.5, 4, 5, 6, 8}, 0, 0}, {Square, false, 90, 90, []float64{3, 3.5, 4, 5, 6, 6.3, 8}, 0, 0},
+	{Square, false, 70, 70, []float64{2.5, 3, 3.5, 4, 5, 6, 6.3}, 0, 0}, {Square, false, 80, 80, []float64{3, 3.5, 4, 5, 6, 8}, 0, 0},
+	{Square, false, 90, 90, []float64{3, 3.5, 4, 5, 6, 6.3, 8}, 0, 0},
 	{Square, false, 100, 100, []float64{3, 4, 5, 6, 6.3, 8, 10}, 0, 0}, {Square, false, 120, 120, []float64{3, 4, 5, 6, 6.3, 8, 10, 12}, 0, 0},
 	{Rectangle, false, 40, 20, []float64{2, 2.5, 3}, 0, 0}, {Rectangle, false, 50, 30, []float64{2, 2.5, 3, 4}, 0, 0}, {Rectangle, false, 60, 40, []float64{2, 2.5, 3, 4, 5}, 0, 0},
 	{Rectangle, false, 80, 40, []float64{3, 4, 5, 6}, 0, 0}, {Rectangle, false, 80, 60, []float64{3, 3.5, 4, 5, 6}, 0, 0}, {Rectangle, false, 100, 50, []float64{3, 4, 5, 6}, 0, 0},
@@ -52,8 +53,10 @@ var standards = []listed{
 	{Channel, false, 80, 45, []float64{6}, 8, 0}, {Channel, false, 100, 50, []float64{6}, 8.5, 0}, {Channel, false, 120, 55, []float64{7}, 9, 0}, {Channel, false, 140, 60, []float64{7}, 10, 0},
 	{Square, true, 1, 1, []float64{0.125}, 0, 0}, {Square, true, 1.5, 1.5, []float64{0.125, 0.1875}, 0, 0}, {Square, true, 2, 2, []float64{0.125, 0.1875, 0.25}, 0, 0},
 	{Square, true, 2.5, 2.5, []float64{0.125, 0.1875, 0.25, 0.3125}, 0, 0}, {Square, true, 3, 3, []float64{0.125, 0.1875, 0.25, 0.3125, 0.375}, 0, 0},
-	{Rectangle, true, 2, 1, []float64{0.125, 0.1875}, 0, 0}, {Rectangle, true, 3, 2, []float64{0.125, 0.1875, 0.25, 0.3125}, 0, 0}, {Rectangle, true, 4, 2, []float64{0.125, 0.1875, 0.25, 0.3125, 0.375}, 0, 0},
-	{Angle, true, 1, 1, []float64{0.125, 0.1875, 0.25}, 0, 0}, {Angle, true, 1.5, 1.5, []float64{0.125, 0.1875, 0.25, 0.375}, 0, 0}, {Angle, true, 2, 2, []float64{0.125, 0.1875, 0.25, 0.3125, 0.375}, 0, 0},
+	{Rectangle, true, 2, 1, []float64{0.125, 0.1875}, 0, 0}, {Rectangle, true, 3, 2, []float64{0.125, 0.1875, 0.25, 0.3125}, 0, 0},
+	{Rectangle, true, 4, 2, []float64{0.125, 0.1875, 0.25, 0.3125, 0.375}, 0, 0},
+	{Angle, true, 1, 1, []float64{0.125, 0.1875, 0.25}, 0, 0}, {Angle, true, 1.5, 1.5, []float64{0.125, 0.1875, 0.25, 0.375}, 0, 0},
+	{Angle, true, 2, 2, []float64{0.125, 0.1875, 0.25, 0.3125, 0.375}, 0, 0},
 	{Angle, true, 2.5, 2.5, []float64{0.1875, 0.25, 0.3125, 0.375, 0.5}, 0, 0}, {Angle, true, 3, 3, []float64{0.1875, 0.25, 0.3125, 0.375, 0.4375, 0.5}, 0, 0},
 	{Angle, true, 3, 2, []float64{0.1875, 0.25, 0.3125, 0.375, 0.5}, 0, 0},
 }

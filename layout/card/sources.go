@@ -34,7 +34,9 @@ func sources(job *parts.Job) []plan.SourceTable {
 	columns := seq.Map(material.Columns(), func(c material.Column) plan.SourceRow {
 		return plan.SourceRow{What: c.Name, Source: c.Source, State: c.State.String()}
 	})
-	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms (in part: the rest not checked)", Rows: slices.Concat(tableSources(), wholeTables)}}
+	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths},
+		{Title: "Other columns of the table of materials", Rows: columns},
+		{Title: "Tables of standard forms (in part: the rest not checked)", Rows: slices.Concat(tableSources(), wholeTables)}}
 	return slices.DeleteFunc(all, func(t plan.SourceTable) bool { return len(t.Rows) == 0 })
 }
 

@@ -136,7 +136,8 @@ func (m model) group(g *part.Group) feature {
 			f.sizes = append(f.sizes, size{what: "counterbore", unit: plan.Diameter, value: exactly(c.Diameter.Mm)}, size{what: "counterbore depth", unit: plan.Mm, value: exactly(c.Depth.Mm)})
 		}
 		if c := h.Countersink; c != nil {
-			f.sizes = append(f.sizes, size{what: "countersink", unit: plan.Diameter, value: exactly(c.Diameter.Mm)}, size{what: "countersink angle", unit: plan.Degree, value: exactly(c.Angle.Deg), grow: decides})
+			f.sizes = append(f.sizes, size{what: "countersink", unit: plan.Diameter, value: exactly(c.Diameter.Mm)},
+				size{what: "countersink angle", unit: plan.Degree, value: exactly(c.Angle.Deg), grow: decides})
 		}
 		f.words = [][2]string{{"note", h.Note.Value}}
 		if m.Part.Bar != nil {

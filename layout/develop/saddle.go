@@ -144,7 +144,10 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 		}
 	}
 	g.square = g.longest + g.margin
-	p := SaddlePattern{SquareEdgeMm: g.square, LongestMm: g.longest, DeepestMm: g.longest - g.shortest, ThroughMm: 2 * g.holeRadius, Ordinates: g.ordinates(), Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}}
+	p := SaddlePattern{
+		SquareEdgeMm: g.square, LongestMm: g.longest, DeepestMm: g.longest - g.shortest, ThroughMm: 2 * g.holeRadius, Ordinates: g.ordinates(),
+		Foot: Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()},
+	}
 	p.Branch = g.branch(p.Ordinates)
 	g.hole(&p)
 	return p, nil
@@ -165,7 +168,8 @@ func (s Saddle) check() (saddleGeometry, error) {
 		}
 	}
 	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
-	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: cmp.Or(s.Divisions, DefaultDivisions), margin: cmp.Or(s.MarginMm, DefaultSaddleMarginMm),
+	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut,
+		divisions: cmp.Or(s.Divisions, DefaultDivisions), margin: cmp.Or(s.MarginMm, DefaultSaddleMarginMm),
 		branchScale: branchOut + s.PaperMm/2, mainScale: mainOut + s.PaperMm/2, sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
 	if err := s.meets(); err != nil {
 		return g, err

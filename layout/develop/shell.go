@@ -28,7 +28,8 @@ type Shell struct {
 // at the right-hand edge, and lies on the metal clockwise of the seam. It refuses lengths out of range, a
 // sheet that fills the round, a lap of more than half the girth, and an opening that runs over an edge or the seam.
 func (s Shell) Develop() (Development, error) {
-	if err := cmp.Or(checkLength("diameter", s.OutsideDiameterMm), checkLength("length", s.LengthMm), checkLength("sheet thickness", s.ThicknessMm), checkAllowance("seam overlap", s.OverlapMm)); err != nil {
+	if err := cmp.Or(checkLength("diameter", s.OutsideDiameterMm), checkLength("length", s.LengthMm), checkLength("sheet thickness", s.ThicknessMm),
+		checkAllowance("seam overlap", s.OverlapMm)); err != nil {
 		return Development{}, err
 	}
 	if 2*s.ThicknessMm >= s.OutsideDiameterMm {

@@ -74,7 +74,10 @@ func ThreadEndFor(majorMm, pitchMm float64, inside, short bool) (ThreadEnd, erro
 		return ThreadEnd{}, err
 	}
 	name := "DIN 76-1"
-	e := ThreadEnd{PitchMm: r.pitch, RadiusMm: r.radius, AngleDeg: undercutDeg, Source: lookup.Source{Name: name, State: lookup.Checked}, RestSource: lookup.Source{Name: name, State: lookup.FromMemory}}
+	e := ThreadEnd{
+		PitchMm: r.pitch, RadiusMm: r.radius, AngleDeg: undercutDeg, Source: lookup.Source{Name: name, State: lookup.Checked},
+		RestSource: lookup.Source{Name: name, State: lookup.FromMemory},
+	}
 	if math.Abs(r.pitch-pitchMm) > 1e-6 {
 		e.Source = lookup.Source{Name: name + ", next larger pitch", State: lookup.Practice}
 	}

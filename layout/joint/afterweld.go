@@ -72,7 +72,8 @@ func (j *making) finishLater(t *joint) {
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)
 			if swings := j.swingMm(t, i, body); geom.Over(swings, most) {
-				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+t.w.Read(most)+", ", "bore only now with the boring head"
+				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+
+					t.w.Read(most)+", ", "bore only now with the boring head"
 				do = append(do, facingHead(later)...)
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
 					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
@@ -89,7 +90,9 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
-		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set + words.When(len(what) > 1, ", without letting go between bores of one axis"+words.When(ends, " that a tool reaches from one end")) + ": " + strings.Join(what, "; ") + ", to the limits below."}, do...)...)
+		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set +
+			words.When(len(what) > 1, ", without letting go between bores of one axis"+words.When(ends, " that a tool reaches from one end")) + ": " +
+			strings.Join(what, "; ") + ", to the limits below."}, do...)...)
 	}
 }
 
@@ -156,7 +159,11 @@ func (j *making) acrossMm(t *joint, about parts.Instance, body []parts.Instance)
 func (j *making) boresCold(t *joint) {
 	t.emptyBores(j.before, func(f feature, bore *part.Step) {
 		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.Instance()) {
-			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
+			t.out.Checks = append(t.out.Checks, plan.Check{
+				What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm),
+				Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge",
+				Source: bore.Size.Source,
+			})
 		}
 	})
 }
@@ -221,7 +228,8 @@ func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 		return ""
 	}
 	p.BackingMm, p.BackingOn = j.w.Up(stiffShare*f.r.LengthMm(), 5, 1.0/4), f.r.Out.Title
-	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more to the free face of " + f.title() + ", its holes drilled through those of that. No tack on that face: nothing is left on it to face off."
+	return "Bolt a plate " + t.w.Size(p.BackingMm) + " thick or more to the free face of " + f.title() +
+		", its holes drilled through those of that. No tack on that face: nothing is left on it to face off."
 }
 
 // A face that is turned is flat to turnedFlatMm (common practice, no source); flatShare is how flat a
@@ -296,7 +304,8 @@ func (j *making) thickYet(t *joint) {
 	for _, o := range ofKind(j.all, parts.WeldKind) {
 		f, spare, ok := j.plateToFace(o)
 		if ok && spare > 0 && t.has(f.Instance()) && slices.Index(j.all, j.facedAt(o, f.Instance())) >= slices.Index(j.all, t) {
-			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
+			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) +
+				": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
 		}
 	}
 }

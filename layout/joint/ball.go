@@ -214,7 +214,8 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		j.wentIn(t)
 	case shut, j.comesThrough(t, m):
 		if p.Last = !shut; p.Last {
-			t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(m.cupDir)+" of "+t.b.title()+", straight, through "+words.Spaced(m.cupShoulder.Name)+" to its place, and hold it there: the bearing goes on last, from the "+faceName(-m.cupDir)+".")
+			t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(m.cupDir)+" of "+t.b.title()+", straight, through "+
+				words.Spaced(m.cupShoulder.Name)+" to its place, and hold it there: the bearing goes on last, from the "+faceName(-m.cupDir)+".")
 		}
 		t.bothOn(p, m, inner, outer)
 		j.ringsKept(t, t.b, false)
@@ -290,7 +291,8 @@ func (j *making) shaftThrough(t *joint, p *plan.BearingPlan, m mounting) {
 	if m.fixed != nil {
 		to = shoulderOf(words.Spaced(m.fixed.Name))
 	}
-	do := "Enter " + t.a.title() + words.When(m.coneDir != 0, ", its "+faceName(-m.coneDir)+" leading,") + " through " + rings + " by hand, straight, to " + to + "; no blow: it goes through the balls."
+	do := "Enter " + t.a.title() + words.When(m.coneDir != 0, ", its "+faceName(-m.coneDir)+" leading,") + " through " + rings + " by hand, straight, to " +
+		to + "; no blow: it goes through the balls."
 	press := words.When(p.ConeFitUm.Max > 0, "It is "+t.tightness(p.ConeFitUm)+". If it does not go by hand, polish its seat inside its limits until it does: pressed, it dents the raceways.")
 	t.step("Shaft through the bearing"+words.When(len(with) > 0, "s"), do, press)
 	if len(with) == 0 {
@@ -338,7 +340,8 @@ func (t *joint) ballOnShaft(p *plan.BearingPlan, m mounting) {
 		to = "to the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
 		t.shoulderCheck("inner ring", words.When(p.HeatConeC > 0, ", cold"))
 	}
-	cold := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the inner ring; it is " + t.tightness(p.ConeFitUm) + ": press it square " + to + "."
+	cold := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the inner ring; it is " +
+		t.tightness(p.ConeFitUm) + ": press it square " + to + "."
 	if p.HeatConeC == 0 {
 		t.step("Bearing on the shaft", cold)
 		return
@@ -401,7 +404,10 @@ func (t *joint) depthCheck(of *joint, m mounting) {
 		return
 	}
 	limits := t.w.ReadLimits(deep.Min-wide, deep.Max-wide+narrowerMm(of.in.Bearing.Bore.Mm))
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "outer ring in " + words.Spaced(of.b.step.Name) + " on its shoulder", Wanted: "under the " + faceName(-m.cupDir) + " of " + of.b.title(), Limits: limits, Gauge: "depth gauge", Source: lookup.Source{Name: "ISO 492", State: lookup.FromMemory}})
+	t.out.Checks = append(t.out.Checks, plan.Check{
+		What: "outer ring in " + words.Spaced(of.b.step.Name) + " on its shoulder", Wanted: "under the " + faceName(-m.cupDir) + " of " + of.b.title(),
+		Limits: limits, Gauge: "depth gauge", Source: lookup.Source{Name: "ISO 492", State: lookup.FromMemory},
+	})
 }
 
 // ballRings are the sizes of a ball bearing and what presses on it, which another joint mounts.
@@ -495,7 +501,8 @@ func (ballKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	}
 	if p.Sleeve {
 		long := t.a.step.LengthMm() + reachMm(t.a, -m.coneDir) + endMm
-		list.add(t, tool{"Sleeve", j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the inner ring", j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, pressWideMm), long), nil})
+		list.add(t, tool{"Sleeve", j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the inner ring",
+			j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, pressWideMm), long), nil})
 	}
 	for _, r := range p.Rings {
 		on, long := "on the outer ring", t.b.step.LengthMm()+reachMm(t.b, -m.cupDir)+endMm

@@ -200,7 +200,10 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 	limits := t.w.ReadLimits(play.Min, play.Max)
 	t.figure("play along between the bearings", limits, "lengths inside their limits; widths of rings by ISO 492, from memory")
 	if len(held) == 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "play of " + words.Either(t.in.Bearing.Rotating == "outer", t.b.title(), t.a.title()) + " along", Wanted: "some, no bearing pushes the other", Limits: limits, Gauge: "dial", Source: lookup.NoSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What:   "play of " + words.Either(t.in.Bearing.Rotating == "outer", t.b.title(), t.a.title()) + " along",
+			Wanted: "some, no bearing pushes the other", Limits: limits, Gauge: "dial", Source: lookup.NoSource,
+		})
 	}
 }
 

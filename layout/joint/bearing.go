@@ -101,7 +101,8 @@ var (
 		{true, "heavy", 0, above, advice{[]string{"P7"}, "rotating outer ring, heavy load or thin wall"}},
 		{true, "light", 0, above, advice{[]string{"M7"}, "rotating outer ring, light load"}},
 		{true, "", 0, above, advice{[]string{"N7"}, "rotating outer ring, normal load"}},
-		{false, "", 0, above, advice{[]string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"}},
+		{false, "", 0, above, advice{[]string{"H7", "H8", "G7", "J7", "JS7", "K7"},
+			"stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"}},
 	}
 )
 

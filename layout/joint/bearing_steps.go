@@ -203,7 +203,8 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.greaseStep(p)
 	}
 	if partner != nil && !second && m.fixed != nil {
-		t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(-m.cupDir)+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
+		t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(-m.cupDir)+" of "+t.b.title()+", its "+faceName(-m.coneDir)+
+			" end leading, until the cone of "+t.a.text()+" lies in its cup.",
 			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
@@ -331,7 +332,8 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	do := append([]string{j.coneEnd(t, of, p)}, t.coneOn(p)...)
 	if t.draw != nil {
-		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.nutNm)+".")
+		do = append(do, "Or draw it on: rod into "+t.draw.into+", tube on the "+follows(t.out.Bearing)+
+			" end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over "+t.w.Torque(t.draw.nutNm)+".")
 	}
 	if p.KeepOff != "" {
 		keep := "It never reaches " + shoulderOf(p.KeepOff)
@@ -417,7 +419,8 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	}
 	if m.nut == nil && m.cupShoulder != nil && m.lid == nil && other == nil { // of two housings one is shimmed
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
-		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
+		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".",
+			"Dial gauge on the shaft end, push and pull while turning: "+span+".")
 		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."
 		return
 	}
@@ -438,7 +441,9 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 	if p.EndFloatMm.Max > 0 {
 		do := []string{tighten + "it drags, so that the rollers find their place; then slack off."}
 		if tight {
-			do = []string{"Tighten " + nut + " while turning " + t.a.title() + ", a few degrees at a time, and measure each time. The cone sits tight and does not follow " + nut + " back: too far, draw it back and begin again."}
+			do = []string{"Tighten " + nut + " while turning " + t.a.title() +
+				", a few degrees at a time, and measure each time. The cone sits tight and does not follow " + nut +
+				" back: too far, draw it back and begin again."}
 		} else if p.EndFloatMm.Min >= 0 {
 			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of "+nut+" back on "+thread+" gives it.")
 		}

@@ -53,7 +53,8 @@ func (boltKind) ends(s *shop, t *joint) {
 	}
 	for _, f := range []feature{t.a, t.b} {
 		t.need(f, !f.onWall() || t.in.Stud() == "" && len(t.in.Bolt.Stack) == 0, "bolts there that clamp these two parts alone")
-		t.need(f, !f.onWall() || f.r.Part.Bar == nil || t.in.Meet.Set() || t.in.Place != nil, "face: which faces meet, such as front-on-front; the front of the "+f.wallName()+" is its "+f.lookOf(parts.Front))
+		t.need(f, !f.onWall() || f.r.Part.Bar == nil || t.in.Meet.Set() || t.in.Place != nil,
+			"face: which faces meet, such as front-on-front; the front of the "+f.wallName()+" is its "+f.lookOf(parts.Front))
 	}
 	through := func(f feature) bool { return f.group != nil && f.group.Size.Thread == nil }
 	t.need(t.a, through(t.a), "a group of clearance or plain holes, or of slots")
@@ -697,10 +698,12 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 			of = "0.8 for the countersunk head, ISO 10642 and 14581, of " + of
 		}
 		if s := p.Seat; s != nil {
-			of = words.Trim(100*s.Share, 0) + " % of what the bolt takes: more presses into " + s.What + ", which bears " + t.w.Stresses(s.MPa, s.MPa, 0) + " of " + s.Metal + " under heads and nuts, VDI 2230; scatter ±30 %, Bickford"
+			of = words.Trim(100*s.Share, 0) + " % of what the bolt takes: more presses into " + s.What + ", which bears " + t.w.Stresses(s.MPa, s.MPa, 0) +
+				" of " + s.Metal + " under heads and nuts, VDI 2230; scatter ±30 %, Bickford"
 		}
 		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), of)
-		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
+		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+
+			t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
 		t.figure("torque, threads "+p.OtherThreads, t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm), "the same preload")
 	}
 	for i := range p.Shifts {
@@ -767,7 +770,8 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	title, do := "Offer up", []string{"Clean " + c.clean + ", no burrs, no paint. Put together: " + ofPlace + over}
 	if _, tied := j.side(t, j.before); tied {
-		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so"+words.When(!p.Spacer, ", and nothing "+words.When(len(t.in.Bolt.Stack) > 0, "else ")+"lies between the two faces")+"."
+		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+ofPlace+". See that it is so"+
+			words.When(!p.Spacer, ", and nothing "+words.When(len(t.in.Bolt.Stack) > 0, "else ")+"lies between the two faces")+"."
 	}
 	too := j.closesToo(t)
 	if too != "" {
@@ -787,7 +791,10 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	s = t.step("Tighten", append([]string{j.throughBoth(t, p)}, append(t.rounds(p), with)...)...)
 	s.Hold = c.shut
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: lookup.Told(p.KSource)})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed",
+			Gauge: gauge, Source: lookup.Told(p.KSource),
+		})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
 	j.dowels(t)
@@ -822,9 +829,11 @@ func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
 		return append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,
 			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.TorqueAs(p.OtherTorqueNm, p.TorqueNm)+".")
 	case p.Soft != nil:
-		return append(do, "Round by round, each a little tighter, until "+p.Soft.What+" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
+		return append(do, "Round by round, each a little tighter, until "+p.Soft.What+
+			" is compressed as its maker says, alike at every bolt. No torque is worked out: what the screws stand is no measure of what a soft gasket does. It settles: once more the next day (common practice, no source).")
 	case p.Creeps != "":
-		return append(do, "Round by round, each a little tighter, until the joint is closed, and no further. No torque is worked out: "+p.Creeps+" is of a plastic, which gives way and creeps under what the screws stand. It settles: once more the next day (common practice, no source).")
+		return append(do, "Round by round, each a little tighter, until the joint is closed, and no further. No torque is worked out: "+p.Creeps+
+			" is of a plastic, which gives way and creeps under what the screws stand. It settles: once more the next day (common practice, no source).")
 	}
 	return append(do, "Three rounds, each a little tighter.")
 }
@@ -843,7 +852,8 @@ func (t *joint) closing(p *plan.BoltPlan) closing {
 		c.limits = "alike at every bolt within " + t.w.Near(evenShare*p.Soft.ThickMm)
 		c.shut = "Face to face over " + p.Soft.What + " " + c.limits + "."
 	case p.Spacer: // the faces stand apart by the shoulders
-		c.clean, c.each, c.shut, c.gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
+		c.clean, c.each, c.shut, c.gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+
+			" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
 	case t.hub != nil:
 		c.gap, c.limits = t.a.title()+" on "+t.hub.a.title(), c.limits+" between them"
 		c.shut = t.a.title() + " lies on " + t.hub.a.title() + ", off the end of " + t.b.title() + ": a " + c.limits + "."

@@ -39,12 +39,17 @@ func (j *making) dowel(t *joint, g *part.Group, guide, other feature) {
 	if outMm := j.pinOutMm(t, g, [2]feature{guide, other}); outMm > 0 {
 		t.problem(plan.PinsLong, plan.Named(words.Spaced(g.Group.Name)), plan.Of(plan.Read, outMm))
 		out := t.w.Read(outMm) + words.When(t.w.Units != parts.Inches, " mm")
-		ends = words.Either(o.Through, "none stands over "+guide.title()+", and each stands "+out+" out of "+other.title(), "each is on the ground of its hole, and stands "+out+" out of "+guide.title())
+		ends = words.Either(o.Through, "none stands over "+guide.title()+", and each stands "+out+" out of "+other.title(),
+			"each is on the ground of its hole, and stands "+out+" out of "+guide.title())
 	}
-	t.step("Dowels", "Once all lies true and its bolts are tight: drill "+guide.r.DowelDrill(g)+" through the holes "+words.Spaced(g.Group.Name)+" of "+guide.title()+" into "+other.title()+", "+deep+". Clear the chips.",
+	t.step("Dowels", "Once all lies true and its bolts are tight: drill "+guide.r.DowelDrill(g)+" through the holes "+words.Spaced(g.Group.Name)+" of "+
+		guide.title()+" into "+other.title()+", "+deep+". Clear the chips.",
 		"Ream "+t.w.Dia(size.NominalMm)+words.When(size.Class != "", " "+size.Class)+" through both parts in one pass.",
 		"Drive in "+pins+g.Pin(o, t.w)+".", pair).Hold = "All " + strconv.Itoa(g.Group.Count) + " pins are in, and " + ends + "."
-	t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(g.Group.Name) + ", through both", Wanted: pins + t.w.Dia(size.NominalMm), Limits: t.w.Limits(size.MinMm, size.MaxMm), MinMm: size.MinMm, MaxMm: size.MaxMm, Gauge: "plug gauge", Source: size.Source})
+	t.out.Checks = append(t.out.Checks, plan.Check{
+		What: words.Spaced(g.Group.Name) + ", through both", Wanted: pins + t.w.Dia(size.NominalMm), Limits: t.w.Limits(size.MinMm, size.MaxMm),
+		MinMm: size.MinMm, MaxMm: size.MaxMm, Gauge: "plug gauge", Source: size.Source,
+	})
 }
 
 // pinOutMm is how much longer a dowel pin is than its holes in the part that guides the drill and in the other, and what

@@ -149,7 +149,8 @@ func (t *joint) drawFigures() {
 		return
 	}
 	t.figure("to draw the cone on", "up to "+t.w.Force(d.forceN, 1), "tightest limits, dry; friction is a guess within half: feel the nut, and stop where it grows heavy before the cone is home")
-	t.figure("draw bolt", d.rod.Thread.Designation+", "+d.class+", proof load "+t.w.Force(d.proofN, 1)+"; plate "+t.w.Size(d.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
+	t.figure("draw bolt", d.rod.Thread.Designation+", "+d.class+", proof load "+t.w.Force(d.proofN, 1)+"; plate "+t.w.Size(d.plateMm)+" thick",
+		"for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
 	t.nutFigure(d.pullRod)
 }
 
@@ -161,5 +162,7 @@ func (j *shop) drawTools(t *joint, list *tooling) {
 		return
 	}
 	out := j.up(p.ConeSleeveOutMm + 2*plateRimMm)
-	list.add(t, tool{"Draw plate", j.plateText(out, d.plateMm, clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", j.plate(out, d.plateMm, clear, 1), nil})
+	list.add(t, tool{"Draw plate",
+		j.plateText(out, d.plateMm, clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer",
+		j.plate(out, d.plateMm, clear, 1), nil})
 }

@@ -116,16 +116,22 @@ func (j *making) drawsOn(t *joint, forceN float64) *drawScrew {
 func (j *making) drawSteps(t *joint, p *plan.PressPlan, title, clean string) {
 	hub, shaft, s := t.b.title(), t.a.title(), t.screw
 	if s == nil {
-		t.step("Stop", "It does not go together so: what it is pressed with stands in "+t.frame+", which goes into no shop press, and no screw draws it home. The way of joining, or the order, is changed first.")
+		t.step("Stop", "It does not go together so: what it is pressed with stands in "+t.frame+
+			", which goes into no shop press, and no screw draws it home. The way of joining, or the order, is changed first.")
 		return
 	}
 	if s.into != "" {
-		t.step(title, clean+"set "+hub+" by hand on the end of "+shaft+", lead-in inside. "+shaft+" stands in "+t.frame+", which goes into no press: a screw in its end draws "+hub+" on.", "Check square with a try square at two places 90° apart.")
-		j.draw(t, p, "Rod into "+s.into+" of "+shaft+" by "+t.w.Near(engagedDias*s.rod.Thread.MajorMm)+" or more; the plate on "+hub+"; nut, washer and rod oiled. Hold the rod and turn the nut by half turns, with a look at the square after each, to: "+ofPlace+".", "Draw on")
+		t.step(title, clean+"set "+hub+" by hand on the end of "+shaft+", lead-in inside. "+shaft+" stands in "+t.frame+
+			", which goes into no press: a screw in its end draws "+hub+" on.", "Check square with a try square at two places 90° apart.")
+		j.draw(t, p, "Rod into "+s.into+" of "+shaft+" by "+t.w.Near(engagedDias*s.rod.Thread.MajorMm)+" or more; the plate on "+hub+
+			"; nut, washer and rod oiled. Hold the rod and turn the nut by half turns, with a look at the square after each, to: "+ofPlace+".", "Draw on")
 		return
 	}
-	t.step(title, clean+"set "+shaft+" by hand on the mouth of the bore of "+hub+", lead-in inside. "+hub+" stands in "+t.frame+", which goes into no press: a screw draws "+shaft+" in.", "Check square with a try square at two places 90° apart.")
-	j.draw(t, p, "Rod through both; on "+shaft+" one plate, on the other side of "+hub+" the tube round its bore and on that the other plate; nuts, washers and rod oiled. Hold one nut and turn the other by half turns, with a look at the square after each, to: "+ofPlace+".", "Draw in")
+	t.step(title, clean+"set "+shaft+" by hand on the mouth of the bore of "+hub+", lead-in inside. "+hub+" stands in "+t.frame+
+		", which goes into no press: a screw draws "+shaft+" in.", "Check square with a try square at two places 90° apart.")
+	j.draw(t, p, "Rod through both; on "+shaft+" one plate, on the other side of "+hub+
+		" the tube round its bore and on that the other plate; nuts, washers and rod oiled. Hold one nut and turn the other by half turns, with a look at the square after each, to: "+
+		ofPlace+".", "Draw in")
 }
 
 // draw is the step in which a screw draws, and what follows it.
@@ -154,7 +160,9 @@ func (j *assembly) screwTools(t *joint, list *tooling) {
 	} else {
 		list.add(t, tool{"Draw tube", j.hollow(s.tube.nominal, s.tube.nominal+2*sleeveWallMm(d), s.tubeMm) + "ends square", j.sleeve(s.tube, free(j.up(s.tube.high+2*sleeveWallMm(d))), s.tubeMm), nil})
 	}
-	list.add(t, tool{"Draw plate", j.plateText(s.outMm, s.plateMm, clear) + with + s.rod.Thread.Designation + " × " + t.w.Size(s.longMm) + " long, " + s.class + nuts, j.plate(s.outMm, s.plateMm, clear, plates), nil})
+	list.add(t, tool{"Draw plate",
+		j.plateText(s.outMm, s.plateMm, clear) + with + s.rod.Thread.Designation + " × " + t.w.Size(s.longMm) + " long, " + s.class + nuts,
+		j.plate(s.outMm, s.plateMm, clear, plates), nil})
 }
 
 // plateText are the sizes of a round plate with a hole for the list, and plate is its drawing.

@@ -173,7 +173,8 @@ func (j *making) seals(f feature, made []*joint, wanted func(bore *part.Step) bo
 				by = " (it is on the shaft: with a ring in two halves, before " + by + ")"
 			}
 		}
-		do = append(do, "Press seal "+q.Name+by+" into "+words.Spaced(bore.Name)+" of "+f.title()+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+f.title()+"; nothing sharp may pass the lip.")
+		do = append(do, "Press seal "+q.Name+by+" into "+words.Spaced(bore.Name)+" of "+f.title()+": square, by its rim, the lip greased and to the "+
+			string(q.Lip)+" of "+f.title()+"; nothing sharp may pass the lip.")
 		do = append(do, ringOver(bore, f, j.w)...)
 	}
 	return do
@@ -248,7 +249,9 @@ func (j *making) slipSeals(t *joint) {
 		case over != "" && other != "":
 			t.problem(plan.SealShut, plan.Named(seal), plan.Named(t.b.title()), plan.Named(over), plan.Named(other))
 		case over != "":
-			t.step("Seal on the shaft", "Slip "+seal+", greased, over the "+end+" end of "+t.a.title()+" up to its land before a cone goes on, the lip as it will look, to the "+string(q.Lip)+" of "+t.b.title()+": later it does not go over "+over+".")
+			t.step("Seal on the shaft", "Slip "+seal+", greased, over the "+end+" end of "+t.a.title()+
+				" up to its land before a cone goes on, the lip as it will look, to the "+string(q.Lip)+" of "+t.b.title()+": later it does not go over "+over+
+				".")
 		}
 	}
 }

@@ -42,9 +42,11 @@ func (j *making) flangesTrue(t *joint) {
 		size := a.r.OutlinePath().Bounds()
 		lean := words.Round(weld.LeanOff(min(size.W(), size.H(), f.r.LengthMm())), 1)
 		ends := []parts.Instance{f.Instance(), a.Instance(), b.Instance()}
-		do, alike, gauge := "stand it on the outer face of "+b.title()+" on a flat plate. Measure the height of the outer face of "+a.title()+" at four places, then from the blade of a square", "Heights", "flat plate, height gauge"
+		do, alike, gauge := "stand it on the outer face of "+b.title()+" on a flat plate. Measure the height of the outer face of "+a.title()+
+			" at four places, then from the blade of a square", "Heights", "flat plate, height gauge"
 		if geom.Over(j.longMm(t, f.Instance(), j.members(f.Instance(), j.made(t))), j.longMm(t, f.Instance(), ends)) {
-			do, alike, gauge = "as it stands, for it does not stand on a flange with what is welded on. Measure over the outer faces of "+a.title()+" and "+b.title()+" at four places, then from the blade of a square on the outer face of "+b.title(), "Lengths", "tape, straight edges"
+			do, alike, gauge = "as it stands, for it does not stand on a flange with what is welded on. Measure over the outer faces of "+a.title()+" and "+
+				b.title()+" at four places, then from the blade of a square on the outer face of "+b.title(), "Lengths", "tape, straight edges"
 		}
 		s := t.step("Check the flanges", "Cold, "+do+" to "+tube+" at both ends, from two sides 90° apart.")
 		s.Hold = alike + " alike within " + t.w.Read(limit) + ", distances within " + t.w.Read(lean) + "; if not, nothing is bolted to them: straighten or weld anew."

@@ -313,7 +313,9 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
 			"If one is longer, clamp across it until both agree; tack again.", checked)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r)})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r),
+		})
 		s.Hold = "Diagonals alike"
 		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
 			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
@@ -535,7 +537,8 @@ func (j *making) tried(t *joint, r *ring) (out []string) {
 	}
 	for _, f := range laid {
 		if of := f.Instance(); len(on[of]) > 1 {
-			out = append(out, "Lay "+f.title()+" on it, cold: all "+strconv.Itoa(bolts[of])+" bolts, "+words.Join(" and ", size[of]...)+", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
+			out = append(out, "Lay "+f.title()+" on it, cold: all "+strconv.Itoa(bolts[of])+" bolts, "+words.Join(" and ", size[of]...)+
+				", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
 			j.lifts(t, f, true)
 		}
 	}
@@ -558,7 +561,11 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 			beside := !slices.ContainsFunc(a.on.group.Points, func(p plan.XY) bool { return geom.Over(nearest(p), apart) }) // rows side by side
 			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
-			c := plan.Check{What: words.Either(beside, "holes, ", "nearest holes, ") + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: lookup.Told("half the play of the bolts")}
+			c := plan.Check{
+				What:   words.Either(beside, "holes, ", "nearest holes, ") + a.bar.title() + " to " + b.bar.title() + ", cold",
+				Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape",
+				Source: lookup.Told("half the play of the bolts"),
+			}
 			c.Limits = t.w.Limits(c.MinMm, c.MaxMm)
 			if beside {
 				c.Boxes = []string{"least", "most"}
@@ -619,7 +626,8 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 		}
 		names = append(names, name)
 	}
-	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for the washer."
+	return "Sleeves for the bolts go into " + strings.Join(names, ", ") +
+		" now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for the washer."
 }
 
 func (t *joint) sizesOf(mm [2]float64) string {
@@ -786,7 +794,8 @@ func (j *making) hollow(t *joint) {
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
 		if f.group.BothWalls() {
 			in := words.When(t.sleeve == nil, ", let in from the side of the head down to the other wall, the hole opened there alone, its rim welded and dressed before anything is bolted,")
-			t.caution("The bolts go through both walls of " + f.title() + ", which is hollow: a sleeve of pipe in the tube round each" + in + " takes the clamping; without sleeves tighten only until the washer lies flat, and lock the thread.")
+			t.caution("The bolts go through both walls of " + f.title() + ", which is hollow: a sleeve of pipe in the tube round each" + in +
+				" takes the clamping; without sleeves tighten only until the washer lies flat, and lock the thread.")
 		}
 	}
 }

@@ -40,7 +40,10 @@ func (j *making) clampStep(t *joint, p *plan.SlidePlan) {
 	t.step("Clamp", "Tighten "+clampScrew(t.a.r)+".").Hold = words.Capital(hub) + " neither turns nor slides on " + t.b.title() + " by hand, and its cut is still open."
 	k := c.NutFactor()
 	t.out.Checks = append(t.out.Checks,
-		plan.Check{What: "torque of the clamp", Wanted: t.w.Torque(c.Row.TorqueNm), Limits: "threads oiled, K = " + words.Trim(k.K, 3) + " assumed", Gauge: "torque wrench", Source: lookup.Told(k.Source)},
+		plan.Check{
+			What: "torque of the clamp", Wanted: t.w.Torque(c.Row.TorqueNm), Limits: "threads oiled, K = " + words.Trim(k.K, 3) + " assumed",
+			Gauge: "torque wrench", Source: lookup.Told(k.Source),
+		},
 		plan.Check{What: "cut of the clamp", Wanted: hub, Limits: "still open all along", Gauge: "feeler", Source: lookup.NoSource})
 }
 

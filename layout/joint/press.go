@@ -270,7 +270,8 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 		t.figure("lead-in on "+p.LeadInOn, t.w.Size(p.LeadInMm)+" at "+words.Angle(p.LeadInDeg), "the drawing")
 	}
 	if s := t.screw; s != nil {
-		t.figure("draw screw", s.rod.Thread.Designation+", "+s.class+", proof load "+t.w.Force(s.proofN, 1)+"; plates "+t.w.Size(s.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times the greatest force (common practice, no source); plate as one that is free at its edge, from memory")
+		t.figure("draw screw", s.rod.Thread.Designation+", "+s.class+", proof load "+t.w.Force(s.proofN, 1)+"; plates "+t.w.Size(s.plateMm)+" thick",
+			"for "+words.Trim(drawTimes, 0)+" times the greatest force (common practice, no source); plate as one that is free at its edge, from memory")
 		t.nutFigure(s.pullRod)
 	}
 	if p.ShopPressN > 0 {
@@ -333,8 +334,10 @@ func (t *joint) measureFit(p *plan.PressPlan) {
 		interference + " must be " + t.w.Fine(lowMm*1000, highMm*1000) + "."}
 	ratio, _ := t.a.step.Cone()
 	if in, _ := t.b.step.Cone(); ratio > 0 && in > 0 && math.Abs(1/ratio-1/in)*p.LengthMm < sameConeMm {
-		do = []string{"Both at room temperature, clean and dry, put " + hub + " on " + t.a.text() + " by hand until it sits: marking blue shows it bearing all round. Measure at four places how far it stands off its place.",
-			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) + ", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000) + " on diameter."}
+		do = []string{"Both at room temperature, clean and dry, put " + hub + " on " + t.a.text() +
+			" by hand until it sits: marking blue shows it bearing all round. Measure at four places how far it stands off its place.",
+			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) +
+				", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000) + " on diameter."}
 	}
 	t.step("Measure", do...).Hold = "Do not go on outside these limits."
 }

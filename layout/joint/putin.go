@@ -175,7 +175,8 @@ func (j *making) tensioned(t *joint) (do []string) {
 			pairs = seq.Add(pairs, o.a.title()+" and "+o.b.title()+" together")
 		}
 		steps := words.Either(len(set[of]) > 1, "steps", "step")
-		do = append(do, "Loosen the bolts that hold "+strings.Join(pairs, " and those that hold ")+", shift "+set[of][0].shifts.title()+" along the slots until the belt has the tension that its maker says, and tighten them again as in their own "+steps+".")
+		do = append(do, "Loosen the bolts that hold "+strings.Join(pairs, " and those that hold ")+", shift "+set[of][0].shifts.title()+
+			" along the slots until the belt has the tension that its maker says, and tighten them again as in their own "+steps+".")
 	}
 	return do
 }

@@ -328,7 +328,8 @@ func (t *joint) copeText() string {
 		return ""
 	}
 	from := cmp.Or(e.Place.From, parts.Front)
-	return t.a.text() + " on " + t.b.text() + " at clock " + words.Angle(e.Place.Clock.Deg) + ", square to it, its middle " + t.w.Size(e.Place.Axial.Mm) + " from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
+	return t.a.text() + " on " + t.b.text() + " at clock " + words.Angle(e.Place.Clock.Deg) + ", square to it, its middle " + t.w.Size(e.Place.Axial.Mm) +
+		" from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
 }
 
 // placeText says where a part stands on another by the faces and distances of
@@ -337,7 +338,8 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 	w, on := j.w, p.On+" of "+t.b.title()
 	if long := t.a.r.LengthMm(); t.a.helical() && p.OnAxis() && -p.Gap.Mm >= long && j.flightsOn(t.b.Instance()) == 1 {
 		near := string(parts.Face(p.With).Other())
-		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+long)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) + " from the " + on + "; it starts anywhere round it"
+		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+long)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) +
+			" from the " + on + "; it starts anywhere round it"
 	}
 	text := p.With + " of " + t.a.title() + " on the " + on + j.fromText(t, p) + j.originText(t, p)
 	if p.Looks != "" {

@@ -127,13 +127,16 @@ func (t *joint) seam() seam {
 	flush := len(t.out.Weld.Flush) > 0
 	switch out := (seam{"", "From the middle outward.", "at both ends and in the middle"}); {
 	case barEnd && flush:
-		return seam{"the middle of each side of the section", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.", "in the middle of each fillet"}
+		return seam{"the middle of each side of the section",
+			"The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: " + t.flare() + "a seam filled level with both.",
+			"in the middle of each fillet"}
 	case barEnd && t.roundSection():
 		return seam{"at four places round it, the opposite one after each", "In quarters, opposite ones in turn.", "in the middle of each quarter"}
 	case barEnd:
 		return seam{"the middle of two opposite sides of the section, then of the other two", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
 	case t.out.Weld.Round:
-		return seam{out.tack, "From the middle of its longest side outward both ways, round the corners without a stop" + map[bool]string{true: ". No weld where it stands flush: there is no corner.", false: " until both meet."}[flush], out.gauge + " of each side"}
+		return seam{out.tack, "From the middle of its longest side outward both ways, round the corners without a stop" +
+			map[bool]string{true: ". No weld where it stands flush: there is no corner.", false: " until both meet."}[flush], out.gauge + " of each side"}
 	case flush:
 		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
 	case t.out.Weld.Lap:

@@ -36,7 +36,8 @@ func (slideKind) ends(s *shop, t *joint) {
 			t.dir = map[bool]float64{true: 1, false: -1}[up]
 		}
 		if t.shut(k) {
-			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()), plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
+			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()),
+				plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
 			return
 		}
 	}
@@ -362,7 +363,8 @@ func (t *joint) slides() *plan.SlidePlan {
 		return nil
 	}
 	if t.turns() && hub.Class != "" && shaft.Class != "" && !geom.Alike(hub.NominalMm, shaft.NominalMm) {
-		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm), plan.Of(plan.Mm, math.Abs(hub.NominalMm-shaft.NominalMm)))
+		t.problem(plan.SlideUnlike, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()),
+			plan.Of(plan.Diameter, shaft.NominalMm), plan.Of(plan.Mm, math.Abs(hub.NominalMm-shaft.NominalMm)))
 	}
 	t.out.Slide = &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
 	for _, f := range []feature{t.a, t.b} {
@@ -543,7 +545,8 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	}
 	if p.Dragged {
 		left := k.nut.Size.Thread.LeftHand
-		t.problem(plan.SlideDragged, plan.Named(j.dragging(t, "the load on "+t.a.title())), plan.Named(words.Spaced(k.nut.Name)), plan.Named(words.Either(left, "left", "right")), plan.Named(words.When(left != j.drives(t), "counter-")+"clockwise"))
+		t.problem(plan.SlideDragged, plan.Named(j.dragging(t, "the load on "+t.a.title())), plan.Named(words.Spaced(k.nut.Name)),
+			plan.Named(words.Either(left, "left", "right")), plan.Named(words.When(left != j.drives(t), "counter-")+"clockwise"))
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
@@ -627,11 +630,15 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
 		to = "against " + shoulderOf(p.HeldBy)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: lookup.NoSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler",
+			Source: lookup.NoSource,
+		})
 	}
 	if p.Cone > 0 {
 		to = "home on its cone"
-		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
+		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+
+			" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "on the cone", Wanted: hub + " does not rock", Limits: "bears over three quarters, blued", Gauge: "marking blue", Source: lookup.NoSource})
 	}
 	over := ""
@@ -650,7 +657,8 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Nut != "":
 		j.putIn(t, putNut)
-		t.step("Keep", words.Either(p.MadeNut == "", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, "Run "+p.Keeper+" up and tighten it against "+hub+", spanner-tight where its own row says no torque: none is worked out."), j.held(t))
+		t.step("Keep", words.Either(p.MadeNut == "", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight,
+			"Run "+p.Keeper+" up and tighten it against "+hub+", spanner-tight where its own row says no torque: none is worked out."), j.held(t))
 	case p.Ring:
 		t.ringStep(p.Keeper, words.Spaced(k.Feature)).Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
 	default:
@@ -665,7 +673,9 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		last.Do = append(last.Do, "LEFT HAND: the nut goes on and tightens counter-clockwise.")
 	}
 	if p.Dragged {
-		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: "+words.Either(p.MadeNut == "", "take a self-locking one, and a new one each time it has been off.", "lock it."))
+		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+
+			j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: "+
+			words.Either(p.MadeNut == "", "take a self-locking one, and a new one each time it has been off.", "lock it."))
 	}
 }
 
@@ -734,7 +744,10 @@ func (j *making) bushKept(t *joint) {
 			room := t.ringRoom(t.b, other, ring, long)
 			limits := t.w.ReadLimits(room.Min, room.Max)
 			t.figure("play along", limits, "lengths inside their limits")
-			t.out.Checks = append(t.out.Checks, plan.Check{What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: words.Either(room.Max > feelerMm, "calipers", "feeler"), Source: lookup.NoSource})
+			t.out.Checks = append(t.out.Checks, plan.Check{
+				What: "play along", Wanted: t.b.title() + " in " + t.a.title(), Limits: limits, Gauge: words.Either(room.Max > feelerMm, "calipers", "feeler"),
+				Source: lookup.NoSource,
+			})
 		}
 	}
 }

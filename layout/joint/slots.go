@@ -163,7 +163,10 @@ func (j *making) slots(t *joint, a, b []plan.XY) (bolts []plan.XY) {
 	shift := func(f feature, run plan.XY, frame placement) {
 		if long := run.LengthMm(); long > 0 {
 			way := run.Times(1 / long)
-			p.Shifts = append(p.Shifts, plan.Shift{Of: f.text(), Mm: r.shiftMm(a, mates, way), BackMm: r.shiftMm(a, mates, way.Times(-1)), Along: plan.XY{XMm: geom.Clean(way.XMm), YMm: geom.Clean(way.YMm)}, TowardsDeg: geom.OnClock(geom.ClockDeg(frame.inverse().point(way)))})
+			p.Shifts = append(p.Shifts, plan.Shift{
+				Of: f.text(), Mm: r.shiftMm(a, mates, way), BackMm: r.shiftMm(a, mates, way.Times(-1)),
+				Along: plan.XY{XMm: geom.Clean(way.XMm), YMm: geom.Clean(way.YMm)}, TowardsDeg: geom.OnClock(geom.ClockDeg(frame.inverse().point(way))),
+			})
 		}
 	}
 	shift(t.a, r.a, own)

@@ -134,7 +134,8 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 		}
 	}
 	if long := [2]float64{s.ends[0].LengthMm(), s.ends[1].LengthMm()}; !geom.Alike(long[0], long[1]) {
-		t.ends = words.Capital(words.Spaced(s.ends[0].Name)) + ", " + j.w.Size(long[0]) + " long, through " + plates[0].What + "; " + words.Spaced(s.ends[1].Name) + ", " + j.w.Size(long[1]) + " long, " + goes + plates[1].What + "."
+		t.ends = words.Capital(words.Spaced(s.ends[0].Name)) + ", " + j.w.Size(long[0]) + " long, through " + plates[0].What + "; " +
+			words.Spaced(s.ends[1].Name) + ", " + j.w.Size(long[1]) + " long, " + goes + plates[1].What + "."
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
 	p.EngagementMm = p.NeedMm
@@ -214,7 +215,10 @@ func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
 	nut, washer := t.nutMm()
 	least, most := p.GripMm+nut, min(p.LengthMm-p.NeedMm, p.GripMm+washer+s.ends[0].LengthMm()-s.bareMm(0))
 	if s.shoulder == nil && least <= p.StudStandsMm && p.StudStandsMm <= most {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "studs out of " + t.b.title(), Wanted: out, Limits: t.w.Limits(least, most), MinMm: least, MaxMm: most, Gauge: "depth gauge", Source: lookup.Told("nut and two pitches beyond the plates, thread engaged below")})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "studs out of " + t.b.title(), Wanted: out, Limits: t.w.Limits(least, most), MinMm: least, MaxMm: most, Gauge: "depth gauge",
+			Source: lookup.Told("nut and two pitches beyond the plates, thread engaged below"),
+		})
 	}
 }
 
@@ -239,5 +243,6 @@ func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
 	if t.bolt.Thread.TPI > 0 {
 		p.NutClass = "grade 5" // SAE J995, from memory: as strong as a grade 5 bolt
 	}
-	t.figure("proof stress of the stud", t.w.Stresses(studProof*strength.YieldMPa, studProof*strength.YieldMPa, 0)+", "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
+	t.figure("proof stress of the stud", t.w.Stresses(studProof*strength.YieldMPa, studProof*strength.YieldMPa, 0)+", "+words.Trim(studProof, 1)+" of yield",
+		r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }

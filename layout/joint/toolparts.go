@@ -127,7 +127,9 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	case centred:
 		p.Centres = &parts.Centres{Form: string(grooves.CentreA), Ends: string(parts.Front)}
 		p.Profile.Outside[0].Size.Fit.Measured = []parts.Length{{Mm: runsMm}, {Mm: 2 * runsMm}}
-		p.Notes = append(p.Notes, parts.Text{Value: "Made after " + f.title() + ", whose bore is measured first: a loose plug hangs it off its centre. Its front outward, " + j.w.Size(j.up(gripMm)) + " standing out to turn it out by: the part runs on its centre, drilled in the setting that turns the outside, between centres."})
+		p.Notes = append(p.Notes, parts.Text{Value: "Made after " + f.title() +
+			", whose bore is measured first: a loose plug hangs it off its centre. Its front outward, " + j.w.Size(j.up(gripMm)) +
+			" standing out to turn it out by: the part runs on its centre, drilled in the setting that turns the outside, between centres."})
 	case d.high > hollowMm:
 		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(j.w.Even(d.high/2, 10, 0.25)), long)}
 	}

@@ -154,7 +154,8 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 	case out > 0 && !hot:
 		passed := seq.Max(d, stepsAt(t.a.r, false, span), diameterMm)
 		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
-		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square", j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
+		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square",
+			j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
 	case !hot:
 		list.add(t, tool{"Flat plate", " wider than " + t.w.Dia(d), nil, nil})
 	}
@@ -202,7 +203,8 @@ func (j *assembly) coneDriver(t, of *joint, list *tooling) {
 	if of.draw != nil {
 		name, long = "Draw tube", j.tubeMm(of, m)
 	}
-	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, 1), long), nil})
+	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end",
+		j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, 1), long), nil})
 	if of.draw != nil {
 		j.drawTools(of, list)
 	}

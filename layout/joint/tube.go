@@ -15,7 +15,8 @@ func (t *joint) boughtTube() {
 		return
 	}
 	t.figure("tube outside as bought", "±"+t.w.Read(tol.PlusMinusMm)+", out of round counts in", tol.Source)
-	t.caution(t.a.title() + " is as bought, ±" + t.w.Said(tol.PlusMinusMm) + " and out of round within that: the interference holds where it is largest; a tube further out of round than the interference grips in places only.")
+	t.caution(t.a.title() + " is as bought, ±" + t.w.Said(tol.PlusMinusMm) +
+		" and out of round within that: the interference holds where it is largest; a tube further out of round than the interference grips in places only.")
 }
 
 // tubeLimits are the limits of the outside of a shaft that is a tube as bought, and whether they are known.

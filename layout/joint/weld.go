@@ -514,7 +514,8 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	}
 	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+ofPlace+".", t.gapText(p), t.preheat())
 	if len(p.TacksDeg) > 0 {
-		s := t.step("Tack", "Tack "+strconv.Itoa(len(p.TacksDeg))+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
+		s := t.step("Tack", "Tack "+strconv.Itoa(len(p.TacksDeg))+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+
+			", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		square := "square at two places 90° apart"
 		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
 			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"
@@ -669,7 +670,9 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	}
 	if on := groundSides[t.in.Weld.Ground]; on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: lookup.NoSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: lookup.NoSource,
+		})
 	}
 }
 

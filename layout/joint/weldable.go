@@ -22,7 +22,9 @@ func (t *joint) preheat() string {
 	if !ok || j.PreheatC.Max == 0 {
 		return ""
 	}
-	return "By the written procedure for " + t.drawnMetal(j.Worse) + ": " + t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) + "through and all round, before the tacks too; measure it, and hold it to the last run."
+	return "By the written procedure for " + t.drawnMetal(j.Worse) + ": " +
+		t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) +
+		"through and all round, before the tacks too; measure it, and hold it to the last run."
 }
 
 // ownFiller names the metals of a weld that takes a filler of its own; empty of another.

@@ -124,7 +124,8 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 	case !sure || !too:
 		kind = plan.EndPlayUnsure
 	}
-	return []plan.Problem{m.Fault(j.Name, kind, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID), plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
+	return []plan.Problem{m.Fault(j.Name, kind, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID),
+		plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
 }
 
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes

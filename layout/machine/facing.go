@@ -149,7 +149,8 @@ func (m *Machine) closesPart(j *plan.JointPlan, b, other *assembly.Body) (found 
 			continue
 		}
 		if least := seq.Min(1, f.At, func(at assembly.Vec) float64 { return freeOf(&f, at, other) }); least > 0 && least < openShare {
-			found = append(found, stand.Problem(j.Name, plan.OpeningPartly, f.Group.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), m.Named(other.ID), plan.Of(plan.Number, words.Round(100*least, 0))))
+			found = append(found, stand.Problem(j.Name, plan.OpeningPartly, f.Group.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID),
+				m.Named(other.ID), plan.Of(plan.Number, words.Round(100*least, 0))))
 		}
 	}
 	return found

@@ -26,7 +26,8 @@ func (m *Machine) gaskets() (found []plan.Problem) {
 			r, b := m.Model(ref.Part), m.Standing(ref.Instance())
 			if bore := r.StepNamed("bore"); b != nil && bore != nil && r.Part.For == parts.Gasket {
 				if mm := m.reachesIn(b, bore.Size.NominalMm/2); mm > clearMm {
-					found = append(found, m.Fault(j.Name, plan.GasketIn, m.Named(b.ID), plan.Of(plan.Read, mm), plan.Of(plan.Diameter, words.Writer{Units: m.Job.Units}.Up(bore.Size.NominalMm+2*mm, 1, 1.0/16))))
+					found = append(found, m.Fault(j.Name, plan.GasketIn, m.Named(b.ID), plan.Of(plan.Read, mm),
+						plan.Of(plan.Diameter, words.Writer{Units: m.Job.Units}.Up(bore.Size.NominalMm+2*mm, 1, 1.0/16))))
 				}
 			}
 		}

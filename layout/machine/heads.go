@@ -58,12 +58,14 @@ func (m *Machine) headPasses(pin *assembly.Body, of func(id string) string) *pla
 				continue
 			}
 			h := seq.At(m.mouths(b), func(h *mouth) bool {
-				return h.holds(pin.Pose, shank.Span(), nil) && h.opensAt(pin.Pose.Apply(assembly.Vec{Z: -at})) && h.isMm > head.Size.NominalMm-2*landMm && h.isMm-head.Size.NominalMm <= max(stand.FitMm, roomShare*head.Size.NominalMm)
+				return h.holds(pin.Pose, shank.Span(), nil) && h.opensAt(pin.Pose.Apply(assembly.Vec{Z: -at})) && h.isMm > head.Size.NominalMm-2*landMm &&
+					h.isMm-head.Size.NominalMm <= max(stand.FitMm, roomShare*head.Size.NominalMm)
 			})
 			if h == nil || m.meets(pin, toward, func(o string) bool { return o == b.ID || of(o) == of(pin.ID) }) {
 				continue
 			}
-			p := stand.Problem("", plan.HeadPasses, parts.Pos{}, plan.Named(m.Title(pin.ID)+" "+words.Spaced(head.Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), plan.Of(plan.Diameter, head.Size.NominalMm), plan.Of(plan.Diameter, h.isMm))
+			p := stand.Problem("", plan.HeadPasses, parts.Pos{}, plan.Named(m.Title(pin.ID)+" "+words.Spaced(head.Name)),
+				plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), plan.Of(plan.Diameter, head.Size.NominalMm), plan.Of(plan.Diameter, h.isMm))
 			return &p
 		}
 	}

@@ -49,7 +49,8 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	way := []plan.Arg{plan.Of(plan.Mm, mm), plan.Named(string(to))}
 	switch {
 	case first.LastMm < mm-overlapMm:
-		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos, append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1)}, way...)...)}
+		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos,
+			append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1)}, way...)...)}
 	case first.LastMm == inf:
 		runs := stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(parts.Instance{Part: e.Part.Value, Copy: 1}.ID()), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)
 		runs.Feature = string(to) // who accepts it at one end has not at the other

@@ -92,7 +92,8 @@ func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Proble
 					continue
 				}
 				least = room
-				p := stand.Problem(l.Loose.After.Value, plan.PressedLoose, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), stand.Rounded(room, 3))
+				p := stand.Problem(l.Loose.After.Value, plan.PressedLoose, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)),
+					plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), stand.Rounded(room, 3))
 				slack = &p
 			}
 		}

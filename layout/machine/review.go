@@ -25,7 +25,10 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.keepers, m.stand, m.conveys, m.flightsMeet, m.outOfReach, m.inBushes, m.endPlays, m.ballsLeft, m.offSeats, m.inTubes, m.pastEnd, m.liftsLow, m.liftsAside, m.anchoredHigh, m.legsShort, m.legsUneven, m.feetApart, m.tipsUnder, m.shutIn, m.closedIn, m.laidEarly, m.laidFree, m.headsPass, m.pinned, m.nutsEngage, m.stopsShort, m.jams, m.inUse, m.shifted, m.gaskets, m.short}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.keepers,
+		m.stand, m.conveys, m.flightsMeet, m.outOfReach, m.inBushes, m.endPlays, m.ballsLeft, m.offSeats, m.inTubes, m.pastEnd, m.liftsLow, m.liftsAside,
+		m.anchoredHigh, m.legsShort, m.legsUneven, m.feetApart, m.tipsUnder, m.shutIn, m.closedIn, m.laidEarly, m.laidFree, m.headsPass, m.pinned,
+		m.nutsEngage, m.stopsShort, m.jams, m.inUse, m.shifted, m.gaskets, m.short}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the

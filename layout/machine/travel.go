@@ -149,7 +149,8 @@ func (s *soFar) ball(j *plan.JointPlan) {
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
 		r := s.m.Roles[s.m.Bodies[k].ID]
-		if !slices.Contains([]stand.Kind{stand.Standing, stand.Key, stand.Ring}, r.Kind) || r.Joint != j.Name || first != (r.Kind == stand.Key || r.Kind == stand.Standing && s.m.Job.Loose[r.Loose].First) {
+		if !slices.Contains([]stand.Kind{stand.Standing, stand.Key, stand.Ring}, r.Kind) || r.Joint != j.Name ||
+			first != (r.Kind == stand.Key || r.Kind == stand.Standing && s.m.Job.Loose[r.Loose].First) {
 			continue
 		}
 		if fixed := slices.Clone(*s.of[r.On]); r.Kind == stand.Standing && !r.Runs {

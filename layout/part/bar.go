@@ -440,13 +440,16 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		if s, ok := m.kind.(slots); ok {
 			lie = "long axis " + b.longAxis(m, s) + ", "
 		}
-		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
+		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " +
+			lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
 		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {
-			out.Measures = append(out.Measures, plan.BarRecord{What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm), Limits: n.W.Limits(math.Max(0, c.DepthMm-copeGapMm), c.DepthMm+copeGapMm)})
+			out.Measures = append(out.Measures, plan.BarRecord{
+				What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm), Limits: n.W.Limits(math.Max(0, c.DepthMm-copeGapMm), c.DepthMm+copeGapMm),
+			})
 		}
 	}
 	return out

@@ -77,7 +77,9 @@ func (b *bar) mark(w *bench) {
 	}
 	w.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
-		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " + words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots")) + " along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
+		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " +
+			words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots")) +
+			" along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
 	}, punching))
 }
 
@@ -172,13 +174,20 @@ func (b *bar) longAxis(_ *Group, s slots) string {
 func (b *bar) checkPlace(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
+		r.sized(plan.Check{
+			Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i) + " from the " + string(end) + " end", Wanted: r.W.Size(mm),
+			Gauge: "rule",
+		}, r.General(mm))
 		if i == 0 {
 			continue
 		}
 		if before, from := b.fromEnd(m, i-1); from == end && r.pitchLost(before, mm, m.Size) {
 			pitch := m.apartMm(i-1, i)
-			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i-1) + " to " + strconv.Itoa(m.Group.First+i) + ", centre to centre", Wanted: r.W.Size(pitch), Gauge: "calipers"}, r.pitch(pitch, m.Size))
+			r.sized(plan.Check{
+				Ref:    r.ref(m),
+				What:   words.Spaced(m.Name.Value) + " " + strconv.Itoa(m.Group.First+i-1) + " to " + strconv.Itoa(m.Group.First+i) + ", centre to centre",
+				Wanted: r.W.Size(pitch), Gauge: "calipers",
+			}, r.pitch(pitch, m.Size))
 		}
 	}
 }
@@ -286,7 +295,10 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 			out = append(out, p)
 		}
 		if metal, _ := b.throughMm(n.Sizes, m); !m.Through && m.Depth.Mm >= metal-geom.CloseMm {
-			out = append(out, plan.Problem{Kind: plan.BarTooDeep, Pos: m.Depth.Pos, Feature: m.Name.Value, Args: []plan.Arg{plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, m.Depth.Mm), plan.Of(plan.Mm, metal)}})
+			out = append(out, plan.Problem{
+				Kind: plan.BarTooDeep, Pos: m.Depth.Pos, Feature: m.Name.Value,
+				Args: []plan.Arg{plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, m.Depth.Mm), plan.Of(plan.Mm, metal)},
+			})
 		}
 	}
 	return append(out, b.bought(n.Job.Units == parts.Inches, n.W)...)

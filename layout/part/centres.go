@@ -73,7 +73,8 @@ func (s *Shape) centreAt(face parts.Face) string {
 
 func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
-		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: "pilot " + n.W.Dia(c.PilotMm) + ", " + n.W.Dia(c.MouthMm) + " " + c.at, Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
+		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation,
+		Note: "pilot " + n.W.Dia(c.PilotMm) + ", " + n.W.Dia(c.MouthMm) + " " + c.at, Balloon: plan.XY{XMm: c.face.FromFront(0, n.LengthMm())},
 	}
 	f.Note += words.When(n.drilledAway(c) != nil, ", to turn by: drilled away later")
 	return f

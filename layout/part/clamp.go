@@ -125,7 +125,8 @@ func (c *Clamp) feature(n *Numbered) plan.Feature {
 	}
 	return plan.Feature{
 		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(),
-		Note:    words.Join("; ", "cut at clock "+words.Trim(c.Row.ClockDeg, 3)+"°, head clockwise of it", "screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
+		Note: words.Join("; ", "cut at clock "+words.Trim(c.Row.ClockDeg, 3)+"°, head clockwise of it",
+			"screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
 		Balloon: plan.XY{XMm: c.Row.AxialMm, YMm: c.Row.AtMm},
 	}
 }
@@ -139,8 +140,10 @@ func (c *Clamp) operations(b *bench) {
 		Machine: plan.Drill, Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
 		Tool: "end mill " + mill + ", drills, tap", Gauge: "depth gauge, the screw",
 		Do: []string{
-			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " + w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
-			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " + w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
+			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " +
+				w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
+			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " +
+				w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
 		},
 	}
 	o.Do = append(o.Do, b.drillLines(way, false)...)
@@ -149,7 +152,8 @@ func (c *Clamp) operations(b *bench) {
 	b.op(plan.Operation{
 		Machine: plan.Saw, Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
 		Do: []string{
-			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) + "° from the outside into " + words.Spaced(row.In) + "; deburr it.",
+			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) +
+				"° from the outside into " + words.Spaced(row.In) + "; deburr it.",
 			"When it is mounted: " + c.Tighten(w) + "; " + c.Grips(w) + ".",
 		},
 	})

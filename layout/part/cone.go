@@ -61,7 +61,10 @@ func (c *cone) developments(d *shaper) {
 	if f.Offset.Mm > 0 {
 		p, err := develop.Oblique{
 			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm,
-			Forming: develop.Forming{Inside: f.Inside, HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg, Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm},
+			Forming: develop.Forming{
+				Inside: f.Inside, HeightMm: f.Height.Mm, OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg,
+				Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
+			},
 		}.Develop()
 		if err != nil {
 			d.fault(f.Pos, "the cone cannot be developed: "+d.W.Refused(err), "other sizes, or another sheet")
@@ -150,7 +153,8 @@ func (c *cone) operations(b *bench) {
 	b.op(warn(plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam",
-		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld: " + b.seamText()},
+		Do: []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".",
+			"Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld: " + b.seamText()},
 		Gauge: "tape round both ends: " + b.W.Taped(math.Pi*(f.Large.Mm+edgeMm)) + " and " + b.W.Taped(math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }

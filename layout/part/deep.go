@@ -32,8 +32,9 @@ func (b *bench) lineBore(s *Step) {
 	b.op(plan.Operation{
 		Machine: plan.Lathe, Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
 		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
-		Do:      []string{b.stepWork(s, false), "A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
-		Tool:    "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
+		Do: []string{b.stepWork(s, false),
+			"A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
+		Tool: "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
 		Limits: b.limits(words.Spaced(s.Name), s.Size),
 	})
 }

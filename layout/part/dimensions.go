@@ -73,7 +73,10 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 			Text: text})
 	}
 	for g := range seq.Refs(r.Grooves) {
-		d := plan.Dimension{Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside, Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)}
+		d := plan.Dimension{
+			Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside,
+			Text: g.sizeText(r.W), Limits: r.limitsText(g.floor),
+		}
 		if g.Row.Face != "" { // from the nearer side of the metal; its sizes stand under the picture
 			d.Text, d.RadiusMm, d.Limits = words.Spaced(g.Row.Name), geom.Clean(g.Row.OuterMm/2), ""
 			mid := (g.Row.FromMm + g.Row.ToMm) / 2

@@ -125,7 +125,8 @@ func (m *Group) Pin(o *Group, w words.Writer) string {
 func (m *Group) undrilled(b *bench) plan.Operation {
 	return plan.Operation{
 		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": not on this part alone", Refs: []int{b.ref(m)},
-		Do: []string{"Neither punch nor drill " + m.placesWords() + ": once " + m.Dowel.Title + " is bolted to it, drilled through its holes " + words.Spaced(m.Dowel.Group) + " and reamed with them, in that step."},
+		Do: []string{"Neither punch nor drill " + m.placesWords() + ": once " + m.Dowel.Title + " is bolted to it, drilled through its holes " +
+			words.Spaced(m.Dowel.Group) + " and reamed with them, in that step."},
 	}
 }
 

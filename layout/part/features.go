@@ -39,7 +39,10 @@ func (n *Numbered) problems() []plan.Problem {
 	}
 	out = append(out, n.undercutProblems()...)
 	for _, s := range n.thin {
-		out = append(out, plan.Problem{Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name, Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)}})
+		out = append(out, plan.Problem{
+			Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name,
+			Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)},
+		})
 	}
 	out = append(out, n.form.problems(n)...)
 	for i := range out {

@@ -181,7 +181,8 @@ func (f *flat) groove(b *bench) {
 	}
 	b.op(plan.Operation{
 		Machine: plan.Lathe, Title: "Grooves", Do: do, Tool: "grooving tool, ground to the width or narrower", Limits: limits, Refs: refs,
-		Holding: "same setting where the groove can be reached, else turn round and set true", Speed: b.speed(cutting.Turn, b.Bounds().Max.XMm-b.Bounds().Min.XMm), Gauge: "calipers with thin jaws, gauge blocks",
+		Holding: "same setting where the groove can be reached, else turn round and set true",
+		Speed:   b.speed(cutting.Turn, b.Bounds().Max.XMm-b.Bounds().Min.XMm), Gauge: "calipers with thin jaws, gauge blocks",
 	})
 }
 
@@ -248,7 +249,10 @@ func (f *flat) millOutline(b *bench) {
 		by, how = "Mill ", ": one edge, those square to it from that one, then the others to size."
 	}
 	do := []string{by + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + how}
-	o := plan.Operation{Machine: plan.Mill, Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
+	o := plan.Operation{
+		Machine: plan.Mill, Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square",
+		Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature),
+	}
 	if limits, source := b.limitsOf(f.fromEdge(b.Sizes, box.W()), f.fromEdge(b.Sizes, box.H())); source != (lookup.Source{}) {
 		o.Limits = []string{outlineStep + " " + limits}
 	}
@@ -358,7 +362,8 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		o.Do = []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 	}
 	if bore.Size.Press.Set() {
-		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
+		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across; take the largest.", "Bore to that less " +
+			b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
 	}
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
@@ -403,7 +408,10 @@ func (f *flat) bevel(b *bench, onLathe bool) {
 	if len(do) == 0 {
 		return
 	}
-	o := plan.Operation{Machine: plan.Lathe, Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
+	o := plan.Operation{
+		Machine: plan.Lathe, Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung",
+		Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face",
+	}
 	switch {
 	case onLathe && f.onMill(b.Sizes):
 		o.Machine, o.Tool = plan.Mill, "chamfer tool in the "+boringHead

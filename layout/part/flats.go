@@ -34,7 +34,8 @@ func (z *sizer) flats() {
 		}
 		from, to := in.StretchMm(f.step.FromMm, f.step.ToMm)
 		f.Row = plan.FlatsRow{
-			Name: in.Name.Value, In: in.In.Value, Sides: int(in.Sides.Value), AcrossMm: geom.Clean(in.Across.Mm), ClockDeg: geom.Clean(math.Mod(in.Clock.Deg+360, 360)), FromMm: geom.Clean(from), ToMm: geom.Clean(to),
+			Name: in.Name.Value, In: in.In.Value, Sides: int(in.Sides.Value), AcrossMm: geom.Clean(in.Across.Mm),
+			ClockDeg: geom.Clean(math.Mod(in.Clock.Deg+360, 360)), FromMm: geom.Clean(from), ToMm: geom.Clean(to),
 			DiameterMm: geom.Clean(f.step.Size.NominalMm), DepthMm: geom.Clean(f.work.DepthMm), WidthMm: words.Round(f.work.WidthMm, 4), Full: f.work.Full,
 		}
 		z.Flats = append(z.Flats, f)
@@ -66,7 +67,8 @@ func (f *Flats) feature(n *Numbered) plan.Feature {
 	note := "clock " + words.Trim(f.Row.ClockDeg, 3) + "°, " + f.placeText(n.W)
 	note += words.When(f.work.CornersMm > 0 && !f.work.Full, "; corners stay round, sharp ones need "+n.W.Dia(words.Round(f.work.LeastRound, 2)))
 	return plan.Feature{
-		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm), Limits: n.limitsText(n.General(f.Row.AcrossMm)), Note: note,
+		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm),
+		Limits: n.limitsText(n.General(f.Row.AcrossMm)), Note: note,
 		Balloon: plan.XY{XMm: geom.Clean((f.Row.FromMm + f.Row.ToMm) / 2), YMm: geom.Clean(f.Row.DiameterMm/2 - f.Row.DepthMm)},
 	}
 }
@@ -76,7 +78,8 @@ func (f *Flats) operations(b *bench) {
 	o := plan.Operation{
 		Machine: plan.Mill, Title: words.Spaced(f.Row.Name) + ": " + f.name() + " " + f.acrossText(w), Holding: "dividing head, the free end supported; TOP line set with a square", Tool: "end mill",
 		Gauge: "micrometer or calipers over the flats", Refs: []int{b.ref(f)},
-		Do: []string{"Clock " + words.Trim(f.Row.ClockDeg, 3) + "° up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) + "; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
+		Do: []string{"Clock " + words.Trim(f.Row.ClockDeg, 3) + "° up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) +
+			"; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
 	}
 	if f.Row.Sides > 1 {
 		line := "Index " + words.Trim(f.work.IndexDeg, 3) + "° from flat to flat: on a 40:1 head " + strconv.Itoa(f.work.HeadTurns) + " turns"

@@ -88,7 +88,8 @@ func (h *helix) developments(d *shaper) {
 			{Name: "inside diameter", Text: d.exact(b.InsideMm)}, {Name: "outside diameter", Text: d.exact(b.OutsideMm)},
 			{Name: "gap", Text: words.Trim(b.GapDeg, 2) + "°"}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},
 			{Name: "gap across the outside", Text: d.exact(b.OutsideGapMm)}, {Name: "inside edge", Text: d.exact(b.InsideHelixMm)},
-			{Name: "outside edge", Text: d.exact(b.OutsideHelixMm)}, {Name: words.Either(b.MidStrain < 0, "the middle is upset by", "the middle stretches by"), Text: words.Trim(100*math.Abs(b.MidStrain), 1) + " %"},
+			{Name: "outside edge", Text: d.exact(b.OutsideHelixMm)},
+			{Name: words.Either(b.MidStrain < 0, "the middle is upset by", "the middle stretches by"), Text: words.Trim(100*math.Abs(b.MidStrain), 1) + " %"},
 		},
 		Rules: []string{"both edges as long as the helices they become, the width kept"},
 	}
@@ -148,9 +149,18 @@ func ring(inside, outside, gapDeg float64) *canvas.Path {
 func (h *helix) features(n *Numbered) {
 	z := h.in.Length.Mm / 2
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(h.formed(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(h.formed(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.LengthFeature, Name: string(plan.LengthFeature), Size: n.W.Size(h.in.Length.Mm), Limits: n.limitsText(h.formed(h.in.Length.Mm)), Balloon: plan.XY{XMm: h.in.Length.Mm, YMm: n.Section.MaxMm * 0.9}})
+	n.add(plan.Feature{
+		Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round",
+		Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2},
+	})
+	n.add(plan.Feature{
+		Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(h.formed(h.in.Pitch.Mm)),
+		Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2},
+	})
+	n.add(plan.Feature{
+		Kind: plan.LengthFeature, Name: string(plan.LengthFeature), Size: n.W.Size(h.in.Length.Mm), Limits: n.limitsText(h.formed(h.in.Length.Mm)),
+		Balloon: plan.XY{XMm: h.in.Length.Mm, YMm: n.Section.MaxMm * 0.9},
+	})
 }
 
 // formed is a size of what is pulled and welded, as welded things are measured; no tool
@@ -174,7 +184,10 @@ func (h *helix) operations(b *bench) {
 		Holding: "one edge clamped to the bench, the other drawn by a chain hoist or pushed in a press, nobody in line",
 		Gauge:   "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
-		b.op(warn(plan.Operation{Machine: plan.Weld, Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then weld: " + b.seamText(), "Grind it flush on the conveying side."}}, welding))
+		b.op(warn(plan.Operation{
+			Machine: plan.Weld, Title: "Join the turns end to end",
+			Do: []string{"On what it goes round, the edges of one turn against the next; tack, then weld: " + b.seamText(), "Grind it flush on the conveying side."},
+		}, welding))
 	}
 }
 
@@ -222,7 +235,10 @@ func (h *helix) view(s *Sizes) plan.FoldView {
 		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(h.formed(in.Outside.Mm))},
 		plan.FoldLength{FromMm: plan.XY{XMm: l, YMm: -i}, ToMm: plan.XY{XMm: l, YMm: i}, Out: plan.XY{XMm: 1}, Text: s.W.Dia(in.Shaft.Mm)})
 	if len(above) > 1 {
-		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(h.formed(in.Pitch.Mm))})
+		v.Dims = append(v.Dims, plan.FoldLength{
+			FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm),
+			Limits: s.limitsText(h.formed(in.Pitch.Mm)),
+		})
 	}
 	return v
 }

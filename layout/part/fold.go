@@ -35,7 +35,8 @@ func (o fold) feature(n *Numbered) plan.Feature {
 	q := b.Side.TurnedTo(plan.XY{XMm: (b.LeftMm + b.RightMm) / 2, YMm: b.LineMm()})
 	return plan.Feature{
 		Kind: plan.FoldFeature, Name: o.name(), Size: n.W.Size(b.HeightMm) + " high, " + o.turn() + ", inside R" + n.W.Size(b.RadiusMm),
-		Limits: n.limitsText(n.General(b.HeightMm)), Note: words.Join(", ", "to the "+string(o.f.in.Flanges[o.i].Toward), mitredText(b)), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
+		Limits: n.limitsText(n.General(b.HeightMm)), Note: words.Join(", ", "to the "+string(o.f.in.Flanges[o.i].Toward), mitredText(b)), Face: parts.Front,
+		Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
 	}
 }
 
@@ -85,7 +86,8 @@ func (o fold) operations(b *bench) {
 		op.Do = append(op.Do, "They rise "+b.W.Read(way.RamMm)+" over the fold line: that must be clear under the ram on both sides of the punch, or take a taller punch.")
 	}
 	if way.BesideMm < bend.PunchHalfMm && !f.in.Punch.Set() {
-		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch, "+b.W.Read(way.HighMm)+" over its edge: a straight punch hits it; take a gooseneck hollow enough there.")
+		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch, "+b.W.Read(way.HighMm)+
+			" over its edge: a straight punch hits it; take a gooseneck hollow enough there.")
 	}
 	if way.UnderMm < blockMost*f.die.OpeningMm {
 		op.Do = append(op.Do, "Die block no wider than "+b.W.Read(2*way.UnderMm)+": a folded flange hangs beside it.")
@@ -148,7 +150,10 @@ func (o fold) checks(r *record) {
 			continue
 		}
 		s := r.General(m.own[0].YMm)
-		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
+		c := plan.Check{
+			Ref: r.ref(m), What: words.Spaced(m.Name.Value) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm),
+			Gauge: "height over the outside of " + under + ", folded",
+		}
 		if m.Group.Count > 1 {
 			c.What = words.Spaced(m.Name.Value) + ", hole " + strconv.Itoa(m.Group.First) + " from " + under
 		}

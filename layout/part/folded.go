@@ -156,12 +156,15 @@ func (f *folded) reach(z *sizer, i int) {
 		z.foldFault(in.Pos, err)
 		return
 	case fold.HeightMm < least-1e-9:
-		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm), "at least "+z.W.Said(z.W.Up(least, 0.1, 0.01))+", or a narrower die: fold it higher and cut it down")
+		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm),
+			"at least "+z.W.Said(z.W.Up(least, 0.1, 0.01))+", or a narrower die: fold it higher and cut it down")
 	}
 	way := f.blank.WayOf(f.order, i)
 	// A block twice as wide as its opening: common practice, no source.
 	if die := f.die.OpeningMm; way.UnderMm < die-1e-9 {
-		z.fault(in.Height.Pos, "a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded", "at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")
+		z.fault(in.Height.Pos,
+			"a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded",
+			"at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")
 	}
 }
 
@@ -315,7 +318,9 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "long", "turn", "inside", "stop", "shorter by"}}
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		table.Rows = append(table.Rows, []string{strconv.Itoa(n + 1), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
+		table.Rows = append(table.Rows, []string{strconv.Itoa(n + 1), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm),
+			words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i),
+			d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
 	k := words.Either(f.in.K.Value > 0, "k as given", "k of DIN 6935")

@@ -258,7 +258,8 @@ func (s *Sizes) placeText(g *Groove) string {
 func (g *Groove) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
 		Kind: plan.GrooveFeature, Name: words.Spaced(g.Row.Name), Size: "groove " + g.sizeText(n.W), Limits: n.limitsText(g.floor),
-		Note: words.Join("; ", g.kind.purpose(n.W), n.placeText(g), "in "+words.Spaced(g.Row.In)), Balloon: plan.XY{XMm: geom.Clean((g.Row.FromMm + g.Row.ToMm) / 2), YMm: geom.Clean(g.Row.FloorMm / 2)},
+		Note:    words.Join("; ", g.kind.purpose(n.W), n.placeText(g), "in "+words.Spaced(g.Row.In)),
+		Balloon: plan.XY{XMm: geom.Clean((g.Row.FromMm + g.Row.ToMm) / 2), YMm: geom.Clean(g.Row.FloorMm / 2)},
 	}
 	if g.Row.Face != "" {
 		f.Note = words.Join("; ", g.kind.purpose(n.W), n.placeText(g))

@@ -245,7 +245,8 @@ func numbered(what string, g *plan.Group) string {
 // placesWords names the holes as they are found on the metal: by the letter of their
 // face where the other face's template marks them.
 func (m *Group) placesWords() string {
-	return words.Either(m.Group.PunchedFrom == "", holesWords(m.Group), holesWords(m.Group)+" ("+words.Lettered(m.Face, m.Group.First, m.Group.Count)+" of the "+string(m.Group.PunchedFrom)+" template)")
+	return words.Either(m.Group.PunchedFrom == "", holesWords(m.Group),
+		holesWords(m.Group)+" ("+words.Lettered(m.Face, m.Group.First, m.Group.Count)+" of the "+string(m.Group.PunchedFrom)+" template)")
 }
 
 // shown puts the group on a view of a face; offset shifts its numbers past

@@ -358,7 +358,9 @@ func (b *bench) drilledMm(m *Group) (depthMm float64, apart string) {
 		return depthMm, ""
 	}
 	thick := seq.Max(0, walls, geom.Span.LengthMm)
-	return thick, " Air of " + b.W.Said(air) + " lies between the walls: each is drilled through by itself, the near one first, those behind through its holes with a drill that reaches " + b.W.Said(depthMm) + "."
+	return thick, " Air of " + b.W.Said(air) +
+		" lies between the walls: each is drilled through by itself, the near one first, those behind through its holes with a drill that reaches " +
+		b.W.Said(depthMm) + "."
 }
 
 // largestDrillMm is the biggest drill the shop drives; 30 mm where the job does

@@ -120,7 +120,8 @@ func (z *sizer) place(k *Keyway) {
 	}
 	k.Row = plan.KeywayRow{
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
-		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), Width: plan.Range{Min: k.width.MinMm, Max: k.width.MaxMm}, HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
+		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm),
+		Width: plan.Range{Min: k.width.MinMm, Max: k.width.MaxMm}, HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth), DeeperMm: deeper,
 	}
 	for i, end := range [2]bool{false, true} {
 		if k.opens[i] = z.opensAt(st, end, from, to); k.opens[i] {
@@ -240,9 +241,10 @@ func (k *Keyway) stretchText(w words.Writer) string {
 func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
-		Limits:  n.limitsText(k.width),
-		Within:  k.width.leftOut(),
-		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side"+k.onCone(), "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Limits: n.limitsText(k.width),
+		Within: k.width.leftOut(),
+		Note: words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side"+k.onCone(),
+			"key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
@@ -251,7 +253,10 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 func (k *Keyway) long() string { return words.When(!k.sunk(), " long") }
 
 func (k *Keyway) operations(b *bench) {
-	o := plan.Operation{Title: words.Spaced(k.Row.Name) + ": " + k.kind() + " " + k.sizeText(b.W), Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)}}
+	o := plan.Operation{
+		Title: words.Spaced(k.Row.Name) + ": " + k.kind() + " " + k.sizeText(b.W),
+		Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)},
+	}
 	o.Do = []string{"Clock " + words.Trim(k.Row.ClockDeg, 3) + "°, " + k.stretchText(b.W) + "."}
 	if k.step.Inside {
 		k.slotted(b, &o)
@@ -325,7 +330,8 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	depth := b.W.Size(k.sinkMm()) + " deep"
 	if k.sunk() {
 		o.Tool = "Woodruff cutter " + b.W.Dia(k.cutter) + " × " + b.W.Size(k.Row.WidthMm)
-		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
+		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+
+			b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
 		return
 	}
 	narrow, way := k.Row.WidthMm, " with one that cut no wider in scrap"
@@ -420,6 +426,8 @@ func (k *Keyway) checks(r *record) {
 	add("floor to far side"+k.onCone(), r.W.Size(k.aimMm()), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		long := k.lengthMm()
-		add("length", r.W.Size(long), "calipers", Sized{NominalMm: long, MinMm: long, MaxMm: long + keys.LongerMm(long), Limited: true, Source: lookup.Source{Name: "DIN 6885-1", State: lookup.FromMemory}})
+		add("length", r.W.Size(long), "calipers", Sized{
+			NominalMm: long, MinMm: long, MaxMm: long + keys.LongerMm(long), Limited: true, Source: lookup.Source{Name: "DIN 6885-1", State: lookup.FromMemory},
+		})
 	}
 }

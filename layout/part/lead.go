@@ -42,7 +42,8 @@ func (b *bench) leadWork(st *Step) string {
 	if st.Inside {
 		deep = w.Size(l.DepthMm) + " on the radius from its least bore, " + w.Dia(l.Major[0]) + " at the least"
 	}
-	line := " Tool ground to " + words.Trim(t.Lead.AngleDeg, 0) + "°, its point " + w.Read(-w.Up(-l.FlatMm, 0.01, 0.001)) + " wide at most, its leading side relieved for a helix of " + words.Trim(t.HelixDeg(), 1) + "°, set square by a gauge; depth " + deep + "."
+	line := " Tool ground to " + words.Trim(t.Lead.AngleDeg, 0) + "°, its point " + w.Read(-w.Up(-l.FlatMm, 0.01, 0.001)) +
+		" wide at most, its leading side relieved for a helix of " + words.Trim(t.HelixDeg(), 1) + "°, set square by a gauge; depth " + deep + "."
 	switch half := words.Trim(t.Lead.AngleDeg/2, 1); {
 	case t.Lead.Starts == 1 && t.PitchMm <= finePitchMm:
 		line += " Many light passes, fed by the top slide, set " + half + "° from square to the axis, the last ones straight in, "
@@ -51,7 +52,8 @@ func (b *bench) leadWork(st *Step) string {
 	}
 	line += b.fluid() + "."
 	if n := t.Lead.Starts; n > 1 {
-		line += " " + strconv.Itoa(n) + " starts: the gears for a lead of " + w.Said(t.Lead.LeadMm) + "; each next one with the top slide moved on by one pitch, " + w.Said(t.Lead.LeadMm/float64(n)) + "."
+		line += " " + strconv.Itoa(n) + " starts: the gears for a lead of " + w.Said(t.Lead.LeadMm) +
+			"; each next one with the top slide moved on by one pitch, " + w.Said(t.Lead.LeadMm/float64(n)) + "."
 	}
 	return line + b.handed(st) + " Finish by " + b.leadGauge(st) + "."
 }

@@ -109,7 +109,8 @@ func (b *bench) sharedLines() []string {
 	}
 	for _, f := range b.Faces {
 		if f.Shares != "" {
-			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Part(f.Shares).Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
+			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Part(f.Shares).Title.Value+", which is bolted on: of its holes punch "+
+				holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
 		}
 		for _, o := range f.Serves {
 			more := words.Either(o.Quantity > 1, strconv.Itoa(o.Quantity)+" times more", "once more")

@@ -249,7 +249,8 @@ func (b *bench) templateLines(faces []string) []string {
 	if bore := b.StepNamed(boreStep); b.BoreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
 		to = "bore" // truer than an edge as cut
 	}
-	set := "Cut out the " + strings.Join(faces, " and the ") + " template, set " + words.Either(len(faces) > 1, "each", "it") + " to the " + to + " and to TOP, tape it down, punch every centre" + b.exceptCut() + "."
+	set := "Cut out the " + strings.Join(faces, " and the ") + " template, set " + words.Either(len(faces) > 1, "each", "it") + " to the " + to +
+		" and to TOP, tape it down, punch every centre" + b.exceptCut() + "."
 	return slices.Concat([]string{set}, b.carriedLines(), b.sharedLines(), b.steppedLines())
 }
 

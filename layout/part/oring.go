@@ -61,7 +61,8 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 	}
 	g.Row.ORing = &plan.ORingFit{
 		InsideMm: geom.Clean(k.ring.InsideMm), SectionMm: geom.Clean(k.ring.SectionMm), Moving: in.Moving,
-		SqueezeMin: words.Round(d.Squeeze.Min, 4), SqueezeMax: words.Round(d.Squeeze.Max, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4), Problems: seq.Map(d.Problems, func(p grooves.Problem) grooves.Problem { p.Value = words.Round(p.Value, 4); return p }),
+		SqueezeMin: words.Round(d.Squeeze.Min, 4), SqueezeMax: words.Round(d.Squeeze.Max, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4),
+		Problems: seq.Map(d.Problems, func(p grooves.Problem) grooves.Problem { p.Value = words.Round(p.Value, 4); return p }),
 	}
 	if wrong := g.wrongSide(); wrong != "" {
 		z.fault(in.Pos, wrong, "an O-ring of this size, or another diameter to seal against")

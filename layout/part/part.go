@@ -128,7 +128,8 @@ func (m *Model) TwoEnds() string {
 		return ""
 	}
 	first := words.Join(" and ", front...)
-	return "No tool reaches all bores from one end: " + first + " from the front; then turn it round, set it true by indicator in " + first + ", and bore " + words.Join(" and ", back...) + " from the back."
+	return "No tool reaches all bores from one end: " + first + " from the front; then turn it round, set it true by indicator in " + first + ", and bore " +
+		words.Join(" and ", back...) + " from the back."
 }
 
 // detailsLater are what is worked on the steps that are finished after a weld, once each is turned: undercuts, and the like.
@@ -160,7 +161,8 @@ func (m *Model) finishing(b *bench, first *Model) (now finishing) {
 		}
 		now.sizes, now.limits = append(now.sizes, m.Finished(s)), append(now.limits, b.limits(words.Spaced(s.Name), s.Size)...)
 		left := geom.Clean(math.Abs(s.Size.NominalMm - first.Steps[i].Size.NominalMm))
-		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
+		m.Out.Notes = append(m.Out.Notes, words.Capital(words.Spaced(s.Name))+" "+m.W.Dia(s.Size.NominalMm)+
+			" is finished after the last weld on it, and what is cut into it: "+m.W.Said(left)+" stay on the diameter until then.")
 		for _, o := range first.Out.Operations {
 			if Bores(o) && slices.Contains(o.Refs, first.ref(&first.Steps[i])) {
 				now.held = append(now.held, "For "+words.Spaced(s.Name)+" hold it, and set the tool, as in operation "+strconv.Itoa(o.N)+".")
@@ -267,7 +269,8 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		Keyways: seq.Map(n.Keyways, func(k Keyway) plan.KeywayRow { return k.Row }),
 		Grooves: seq.Map(n.Grooves, func(g Groove) plan.GrooveRow { return g.Row }),
 		Flats:   seq.Map(n.Flats, func(f Flats) plan.FlatsRow { return f.Row }),
-		Radials: n.rows(), Knifed: n.knifed(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(m.work.ops), Problems: n.problems(),
+		Radials: n.rows(), Knifed: n.knifed(), Shown: n.shownRows(), Centres: n.centreRows(), Clamp: n.clampRow(), Developments: n.Developments,
+		Notes: n.notes(), Cautions: n.cautions(m.work.ops), Problems: n.problems(),
 	}
 	if len(m.Errs) == 0 {
 		n.form.show(n, m.Out)

@@ -347,7 +347,10 @@ func (m *Radial) checks(r *record) {
 	}
 	for _, row := range m.Rows {
 		if row.ArcMm > 0 {
-			r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm), Gauge: "tape"}, r.taped(row.ArcMm))
+			r.sized(plan.Check{
+				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
+				Gauge: "tape",
+			}, r.taped(row.ArcMm))
 		}
 	}
 }

@@ -90,7 +90,9 @@ func (q *requirement) turned() bool { return q.Kind == parts.RunOut || q.Kind ==
 // line is that of an operation that has it measured: of equal copies, after the first.
 func (q *requirement) line(b *bench) string {
 	if st := b.StepNamed(q.Of.Value); st != nil && q.Kind == parts.EqualLength {
-		return "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) + ": micrometer or calipers."
+		return "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) +
+			": write down what the first piece has, set a stop by it, and make the others like it within " + b.W.Said(geom.Clean(q.Within.Mm/2)) +
+			": micrometer or calipers."
 	}
 	return q.measuredBy(b, toleranced[q.Kind].gauge)
 }

@@ -149,7 +149,8 @@ func (t *rolled) operations(b *bench) {
 	outside := b.widest()
 	do := []string{
 		"Pre-bend the seam edges, roll to " + b.W.Dia(outside.Size.NominalMm) + " outside, the ends level at the seam.",
-		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap > 0, ", its outer edge clockwise of it") + ", check both ends round: two diameters square to each other alike. Weld: " + b.seamText(),
+		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap > 0, ", its outer edge clockwise of it") +
+			", check both ends round: two diameters square to each other alike. Weld: " + b.seamText(),
 	}
 	if names := b.kinks(); names != "" {
 		do = append(do, "The sheet bends more sharply across "+names+": hold a template of the radius there, and dress it.")

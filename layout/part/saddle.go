@@ -144,7 +144,8 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
-	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) + " from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
+	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) +
+		" from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
 	text += words.When(s.PointsDeg != s.ClockDeg, ", beside the axis of that and in the direction of "+words.Trim(s.PointsDeg, 2)+"°")
 	text += words.When(s.AngleDeg != 90, ", leaning to the "+string(s.Leans)+" of "+main)
 	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side of " + main
@@ -231,7 +232,10 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 	if e.Place != nil {
 		middle = e.Place.AxialMm(other.LengthMm())
 	}
-	out := onMain{main: other, crossMm: middle, fromMm: st.FromMm, toMm: st.ToMm, diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
+	out := onMain{
+		main: other, crossMm: middle, fromMm: st.FromMm, toMm: st.ToMm, diaMm: st.Size.NominalMm,
+		name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm),
+	}
 	if b := other.boreAt(max(st.FromMm, min(middle, st.ToMm))); b != nil {
 		out.wallMm = geom.Clean((out.diaMm - b.Size.NominalMm) / 2)
 	}
@@ -336,7 +340,8 @@ func (m *saddle) said(on, in string) string { return words.Either(m.end.SetIn, i
 
 func (m *saddle) feature(n *Numbered) plan.Feature {
 	z := m.end.Face.FromFront(0, n.LengthMm())
-	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle", Size: m.said("on ", "set in ") + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
+	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle",
+		Size: m.said("on ", "set in ") + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
 		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), m.where(n.W)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
 }
 
@@ -351,7 +356,8 @@ func (m *saddle) operations(b *bench) {
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
-			m.said("Offer it up to ", "Enter it in its hole in ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + m.said(" all round.", " all round, its end level with the bore there."),
+			m.said("Offer it up to ", "Enter it in its hole in ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) +
+				m.said(" all round.", " all round, its end level with the bore there."),
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
 		Limits: limits, Refs: []int{b.ref(m)},
@@ -402,7 +408,8 @@ func (o *origin) fromFrontMm() float64 { return geom.Clean(o.from.FromFront(o.ax
 func (h *branchHole) row(n *Numbered) plan.RadialRow {
 	return plan.RadialRow{
 		Shape: "branch", ClockDeg: h.origin.clockDeg, AxialMm: h.origin.fromFrontMm(), Datum: string(h.origin.from), DatumMm: h.origin.axialMm,
-		SizeText: "by the template of " + h.branch.Title.Value, DepthText: "through", AroundMm: geom.Clean(h.holeMm[0]), AlongMm: geom.Clean(h.holeMm[1]), DepthMm: n.form.wallMm(n.Sizes, h.origin.fromFrontMm()),
+		SizeText: "by the template of " + h.branch.Title.Value, DepthText: "through", AroundMm: geom.Clean(h.holeMm[0]), AlongMm: geom.Clean(h.holeMm[1]),
+		DepthMm:   n.form.wallMm(n.Sizes, h.origin.fromFrontMm()),
 		OutsideMm: h.mainMm, ArcMm: geom.Clean(h.origin.clockDeg * math.Pi / 360 * h.mainMm),
 	}
 }
@@ -443,12 +450,16 @@ func (h *branchHole) operations(b *bench) {
 	}
 	b.op(warn(plan.Operation{Machine: plan.Bench, Title: words.Capital(h.name()),
 		Do: []string{
-			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve. Measure where the origin lies for the record now: the cut may take it away.",
+			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) +
+				", and punch along the curve. Measure where the origin lies for the record now: the cut may take it away.",
 			start + "Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
 		},
 		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: refs}, grinding))
 }
 
 func (h *branchHole) checks(r *record) {
-	r.sized(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin, before it is cut", Gauge: "tape"}, r.taped(h.origin.axialMm))
+	r.sized(plan.Check{
+		Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin, before it is cut",
+		Gauge: "tape",
+	}, r.taped(h.origin.axialMm))
 }

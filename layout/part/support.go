@@ -143,7 +143,10 @@ func (b *bench) letGo(set setting, h held) {
 	if h.gripMm >= leastHeldMm-geom.CloseMm || !anyTurned(set.steps) || !set.first() && b.thinWallMm(set.before) > 0 {
 		return
 	}
-	p := plan.Problem{Kind: plan.JawsShort, Pos: cmp.Or(b.Part.Stock.Pos, b.Part.Pos), Args: []plan.Arg{plan.Of(plan.Mm, h.gripMm), plan.Of(plan.Mm, h.outMm), plan.Of(plan.Mm, b.W.Up(b.jawStockMm(set.steps), 1, 1.0/16))}}
+	p := plan.Problem{
+		Kind: plan.JawsShort, Pos: cmp.Or(b.Part.Stock.Pos, b.Part.Pos),
+		Args: []plan.Arg{plan.Of(plan.Mm, h.gripMm), plan.Of(plan.Mm, h.outMm), plan.Of(plan.Mm, b.W.Up(b.jawStockMm(set.steps), 1, 1.0/16))},
+	}
 	if on := gripped(set.before); !set.first() && on != nil {
 		p.Kind, p.Feature, p.Args[2] = plan.JawsThin, on.Name, plan.Named(words.Spaced(on.Name))
 	}

@@ -84,7 +84,10 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 		large, small = back, front
 	}
 	less := (t.LargeMm - t.SmallMm) / 12 // half of a third, on one side
-	narrow := plan.Dimension{Kind: plan.DiameterDim, FromMm: small[0], ToMm: small[1], RadiusMm: geom.Clean(t.SmallMm/2 + less), Inside: d.Inside, Text: s.W.Dia(geom.Clean(t.SmallMm)), Limits: s.limitsText(s.General(geom.Clean(t.SmallMm)))}
+	narrow := plan.Dimension{
+		Kind: plan.DiameterDim, FromMm: small[0], ToMm: small[1], RadiusMm: geom.Clean(t.SmallMm/2 + less), Inside: d.Inside,
+		Text: s.W.Dia(geom.Clean(t.SmallMm)), Limits: s.limitsText(s.General(geom.Clean(t.SmallMm))),
+	}
 	d.FromMm, d.ToMm, d.RadiusMm = large[0], large[1], geom.Clean(t.LargeMm/2-less)
 	return []plan.Dimension{narrow}
 }
@@ -96,8 +99,10 @@ func (t *tapered) after(b *bench, st *Step) (int, string) {
 	if t.AdvanceMm(sets) < sets { // so steep that no ring goes over it
 		gauge = "."
 	}
-	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
-		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(parts.By(w.Units, words.Round(t.FlankMm(), 1), t.FlankMm())) + gauge
+	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) +
+		"° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
+		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) +
+		" end; the slide travels " + w.Said(parts.By(w.Units, words.Round(t.FlankMm(), 1), t.FlankMm())) + gauge
 }
 
 func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.large) }
@@ -155,7 +160,9 @@ func (k *knurled) dimension(_ *Sizes, _ *Step, d *plan.Dimension) []plan.Dimensi
 }
 
 func (k *knurled) after(b *bench, st *Step) (int, string) {
-	return knurlPhase, words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) + ": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" + k.work.Source.String() + "); how far depends on the metal."
+	return knurlPhase, words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) +
+		": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" +
+		k.work.Source.String() + "); how far depends on the metal."
 }
 
 func (k *knurled) check(_ *Step, c *plan.Check) {

@@ -55,7 +55,8 @@ func (b *bench) threadWork(s *Step) string {
 	t := s.Size.Thread
 	line := "Cut " + words.Spaced(s.Name) + " " + t.Designation
 	if tapped(s) {
-		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + words.When(t.LeftHand, ", left-hand tap") + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
+		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + words.When(t.LeftHand, ", left-hand tap") + ", " + b.W.Size(s.LengthMm()) +
+			" long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
 	}
 	if s.Inside && t.MajorMm <= 24 && t.Lead == nil { // what one taps by hand; common practice, no source
 		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
@@ -125,7 +126,8 @@ func (b *bench) toolRoom(s *Step, set setting) string {
 	for _, o := range b.beside(s) {
 		if deeper := (o.FromMm > s.FromMm) == (set.face == parts.Front); err == nil && deeper && !slices.Contains(set.steps, o) && o.leastMm() >= b.threadBlankMm(s) {
 			end := max(set.face.FromFront(s.FromMm, b.LengthMm()), set.face.FromFront(s.ToMm, b.LengthMm()))
-			return "Bore on at " + b.W.Dia(b.threadBlankMm(s)) + " to " + b.W.Said(geom.Clean(end+math.Min(room, o.LengthMm()))) + " deep, where " + words.Spaced(o.Name) + " will be: the threading tool runs out there."
+			return "Bore on at " + b.W.Dia(b.threadBlankMm(s)) + " to " + b.W.Said(geom.Clean(end+math.Min(room, o.LengthMm()))) + " deep, where " +
+				words.Spaced(o.Name) + " will be: the threading tool runs out there."
 		}
 	}
 	return ""
@@ -204,7 +206,9 @@ func (b *bench) runOut(st *Step) string {
 		from = words.Spaced(next.Name)
 		stop = "; stop the tool short of " + from + ", it would mark it"
 	}
-	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " + b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + cmp.Or(e.Source.Name, e.Source.String()) + ")" + stop + "; what screws on up to there needs a recess or a spacer."
+	return " No undercut is drawn: the last " + b.W.Said(b.W.Even(e.RunoutMm, 0.01, 0.001)) + " run out, and full thread ends " +
+		b.W.Said(b.W.Even(e.ShoulderMm, 0.01, 0.001)) + " from " + from + " at most (" + cmp.Or(e.Source.Name, e.Source.String()) + ")" + stop +
+		"; what screws on up to there needs a recess or a spacer."
 }
 
 // RunoutMm is how far before its end, the back or else the front, an inside thread is no full thread

@@ -68,7 +68,11 @@ func (t *transition) developments(d *shaper) {
 	d.offset(in.Offset.Y.Mm)
 	s := develop.Transition{
 		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm,
-		Forming: develop.Forming{HeightMm: in.Height.Mm, OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Inside: in.Inside, Faceted: in.Faceted, OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets, SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm},
+		Forming: develop.Forming{
+			HeightMm: in.Height.Mm, OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Inside: in.Inside,
+			Faceted: in.Faceted, OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets, SheetWidthMm: in.SheetWidth.Mm,
+			SheetHeightMm: in.SheetHeight.Mm,
+		},
 	}
 	p, err := s.Develop()
 	if err != nil {
@@ -142,7 +146,8 @@ func (t *transition) operations(b *bench) {
 		Gauge: "protractor, round gauge"}
 	if !t.in.Faceted {
 		bend.Machine, bend.Title = plan.Roll, "Form the corners, keep the flats"
-		bend.Do = []string{"Form each corner over a bar or in the rolls, round from line to line by the turn of the table, the flats left flat.", "Try against a template of the round end after each corner."}
+		bend.Do = []string{"Form each corner over a bar or in the rolls, round from line to line by the turn of the table, the flats left flat.",
+			"Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
 		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + b.W.Taped(FlatsShortMm(t.in)) + " inside the round."

@@ -37,7 +37,10 @@ func (t *turned) steps(z *sizer) []Step {
 	take := func(steps []parts.Step, inside bool) {
 		at := 0.0
 		for s := range seq.Refs(steps) {
-			st := Step{Drawn: s, Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside), Undercut: z.undercutOf(s, inside), Seat: s.Seat.Value, Finish: Finish(z.W, s.Finish.Value), Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits}
+			st := Step{
+				Drawn: s, Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size, inside),
+				Undercut: z.undercutOf(s, inside), Seat: s.Seat.Value, Finish: Finish(z.W, s.Finish.Value), Lip: s.Lip, AfterWeld: s.AfterWeld, limits: s.Limits,
+			}
 			z.left(&st)
 			st.details = details(&st)
 			z.shapes(s, &st)
@@ -83,7 +86,8 @@ func (t *turned) reach(z *sizer, steps []Step) {
 			return
 		}
 	}
-	z.fault(t.in.OneSetting[0].Pos, "these steps cannot be reached in one setting: from either face one lies behind a narrower bore or a wider collar", "steps that are open to one face; else require: [{is: run-out, within: ..., of: one, to: the other}]")
+	z.fault(t.in.OneSetting[0].Pos, "these steps cannot be reached in one setting: from either face one lies behind a narrower bore or a wider collar",
+		"steps that are open to one face; else require: [{is: run-out, within: ..., of: one, to: the other}]")
 }
 
 // trueBy is what a part is set true by when it is finished after its welds, of what was made before: the

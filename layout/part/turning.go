@@ -109,7 +109,10 @@ func (b *bench) turnSetting(set setting) {
 		last.Do = append(last.Do, "Saw off what it was held by, "+b.W.Near(1)+" over the length.")
 	} else if need := b.partingStockMm(); set.first() && need > 0 {
 		in := b.Part.Stock
-		b.unmeasured = append(b.unmeasured, plan.Problem{Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name, Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))}})
+		b.unmeasured = append(b.unmeasured, plan.Problem{
+			Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name,
+			Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))},
+		})
 	}
 }
 

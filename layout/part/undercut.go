@@ -66,7 +66,10 @@ func threadUndercut(in *parts.Step, inside bool) (*Undercut, error) {
 		return nil, err
 	}
 	if t.Lead != nil {
-		return nil, &lookup.UnknownError{What: "undercut", Value: "DIN 76-" + form + " of " + t.Designation, Known: []string{"its own {width, depth}, two pitches wide and deeper than the thread: DIN 76-1 is of threads that hold"}}
+		return nil, &lookup.UnknownError{
+			What: "undercut", Value: "DIN 76-" + form + " of " + t.Designation,
+			Known: []string{"its own {width, depth}, two pitches wide and deeper than the thread: DIN 76-1 is of threads that hold"},
+		}
 	}
 	known := []string{"DIN 76-A", "DIN 76-B"}
 	if inside {
@@ -171,7 +174,8 @@ func (u undercut) after(b *bench, st *Step) (int, string) {
 	case u.Name == "":
 		return undercutPhase, ""
 	case u.floor.NominalMm > 0:
-		return undercutPhase, line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
+		return undercutPhase, line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) +
+			" at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
 	line += words.When(u.faceMm > 0, "; and "+w.Size(u.faceMm)+" into the shoulder, as far as "+w.Size(u.faceUpMm)+" up from the floor")

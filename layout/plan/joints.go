@@ -151,7 +151,8 @@ type Hold struct {
 
 // Needed tells whether something is to be held.
 func (h *Hold) Needed() bool {
-	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.Comes != "" || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Packed || h.Foot != "" || h.Slung || len(h.RunsOn) > 0
+	return h.PieceDeg > 0 || h.Against != "" || h.Hangs || h.Comes != "" || h.UprightDeg > 0 || h.GapMm != 0 || h.On[0] != "" || h.BeyondMm > 0 || h.Packed ||
+		h.Foot != "" || h.Slung || len(h.RunsOn) > 0
 }
 
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,

@@ -162,8 +162,9 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stands []metal) 
 	}
 	r.ofJoint(j, Finding{
 		What: j.Title + ": the torch does not reach the weld when its turn comes", Numbers: few(blocked), LeftMm: left(free),
-		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) + " of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
-		Fix:  "weld it before what is in the way is put on, weld the other end, or leave more room",
+		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) +
+			" of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
+		Fix: "weld it before what is in the way is put on, weld the other end, or leave more room",
 	})
 }
 

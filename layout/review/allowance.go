@@ -59,7 +59,8 @@ func (v *view) plateAllowance() {
 	f.Rule, f.Source, f.Fix = "the stock is as thick as the part, or thicker where its faces are machined", "by geometry", "write the thickness that is bought"
 	v.firstOf(f,
 		flaw{geom.Short(more), Finding{Severity: Stop, What: "the " + s.Form + " is thinner than the part"}},
-		flaw{!v.turned() && geom.Some(more) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity), Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
+		flaw{!v.turned() && geom.Some(more) && len(seq.Keep(v.planned(parts.WeldKind), faced)) < max(1, v.p.Quantity),
+			Finding{What: "the " + s.Form + " is thicker than the part, and no step faces it"}},
 		flaw{v.p.Rolled != nil && geom.Some(more), Finding{What: "the " + s.Form + " is thicker than the wall that is rolled from it"}},
 		flaw{v.turned() && v.p.Kind != parts.Tube && geom.Over(faceMm, more), Finding{What: "the " + s.Form + " leaves nothing to face both ends"}},
 	)

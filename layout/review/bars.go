@@ -94,7 +94,8 @@ func (v *view) freeEnds() {
 				Rule: "an end that is cut for a joint is in one", Fix: "add the weld joint, or cut the end square",
 			}
 			if !cut {
-				f.What, f.Rule, f.Fix = "the "+string(side)+" end of "+copyTitle(p, copy)+" is welded nowhere, and that of other copies is", "the copies of a part are held alike", "add the weld joint, or a part of its own for the copy that ends free"
+				f.What, f.Rule, f.Fix = "the "+string(side)+" end of "+copyTitle(p, copy)+
+					" is welded nowhere, and that of other copies is", "the copies of a part are held alike", "add the weld joint, or a part of its own for the copy that ends free"
 			}
 			if cut || v.endWelded(string(side)) {
 				v.report(Check, "", cmp.Or(end.Pos, p.Name.Pos), f)
@@ -162,7 +163,8 @@ func copedOver(r *reviewer) {
 				continue
 			}
 			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
-				What: o.title(v) + " lies under " + p.Title.Value, Numbers: "it runs from " + v.mm(o.zMm-o.alongMm) + " to " + v.mm(o.zMm+o.alongMm) + " from the front face, the bar from " + v.mm(z-p.Bar.Depth.Mm/2) + " to " + v.mm(z+p.Bar.Depth.Mm/2),
+				What: o.title(v) + " lies under " + p.Title.Value, Numbers: "it runs from " + v.mm(o.zMm-o.alongMm) + " to " + v.mm(o.zMm+o.alongMm) +
+					" from the front face, the bar from " + v.mm(z-p.Bar.Depth.Mm/2) + " to " + v.mm(z+p.Bar.Depth.Mm/2),
 				Rule: "an opening is free when the parts are joined", Source: "by geometry", Fix: "move it along or round the axis",
 			})
 		}

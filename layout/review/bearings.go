@@ -52,8 +52,10 @@ func (r *reviewer) besideBearing(j *parts.Joint) {
 		say(j.Name.Value+" and "+like.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was,
 			"a designation has one bore, outside and width", "by the job", "the maker's sizes in both places")
 	}
-	if greased := r.job.Upkeep != nil && slices.ContainsFunc(r.job.Upkeep.Ports, func(p parts.Port) bool { return p.Bearing.Value == j.Name.Value }); b.Ball && !b.Sealed() && b.Grease.Value == "" && !greased {
-		say(b.Bearing.Value+" is open on a side, and nothing says what grease goes into it", "", "an open bearing is filled with grease, and kept from dirt", practice, "2RS for a sealed one, or grease: and a cover or a seal beside it")
+	if greased := r.job.Upkeep != nil && slices.ContainsFunc(r.job.Upkeep.Ports, func(p parts.Port) bool { return p.Bearing.Value == j.Name.Value }); b.Ball &&
+		!b.Sealed() && b.Grease.Value == "" && !greased {
+		say(b.Bearing.Value+" is open on a side, and nothing says what grease goes into it", "", "an open bearing is filled with grease, and kept from dirt",
+			practice, "2RS for a sealed one, or grease: and a cover or a seal beside it")
 	}
 	shaft := seq.Keep(all, func(o *parts.Joint) bool { return o.Bearing.Cone.Part == b.Cone.Part })
 	one := shaft[0].Bearing
@@ -81,7 +83,10 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 	}) {
 		return
 	}
-	f := Finding{Numbers: in.Bearing.Grease.Value, Rule: "greased bearings between seals take new grease, and the old gets out", Fix: "a radial hole between the cups, its neighbour opposite it, or accept it where the bearings are packed anew"}
+	f := Finding{
+		Numbers: in.Bearing.Grease.Value, Rule: "greased bearings between seals take new grease, and the old gets out",
+		Fix: "a radial hole between the cups, its neighbour opposite it, or accept it where the bearings are packed anew",
+	}
 	open := seq.Sum(v.p.Radials, func(f parts.Radial) int { return len(f.Clock) })
 	switch seals, out := r.lipsRound(j); {
 	case seals < 2 || open > 1 || open == 1 && out:
@@ -118,7 +123,8 @@ func (r *reviewer) saidPair(j *plan.JointPlan) {
 	texts := slices.Concat(r.viewOf(j.A.Part).texts(), r.viewOf(j.B.Part).texts(), r.job.Notes, []parts.Text{r.job.Joint(j.Name).Note})
 	for said, m := range saying(sentences(texts...), paired) {
 		if plan.Pair(strings.ToLower(strings.ReplaceAll(m[1], "-", " "))) != b.Arrangement {
-			r.viewOf(j.B.Part).unlike(said.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise", m[1]+"; by their shoulders "+string(b.Arrangement), "the note, or the shoulders")
+			r.viewOf(j.B.Part).unlike(said.Pos, "", "a note says how the bearings of "+j.B.Part+" look at each other, and "+j.Name+" has them otherwise",
+				m[1]+"; by their shoulders "+string(b.Arrangement), "the note, or the shoulders")
 		}
 	}
 }
@@ -213,13 +219,16 @@ func (r *reviewer) bearingSizes(j *parts.Joint) {
 	}
 	name := b.Bearing.Value
 	if mm := boreCodeMm(name); mm > 0 && !geom.Alike(mm, b.Bore.Mm) {
-		say(name+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm), "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code")
+		say(name+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm),
+			"the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code")
 	}
 	if own, other := otherWidth(name, b.Outside.Mm, b.Width.Mm); other {
-		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm), "a designation has one outside and one width", "ISO 355")
+		say(name+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm),
+			"a designation has one outside and one width", "ISO 355")
 	}
 	if most := mostCone * b.Width.Mm; geom.Over(b.ConeWidth.Mm, most) {
-		say("the cone of "+name+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most), "the maker's T is over both rings, B of the cone alone", practice)
+		say("the cone of "+name+" is far wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at most "+r.mm(most),
+			"the maker's T is over both rings, B of the cone alone", practice)
 	}
 	if least := leastCone * b.Width.Mm; b.ConeWidth.Set() && geom.Over(least, b.ConeWidth.Mm) {
 		say("the cone of "+name+" is far narrower than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at least "+r.mm(least), "a cone is nearly as wide as its bearing", practice)
@@ -229,7 +238,8 @@ func (r *reviewer) bearingSizes(j *parts.Joint) {
 		mm   parts.Length
 	}{{"da", b.Da}, {"db", b.Db}, {"Da", b.CupDa}, {"Db", b.CupDb}} {
 		if at.mm.Set() && (at.mm.Mm <= b.Bore.Mm || at.mm.Mm >= b.Outside.Mm) {
-			say("the abutment "+at.name+" of "+name+" is not between its bore and its outside", r.mm(at.mm.Mm)+"; "+r.mm(b.Bore.Mm)+" and "+r.mm(b.Outside.Mm), "a shoulder stands against the side of a ring", "by geometry")
+			say("the abutment "+at.name+" of "+name+" is not between its bore and its outside", r.mm(at.mm.Mm)+"; "+r.mm(b.Bore.Mm)+" and "+r.mm(b.Outside.Mm),
+				"a shoulder stands against the side of a ring", "by geometry")
 		}
 	}
 }
@@ -370,8 +380,9 @@ func (r *reviewer) tapered(j *parts.Joint) {
 // otherKind says that the designation of a bearing is that of another kind.
 func (r *reviewer) otherKind(j *parts.Joint, is, other, of, fix string) {
 	r.add(Finding{
-		Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no " + is + " bearing", Numbers: "the series and the code of its bore are those of a " + other + " bearing",
-		Rule: "what a bearing joint works out holds for " + of + " alone", Source: "DIN 623-1", Fix: fix,
+		Severity: Stop, Part: j.Name.Value, Pos: j.Bearing.Bearing.Pos, What: j.Bearing.Bearing.Value + " is no " + is + " bearing",
+		Numbers: "the series and the code of its bore are those of a " + other + " bearing",
+		Rule:    "what a bearing joint works out holds for " + of + " alone", Source: "DIN 623-1", Fix: fix,
 	})
 }
 
@@ -403,7 +414,8 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p stand.OnAxis, on geom.Span) {
 			}
 			if free := low/2 - wide - off; !geom.Some(free) && lies.OnMm(on) > 0 {
 				v.report(Check, c.Name, c.Drawn.Pos, Finding{
-					What: what + " may strike " + c.Name + " of " + title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + title + " may stand off the axis", LeftMm: left(free),
+					What:    what + " may strike " + c.Name + " of " + title + " as it turns",
+					Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + title + " may stand off the axis", LeftMm: left(free),
 					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",
 				})
 			}

@@ -139,7 +139,8 @@ func (r *reviewer) beltOpen() {
 	default:
 		motor, driven := r.wheels()
 		for v, deg := range r.openWheels(motor, driven) {
-			open.What, open.Fix = "the rim of "+v.p.Title.Value+" is open over most of its round: no guard stands before it", "a guard that reaches over the wheels and the belt between, or deeper flanges"
+			open.What, open.Fix = "the rim of "+v.p.Title.Value+
+				" is open over most of its round: no guard stands before it", "a guard that reaches over the wheels and the belt between, or deeper flanges"
 			open.Part, open.Pos, open.Numbers = v.p.Name.Value, v.p.Name.Pos, number(deg)+"°, wanted at most 180°"
 			r.add(open)
 		}
@@ -271,7 +272,8 @@ func (r *reviewer) beltOff() {
 		r.add(Finding{
 			Part: driven.p.Name.Value, Pos: driven.p.Pos, What: "the belt runs askew: the groove of " + motor.p.Title.Value + " lies beside that of " + driven.p.Title.Value,
 			Numbers: r.mm(words.Round(off, 2)) + " out of line, shafts " + r.mm(words.Round(span, 0)) + " apart, wanted at most " + r.mm(words.Round(most, 1)), OverMm: over(off),
-			Rule: "the grooves of two pulleys lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts", Fix: "one of the two farther along its shaft, or the motor higher or lower",
+			Rule: "the grooves of two pulleys lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts",
+			Fix: "one of the two farther along its shaft, or the motor higher or lower",
 		})
 	}
 }
@@ -289,12 +291,23 @@ func (r *reviewer) beltFits(e *parts.Loose) {
 	}
 	for _, v := range []*view{motor, driven} {
 		g := v.beltGroove()
-		f := Finding{Part: v.p.Name.Value, Pos: v.p.Pos, Rule: "a V-belt bears on the flanks of its groove, level with the rim", Source: "ISO 4183, ISO 4184", Fix: "the belt of that groove, or the groove of that belt"}
+		f := Finding{
+			Part: v.p.Name.Value, Pos: v.p.Pos, Rule: "a V-belt bears on the flanks of its groove, level with the rim", Source: "ISO 4183, ISO 4184",
+			Fix: "the belt of that groove, or the groove of that belt",
+		}
 		r.firstOf(f,
-			flaw{geom.Over(g.wideMm, widestGroove*b.TopMm), Finding{What: "the belt " + b.Name + " sinks in the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.TopMm) + " at its top"}},
-			flaw{geom.Over(b.PitchWidthMm, g.wideMm), Finding{What: "the belt " + b.Name + " does not go into the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.PitchWidthMm) + " in its middle"}},
+			flaw{geom.Over(g.wideMm, widestGroove*b.TopMm), Finding{
+				What:    "the belt " + b.Name + " sinks in the groove of " + v.p.Title.Value,
+				Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.TopMm) + " at its top",
+			}},
+			flaw{geom.Over(b.PitchWidthMm, g.wideMm), Finding{
+				What:    "the belt " + b.Name + " does not go into the groove of " + v.p.Title.Value,
+				Numbers: "groove " + r.mm(g.wideMm) + " wide, the belt " + r.mm(b.PitchWidthMm) + " in its middle",
+			}},
 			flaw{geom.Over(b.ThickMm, (g.rimMm-g.floorMm)/2), Finding{
-				What: "the belt " + b.Name + " lies on the floor of the groove of " + v.p.Title.Value, Numbers: "groove " + r.mm((g.rimMm-g.floorMm)/2) + " deep, the belt " + r.mm(b.ThickMm) + " thick", Fix: "a groove that is deeper than its belt is thick"}},
+				What:    "the belt " + b.Name + " lies on the floor of the groove of " + v.p.Title.Value,
+				Numbers: "groove " + r.mm((g.rimMm-g.floorMm)/2) + " deep, the belt " + r.mm(b.ThickMm) + " thick",
+				Fix:     "a groove that is deeper than its belt is thick"}},
 		)
 	}
 	if b.MostMm > 0 {
@@ -318,7 +331,10 @@ func (r *reviewer) beltLong(e *parts.Loose, b measured.Belt, motor, driven *view
 	if shift > 0 {
 		wanted = r.mm(words.Round(least, 0)) + " to " + r.mm(words.Round(most, 0)) + " as far as the slots let them be shifted"
 	}
-	f := Finding{Pos: e.Item.Pos, Rule: "a belt goes round its pulleys and is tight there", Source: "by geometry; lengths of belts: ISO 4184", Fix: "a belt of that length, or another distance of the shafts"}
+	f := Finding{
+		Pos: e.Item.Pos, Rule: "a belt goes round its pulleys and is tight there", Source: "by geometry; lengths of belts: ISO 4184",
+		Fix: "a belt of that length, or another distance of the shafts",
+	}
 	f.Numbers = r.mm(words.Round((b.LeastMm+b.MostMm)/2, 0)) + " at its pitch line, wanted " + wanted
 	r.firstOf(f,
 		flaw{geom.Over(least, b.MostMm), Finding{What: "the belt " + b.Name + " is too short for its pulleys"}},

@@ -34,7 +34,8 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores, (*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).nutLocked, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores,
+		(*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).nutLocked, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
 	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),
 )
@@ -163,7 +164,10 @@ func passesThrough(holeMm float64, t threads.Thread) bool {
 
 // unlikeBought reports what is bought for a group of holes and does not go there.
 func (v *view) unlikeBought(g *parts.HoleGroup, said parts.Text, bought, drawn string) {
-	v.report(Check, g.Name.Value, said.Pos, Finding{What: "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " has another size or place", Numbers: bought + "; drawn " + drawn, Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size in both places"})
+	v.report(Check, g.Name.Value, said.Pos, Finding{
+		What: "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " has another size or place", Numbers: bought + "; drawn " + drawn,
+		Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size in both places",
+	})
 }
 
 // pinned compares a group of holes with the pins of what is bought for it.
@@ -206,7 +210,8 @@ func (v *view) pinPlay(g *parts.HoleGroup, pinMm, holeMm, betweenMm float64) {
 	}
 	if play := holeMm - across - pinMm; geom.Over(apart, play) {
 		v.report(Check, g.Name.Value, g.Pos, Finding{
-			What: g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right", Numbers: "centres may differ by " + v.mm(apart) + ", the play is " + v.mm(play), LeftMm: left(play),
+			What:    g.Name.Value + " of " + v.p.Title.Value + " need not meet the pins though both are right",
+			Numbers: "centres may differ by " + v.mm(apart) + ", the play is " + v.mm(play), LeftMm: left(play),
 			Rule: "what is bought goes into its holes", Source: "ISO 2768-1", Fix: "holes from " + v.mm(pinMm+apart+across) + " on",
 		})
 	}
@@ -236,7 +241,11 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 		})
 	})
 	if under && (over && (d < wide || e.Count < n) || !over && d < size) {
-		v.report(Check, g.Name.Value, e.Pos, Finding{What: "the washers bought for " + g.Name.Value + " of " + v.p.Title.Value + " are not for these holes, or too few", Numbers: number(float64(e.Count)) + " of " + m[0] + "; " + number(float64(n)) + " holes of " + v.mm(d), Rule: "what is bought goes into its holes", Source: "by the job", Fix: "one size and number in both places"})
+		v.report(Check, g.Name.Value, e.Pos, Finding{
+			What:    "the washers bought for " + g.Name.Value + " of " + v.p.Title.Value + " are not for these holes, or too few",
+			Numbers: number(float64(e.Count)) + " of " + m[0] + "; " + number(float64(n)) + " holes of " + v.mm(d), Rule: "what is bought goes into its holes",
+			Source: "by the job", Fix: "one size and number in both places",
+		})
 	}
 }
 
@@ -439,7 +448,11 @@ func (r *reviewer) holesFree(e *parts.Loose) {
 			filled = name + " of " + v.p.Title.Value
 		}
 	}
-	f := Finding{Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words by the name of their group; bolts, screws, holes or taps is no name, what any is called, but with its part before it, as in lug.bolts, it is"}
+	f := Finding{
+		Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value,
+		Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job",
+		Fix: "holes for it, named in the words by the name of their group; bolts, screws, holes or taps is no name, what any is called, but with its part before it, as in lug.bolts, it is",
+	}
 	if filled != "" {
 		f.What = "the bolts of this part are to go into " + filled + ", which a joint fills"
 	}
@@ -583,8 +596,10 @@ func (v *view) lockNutClear(e *parts.Loose, own *cylinder, name string) {
 	for p, mm := range v.lyingIn(ringOf(b.Pose, on, own.RadiusMm(), nut.overMm/2)) {
 		if p.Of.Part.Name.Value != v.p.Name.Value {
 			v.add(Finding{
-				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos, What: v.machine().Title(p.ID) + " stands in the place of the nut " + name + " on " + own.Name + " of " + v.p.Title.Value,
-				Numbers: "the nut is " + v.mm(nut.overMm) + " across; they lie " + v.mm(mm) + " in one another", OverMm: over(mm), Rule: "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
+				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos,
+				What:    v.machine().Title(p.ID) + " stands in the place of the nut " + name + " on " + own.Name + " of " + v.p.Title.Value,
+				Numbers: "the nut is " + v.mm(nut.overMm) + " across; they lie " + v.mm(mm) + " in one another", OverMm: over(mm),
+				Rule: "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
 			})
 		}
 	}
@@ -828,8 +843,10 @@ func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwO
 			What: what + " hold nothing: the holes that they are to go into have no thread", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
 			Rule: "a bolt has a nut or a thread behind it", Source: "by the job", Fix: "a tapped hole, or a nut"}},
 		flaw{o.nut() && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d, Finding{
-			What: what + " are too short for their nuts", Numbers: v.mm(o.longMm) + " long through " + v.mm(deep) + ", with what comes on " + v.mm(o.takes(e)*d) + " wanted beyond", LeftMm: left(o.longMm - deep),
-			Rule: "a bolt comes through its nut", Fix: "a longer screw"}},
+			What:    what + " are too short for their nuts",
+			Numbers: v.mm(o.longMm) + " long through " + v.mm(deep) + ", with what comes on " + v.mm(o.takes(e)*d) + " wanted beyond",
+			LeftMm:  left(o.longMm - deep),
+			Rule:    "a bolt comes through its nut", Fix: "a longer screw"}},
 	)
 }
 

@@ -27,7 +27,8 @@ func (v *view) clamped(c *plan.ClampRow) {
 	}
 	if b, err := bolts.Find(c.Thread); err == nil && !b.MadeWith(c.Class, bolts.Socket) {
 		v.report(Check, "clamp", v.p.Clamp.Pos, Finding{
-			What: "clamp: its screw has a socket head, and those are not made in " + c.Class, Rule: "inch socket head screws are of ASTM A574, or of stainless steel; the grades of SAE J429 are hexagon",
+			What:   "clamp: its screw has a socket head, and those are not made in " + c.Class,
+			Rule:   "inch socket head screws are of ASTM A574, or of stainless steel; the grades of SAE J429 are hexagon",
 			Source: "ASTM A574; SAE J429", Fix: "A574, or A2-70",
 		})
 	}
@@ -36,12 +37,17 @@ func (v *view) clamped(c *plan.ClampRow) {
 		what, rule, fix string
 		have, least     float64
 	}{
-		{"little metal stays between its hole and the bore", "beside the hole a quarter of the screw, and not under " + v.mm(1), "the screw farther out, or smaller", c.InnerMm, clamp.LeastWallMm(c.MajorMm)},
-		{"little metal stays between its hole and the outside", "beside the hole a quarter of the screw, and not under " + v.mm(1), "the screw farther in, or smaller", c.OuterMm, clamp.LeastWallMm(c.MajorMm)},
+		{"little metal stays between its hole and the bore", "beside the hole a quarter of the screw, and not under " + v.mm(1),
+			"the screw farther out, or smaller", c.InnerMm, clamp.LeastWallMm(c.MajorMm)},
+		{"little metal stays between its hole and the outside", "beside the hole a quarter of the screw, and not under " + v.mm(1),
+			"the screw farther in, or smaller", c.OuterMm, clamp.LeastWallMm(c.MajorMm)},
 		{"little metal stays under its head", "half the screw of metal under the head", "the screw farther in, or a narrower cut", c.GripMm, clamp.LeastGripMm(c.MajorMm)},
-		{"little of its thread engages", "the screw's diameter of thread in steel, half as much again elsewhere", "the screw farther in, or a smaller one", c.HoldsMm, clamp.LeastThreadMm(c.MajorMm, steel)},
+		{"little of its thread engages", "the screw's diameter of thread in steel, half as much again elsewhere", "the screw farther in, or a smaller one",
+			c.HoldsMm, clamp.LeastThreadMm(c.MajorMm, steel)},
 		{"its counterbore lies close to a face", "beside the counterbore a quarter of the screw, and not under " + v.mm(1), "a longer ring, or a smaller screw", face, clamp.LeastWallMm(c.MajorMm)},
-		{"its cut is narrower than a saw", "a slitting saw for a ring cuts " + v.mm(sawnMm) + " at the least, and a narrower cut is closed before the ring grips", "the width of the saw", v.p.Clamp.Slot.Mm, sawnMm},
+		{"its cut is narrower than a saw",
+			"a slitting saw for a ring cuts " + v.mm(sawnMm) + " at the least, and a narrower cut is closed before the ring grips", "the width of the saw",
+			v.p.Clamp.Slot.Mm, sawnMm},
 	} {
 		v.atLeast("clamp", v.p.Clamp.Pos, one.have, one.least, Finding{What: "clamp: " + one.what, Rule: one.rule, Fix: one.fix})
 	}
@@ -64,7 +70,10 @@ func screwRoom(c *plan.ClampRow) []across {
 func (v *view) clampFree(c *plan.ClampRow) {
 	out, seen := geom.Clock(1, c.ClockDeg), map[string]bool{}
 	meets := func(name, what string, cutMm, screwMm float64) {
-		f := Finding{Rule: "a ring is split, and its screw lies, where nothing else is: the cut opens what it runs through, a drill runs off in it", Source: "by geometry", Fix: "clock: where nothing is, or move " + what}
+		f := Finding{
+			Rule:   "a ring is split, and its screw lies, where nothing else is: the cut opens what it runs through, a drill runs off in it",
+			Source: "by geometry", Fix: "clock: where nothing is, or move " + what,
+		}
 		f.What, f.OverMm = "clamp: its cut runs into "+what, over(cutMm)
 		if !geom.Some(cutMm) {
 			f.What, f.OverMm = "clamp: its screw runs into "+what, over(screwMm)

@@ -33,8 +33,10 @@ func (v made) throughOpening(o *view) {
 				continue
 			}
 			v.report(Stop, "", v.e.How.Pos, Finding{
-				What: v.p.Title.Value + " does not go through " + f.Name.Value + " of " + o.p.Title.Value, Numbers: v.mm(own[0]) + " × " + v.mm(own[1]) + " through " + v.mm(f.Around.Mm) + " × " + v.mm(f.Along.Mm),
-				OverMm: over(max(own[0]-open[0], own[1]-open[1])), Rule: "an opening lets through what comes in by it", Source: "by geometry", Fix: "a larger opening, or a smaller " + v.p.Title.Value,
+				What:    v.p.Title.Value + " does not go through " + f.Name.Value + " of " + o.p.Title.Value,
+				Numbers: v.mm(own[0]) + " × " + v.mm(own[1]) + " through " + v.mm(f.Around.Mm) + " × " + v.mm(f.Along.Mm),
+				OverMm:  over(max(own[0]-open[0], own[1]-open[1])), Rule: "an opening lets through what comes in by it", Source: "by geometry",
+				Fix: "a larger opening, or a smaller " + v.p.Title.Value,
 			})
 		}
 	}
@@ -111,8 +113,10 @@ func (v *view) besideKey(f *parts.Radial) {
 		off := math.Abs(math.Remainder(row.ClockDeg-k.ClockDeg, 360))
 		if off*math.Pi/360*k.DiameterMm > k.WidthMm/2 && math.Abs(off-90) > squareDeg {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: "the set screw of " + f.Name.Value + " comes down neither on the key in " + words.Spaced(k.In) + " nor square to it", Numbers: "at " + number(row.ClockDeg) + "°, the key at " + number(k.ClockDeg) + "°",
-				Rule: "a set screw of a keyed hub stands over the key, or a quarter turn from it", Fix: "clock: " + number(k.ClockDeg) + ", " + number(math.Mod(k.ClockDeg+90, 360)) + " or " + number(math.Mod(k.ClockDeg+270, 360)),
+				What:    "the set screw of " + f.Name.Value + " comes down neither on the key in " + words.Spaced(k.In) + " nor square to it",
+				Numbers: "at " + number(row.ClockDeg) + "°, the key at " + number(k.ClockDeg) + "°",
+				Rule:    "a set screw of a keyed hub stands over the key, or a quarter turn from it",
+				Fix:     "clock: " + number(k.ClockDeg) + ", " + number(math.Mod(k.ClockDeg+90, 360)) + " or " + number(math.Mod(k.ClockDeg+270, 360)),
 			})
 			return
 		}
@@ -140,8 +144,9 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 			}
 			if slot := at.slot(v, screwMm); slot != nil && len(v.p.Keyways) == 0 {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
-					What: "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + slot.Name + " of " + o.p.Title.Value, Numbers: "at " + at.clock() + ", the slot at " + number(slot.ClockDeg) + "°",
-					Rule: "a set screw holds on a round or flat place as wide as its point", Fix: "another clock angle for the screw",
+					What:    "the screw of " + f.Name.Value + " in " + v.p.Title.Value + " comes down in " + slot.Name + " of " + o.p.Title.Value,
+					Numbers: "at " + at.clock() + ", the slot at " + number(slot.ClockDeg) + "°",
+					Rule:    "a set screw holds on a round or flat place as wide as its point", Fix: "another clock angle for the screw",
 				})
 				return
 			}
@@ -195,8 +200,9 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 		return
 	}
 	r.add(Finding{
-		Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
-		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
+		Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives",
+		Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
+		Rule:    "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
 }
 

@@ -33,7 +33,8 @@ func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 			continue
 		}
 		v.crosses(Check, g, Finding{
-			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(key.FromMm) + " to " + v.mm(key.ToMm),
+			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " +
+				v.mm(key.FromMm) + " to " + v.mm(key.ToMm),
 			OverMm: over(key.OnMm(g.Span())), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
 		})
 	}

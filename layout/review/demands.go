@@ -16,7 +16,8 @@ import (
 var demanded = []demand{
 	{"flat", parts.Flatness, "of: front"}, {"square", parts.Squareness, "of: front, to: bore"}, {"perpend", parts.Squareness, "of: front, to: bore"},
 	{"parallel", parts.Parallelism, "of: back, to: front"}, {"equal", parts.EqualLength, "of: length"}, {"same", parts.EqualLength, "of: length"},
-	{"coax", parts.Coaxiality, "of: one step, to: another"}, {"concen", parts.Coaxiality, "of: one step, to: another"}, {"run", parts.RunOut, "of: one step, to: another"}, {"true", parts.RunOut, "of: one step, to: another"},
+	{"coax", parts.Coaxiality, "of: one step, to: another"}, {"concen", parts.Coaxiality, "of: one step, to: another"},
+	{"run", parts.RunOut, "of: one step, to: another"}, {"true", parts.RunOut, "of: one step, to: another"},
 }
 
 type demand struct {
@@ -32,7 +33,8 @@ func (v *view) saidDemands(n parts.Text) {
 	if m := saidWithin().FindStringSubmatch(n.Value); m != nil {
 		d := seq.First(demanded, func(d demand) bool { return strings.HasPrefix(strings.ToLower(m[1]), d.word) })
 		if d.word != "" && !slices.ContainsFunc(v.p.Require, func(q parts.Requirement) bool { return q.Kind == d.kind }) {
-			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" gives a tolerance that nothing works to or inspects", m[0], "require: [{is: "+string(d.kind)+", within: "+m[2]+", "+d.rest+"}] in place of the words"
+			f.What, f.Numbers, f.Fix = "a note of "+v.p.Title.Value+" gives a tolerance that nothing works to or inspects", m[0], "require: [{is: "+
+				string(d.kind)+", within: "+m[2]+", "+d.rest+"}] in place of the words"
 			v.report(Check, "", n.Pos, f)
 		}
 	}
@@ -149,8 +151,10 @@ func (v *view) unmadeRequire(q parts.Requirement) {
 		return
 	}
 	v.report(Check, q.Of.Value, q.Pos, Finding{
-		What: "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands", Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought", LeftMm: left(q.Within.Mm),
-		Rule: "what the record asks for, an operation makes", Source: "by the job", Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
+		What:    "no operation makes the " + q.Of.Value + " of " + v.p.Title.Value + " as the drawing demands",
+		Numbers: string(q.Kind) + " within " + v.mm(q.Within.Mm) + ", the face as bought", LeftMm: left(q.Within.Mm),
+		Rule: "what the record asks for, an operation makes", Source: "by the job",
+		Fix: "kind: turned, which faces it, thicker stock that a step faces, or accept it with who grinds it; else leave the line out",
 	})
 }
 
@@ -186,7 +190,8 @@ func (v *view) recess(c *cylinder) {
 	}
 	f := Finding{What: c.Name + " is wider than the bore on both its sides", Rule: "a seat in a bore is open to one end of it", Source: "by geometry", Fix: "steps that narrow from an end"}
 	if blind {
-		f.What, f.Numbers, f.Fix = c.Name+" is wider than the bore before it, and the bore is blind: no tool gets in from the back", v.mm(end)+" of bore in "+v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
+		f.What, f.Numbers, f.Fix = c.Name+" is wider than the bore before it, and the bore is blind: no tool gets in from the back", v.mm(end)+" of bore in "+
+			v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
 	}
 	v.report(Stop, c.Name, c.Drawn.Pos, f)
 }
@@ -202,7 +207,8 @@ func (v *view) tapReach(c *cylinder) {
 	if near, both := cutting.BarReach(t.TapDrillMm, long); most > 0 && (!near || both) {
 		v.atMost(c.Name, c.Drawn.Pos, long, most, Finding{
 			What: "no hand tap goes through " + c.Name, Numbers: " of " + t.Designation + ", wanted at most ",
-			Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory", Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
+			Rule: "a hand tap is as long as its standard has it, and a wrench holds its square", Source: "ISO 529, from memory",
+			Fix: "a shorter thread with a wider bore beside it, or a tap with a long shank, accepted here",
 		})
 	}
 }

@@ -39,19 +39,25 @@ func bearsMm(k plan.KeywayRow, nm, mpa float64) float64 {
 // keyLength looks for a key that bears on hardly any length: where a limiter holds the
 // torque, for that; else for its shaft, or for what the motor puts through it.
 func (v *view) keyLength(k plan.KeywayRow) {
-	f := Finding{What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least", Fix: "a longer keyway, or accept it for a light drive"}
+	f := Finding{
+		What: "the key of " + k.Name + " is short for its shaft", Rule: "a key bears along half the diameter of its shaft at the least",
+		Fix: "a longer keyway, or accept it for a light drive",
+	}
 	bears, least := k.Span().LengthMm()-float64(k.RoundEnds)*k.WidthMm/2, keyShare*k.DiameterMm
 	limiter, m := v.limiterNm(), v.motor()
 	switch driven := m.Drives.Part == v.p.Name.Value && m.Drives.Feature == k.In; {
 	case k.HeightMm == 0:
 	case limiter > 0:
 		least = bearsMm(k, limiter, keyMPa)
-		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(limiter)+" on half the height of the key, at "+v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
+		f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the limiter lets through", v.w.Torque(limiter)+" on half the height of the key, at "+
+			v.w.Stresses(keyMPa, keyMPa, 0), "a longer keyway, or a limiter set lower"
 	case driven:
 		mpa, nm := keyYield*v.yieldMPa(k.DiameterMm), m.OutputNm()
 		if mpa > 0 && bearsMm(k, nm, mpa) > least {
 			least = bearsMm(k, nm, mpa)
-			f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the motor puts through it", v.w.Torque(nm)+" on half the height of the key, at nine tenths of the yield of "+v.p.Material.Value+", "+v.w.Stresses(mpa, mpa, 0), "a longer keyway, a larger shaft, or a limiter"
+			f.What, f.Rule, f.Fix = "the key of "+k.Name+" is short for what the motor puts through it", v.w.Torque(nm)+
+				" on half the height of the key, at nine tenths of the yield of "+v.p.Material.Value+", "+
+				v.w.Stresses(mpa, mpa, 0), "a longer keyway, a larger shaft, or a limiter"
 		}
 	}
 	f.Numbers = words.Either(k.RoundEnds == 2, " between its round ends, wanted ", " along its straight sides, wanted ")
@@ -94,8 +100,9 @@ func (v *view) drives(c *cylinder) {
 	_, high, _ := limitsOf(c.Drawn.Size)
 	if class := c.Drawn.Size.Fit.Class.Value; c.Drawn.Taper == nil && class != "" && class < looseClass {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
-			What: "the " + cmp.Or(c.Seat, "coupling") + " sits loose on " + c.Name, Numbers: v.mm(2*c.RadiusMm()) + " " + class + ": " + v.mm(2*c.RadiusMm()-high) + " of play at the least in a bore of its size",
-			Rule: "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
+			What:    "the " + cmp.Or(c.Seat, "coupling") + " sits loose on " + c.Name,
+			Numbers: v.mm(2*c.RadiusMm()) + " " + class + ": " + v.mm(2*c.RadiusMm()-high) + " of play at the least in a bore of its size",
+			Rule:    "what is keyed sits without play, or the key works loose", Fix: "fit: h6 or k6",
 		})
 	}
 	if turns && !v.holdsBy(c) {
@@ -129,7 +136,8 @@ func (v *view) twist(c *cylinder, nm float64) {
 	yield := v.yieldMPa(d)
 	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); nm > 0 && yield > 0 && (mpa > share*yield || open >= d) {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
-			What: c.Name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) + " of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",
+			What: c.Name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) +
+				" of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",
 			Rule: "a shaft takes its torque at half of its shear yield", Fix: "a larger diameter, a stronger metal, or a limiter",
 		})
 	}
@@ -280,7 +288,8 @@ func (r *reviewer) lockNuts(j *plan.JointPlan) {
 		if t.LeftHand && !made && !ordered {
 			r.ofJoint(j, Finding{
 				What: "no locking nut has the left-hand thread " + t.Designation + " that adjusts " + b.Bearing,
-				Rule: "locking nuts of the series are right-hand: their tongued washer holds them either way", Source: "ABMA 8.2, from memory", Fix: "a right-hand thread, or a nut among the parts or ordered as left-hand",
+				Rule: "locking nuts of the series are right-hand: their tongued washer holds them either way", Source: "ABMA 8.2, from memory",
+				Fix: "a right-hand thread, or a nut among the parts or ordered as left-hand",
 			})
 		}
 		return
@@ -295,7 +304,8 @@ func (r *reviewer) lockNuts(j *plan.JointPlan) {
 	}
 	r.ofJoint(j, Finding{
 		What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
-		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-2", Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(lockNuts[fits].pitchMm, 2) + ", or a nut among the parts",
+		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-2",
+		Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(lockNuts[fits].pitchMm, 2) + ", or a nut among the parts",
 	})
 }
 

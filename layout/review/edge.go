@@ -79,7 +79,8 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim(v.joined(h.name))
 		wantMm := need.needMm - h.radiusMm
-		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); geom.Over(headRim*h.headRadiusMm(), headMm) && h.headRadiusMm() > h.radiusMm && (!geom.Over(wantMm, n.wallMm) || geom.Some(n.wallMm) && !geom.Some(headMm)) {
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); geom.Over(headRim*h.headRadiusMm(), headMm) && h.headRadiusMm() > h.radiusMm &&
+			(!geom.Over(wantMm, n.wallMm) || geom.Some(n.wallMm) && !geom.Some(headMm)) {
 			worst.add(h.name, headMm, func(count int) {
 				v.report(Check, h.name, h.pos, v.headEdge(h, n, headMm, count))
 			})
@@ -90,10 +91,11 @@ func edge(v *view) {
 		}
 		worst.add(h.name, n.wallMm-wantMm, func(count int) {
 			f := Finding{
-				What:    h.title() + " lies close to " + n.what + same(count),
-				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) + "; " + h.matter() + " left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
-				LeftMm:  left(n.wallMm),
-				Rule:    need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
+				What: h.title() + " lies close to " + n.what + same(count),
+				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) + "; " + h.matter() + " left " +
+					v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
+				LeftMm: left(n.wallMm),
+				Rule:   need.rule, Source: need.source, Fix: "move the hole, or give the part more metal there",
 			}
 			severity := Check
 			if !geom.Some(n.wallMm) {

@@ -81,7 +81,8 @@ func (r *reviewer) lipUnsaid(p standingIn, o stand.OnAxis, mid float64) {
 	}
 	of.report(Check, land.Name, land.Drawn.Pos, Finding{
 		What: "the lip of the seal in " + bore.Name + " of " + p.Of.Part.Title.Value + " runs on " + land.Name + ", which does not say so", Numbers: bore.Seat,
-		Rule: "a land is turned, hardened and chamfered for the lip that runs on it", Source: "DIN 3760 as seal makers print it", Fix: "seat: " + bore.Seat + ", on a step of its own where the lip runs",
+		Rule: "a land is turned, hardened and chamfered for the lip that runs on it", Source: "DIN 3760 as seal makers print it",
+		Fix: "seat: " + bore.Seat + ", on a step of its own where the lip runs",
 	})
 }
 
@@ -115,7 +116,8 @@ func (r *reviewer) allAway(flighted standingIn, side float64) (away *Finding) {
 				return nil
 			}
 			away = cmp.Or(away, &Finding{
-				Part: name, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " + r.machine().Title(flighted.ID) + ", and no other keeps that from the bearing", Numbers: c.Seat,
+				Part: name, Feature: c.Name, Pos: c.Drawn.Pos, What: "the lip of the seal in " + c.Name + " looks away from the flight on " +
+					r.machine().Title(flighted.ID) + ", and no other keeps that from the bearing", Numbers: c.Seat,
 				Rule: "a lip keeps back what it looks at", Fix: "lip: the other way",
 			})
 		}
@@ -222,7 +224,8 @@ func (r *reviewer) roundRing(p standingIn, g plan.GrooveRow) {
 		severity, lies = Check, " lies partly beyond "
 	}
 	p.v.report(severity, g.Name, entryPos(p.v.p, g.Name), Finding{
-		What: "the O-ring of " + g.Name + lies + on + ", which it seals against", Numbers: r.mm(g.FromMm) + " to " + r.mm(g.ToMm) + " from the front; that is from " + r.mm(last.FromMm) + " to " + r.mm(last.ToMm) + " without its bevels",
+		What: "the O-ring of " + g.Name + lies + on + ", which it seals against", Numbers: r.mm(g.FromMm) + " to " + r.mm(g.ToMm) +
+			" from the front; that is from " + r.mm(last.FromMm) + " to " + r.mm(last.ToMm) + " without its bevels",
 		Rule: "an O-ring lies on the round that it seals against", Source: "by geometry", Fix: "move the groove, or a longer " + on,
 	})
 }
@@ -264,7 +267,8 @@ func (r *reviewer) leadSide(p standingIn) {
 func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 	if h := v.chamferOn(c, from.Other()); h != nil && h.For == "lead-in" && v.chamferOn(c, from) == nil {
 		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
-			What: h.Edge.Value + " is a lead-in, and what goes into " + c.Name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.Name + "-" + string(from),
+			What: h.Edge.Value + " is a lead-in, and what goes into " + c.Name + " enters by the " + string(from), Rule: "a lead-in is where a part enters",
+			Source: "by the job", Fix: "edge: " + c.Name + "-" + string(from),
 		})
 	}
 }

@@ -51,7 +51,8 @@ func (r *reviewer) tooFast() {
 		if out > 0 && s.Speed.Value > (1+sameSpeed)*out {
 			r.add(Finding{
 				Pos: s.Pos, What: "run " + number(float64(i+1)) + " of the first run is faster than " + by, Numbers: number(s.Speed.Value) + " rev/min, the output " + number(out),
-				Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "the speed that the gear or the belt gives, the speeds as on the plate, or accept it where something else changes it",
+				Rule: "the machine is tried at its own speed", Source: "by the job",
+				Fix: "the speed that the gear or the belt gives, the speeds as on the plate, or accept it where something else changes it",
 			})
 		}
 	}
@@ -94,8 +95,9 @@ func (r *reviewer) lateAgain() {
 func (r *reviewer) hot(w parts.Watch) {
 	if w.Bearing.Value != "" && w.MostC.Value > hottestC {
 		r.add(Finding{
-			Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped", Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
-			Rule: "grease and seals stand about 110 °C", Fix: "70 to 90 °C, or the maker's figure",
+			Part: w.Bearing.Value, Pos: w.Pos, What: w.Bearing.Value + " may run hot before the first run is stopped",
+			Numbers: number(w.MostC.Value) + " °C, wanted at most " + number(hottestC) + " °C",
+			Rule:    "grease and seals stand about 110 °C", Fix: "70 to 90 °C, or the maker's figure",
 		})
 	}
 }

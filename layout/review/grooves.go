@@ -51,7 +51,8 @@ func (v *view) grooveEdge(g plan.GrooveRow) {
 	}
 	v.atLeast(g.Name, entryPos(v.p, g.Name), land, g.EdgeMm, Finding{
 		What: "the retaining ring of " + g.Name + " has little metal beside it", Numbers: " left, wanted ",
-		Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
+		Rule:   "a groove keeps three times its depth from an end, a bevel or another groove",
+		Source: map[bool]string{false: "DIN 471", true: "DIN 472"}[g.Inside], Fix: "move the groove, or a longer step",
 	})
 }
 
@@ -181,7 +182,10 @@ func (v *view) oring(g plan.GrooveRow) {
 	}
 	percent := func(share float64) string { return words.Trim(100*share, 1) + " %" }
 	say := func(severity Severity, what, numbers, fix string) {
-		v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
+		v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{
+			What: "the O-ring of " + g.Name + " " + what, Numbers: numbers,
+			Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix,
+		})
 	}
 	for _, p := range o.Problems {
 		what := map[grooves.Code]string{grooves.StretchHigh: "is stretched too far", grooves.StretchLow: "lies loose, or is pressed together", grooves.FillHigh: "fills its groove"}[p.Code]
@@ -285,8 +289,9 @@ func (v *view) sealLand(c *cylinder) {
 	}
 	said := words.Either(h.Pos.Line > 0, number(h.Value)+" HRC", "not said")
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
-		What: c.Name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
-		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
+		What:    c.Name + " is not hard enough for the lip of its seal",
+		Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
+		Rule:    "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
 	})
 }
 
@@ -377,7 +382,8 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 		return geom.Alike(s.endMm(!front), c.RadiusMm()) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.LengthMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
 	}
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 && !geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
+		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 &&
+			!geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
@@ -410,7 +416,8 @@ func (v *view) sealHousing(c *cylinder, land grooves.SealLand) {
 	}
 	v.eachOf(f,
 		flaw{!holds, Finding{
-			What: c.Name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted, Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
+			What: c.Name + " has not the class that holds a seal", Numbers: cmp.Or(class, "no class") + ", wanted " + wanted,
+			Rule: "a seal is pressed into its bore", Source: by, Fix: "fit: " + land.HousingClass}},
 		flaw{!led, Finding{
 			What: c.Name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferDeg.Min) + "° to " + number(land.HousingChamferDeg.Max) + "°",
 			Rule: "a seal that is pressed over a sharp edge is damaged", Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in"}},
@@ -458,7 +465,8 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	for o := range seq.Refs(v.p.Radials) {
 		z, off := v.axialMm(o), math.Abs(math.Remainder(o.Clock[0].Deg-f.ClockDeg, apart))
 		if hole := geom.Around(z, v.radialHoleMm(o)/2); o.Shape == parts.RadialHole && hole.Meets(flat) && off > 5 {
-			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name, Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(hole.OnMm(flat)),
+			v.report(Check, o.Name.Value, o.Pos, Finding{What: o.Name.Value + " lies beside the flats " + f.Name,
+				Numbers: v.mm(z) + " from the front; they run from " + v.mm(f.FromMm) + " to " + v.mm(f.ToMm), OverMm: over(hole.OnMm(flat)),
 				Rule: "a hole lies on a flat or clear of it", Source: practice, Fix: "move one of them along the axis"})
 		}
 	}
@@ -470,7 +478,8 @@ func (v *view) flatsFree(f plan.FlatsRow) {
 	beside := []assembly.Vec{b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg-20))), b.Pose.Apply(mid.Add(assembly.Clock(f.DiameterMm/2+1, f.ClockDeg+20)))}
 	for o := range seq.Refs(m.Bodies) {
 		if o.ID != b.ID && m.Of[o.ID].Part != "" && slices.ContainsFunc(beside, func(at assembly.Vec) bool { return o.Dist(at) < 0 }) {
-			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value, Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(flat.LengthMm()),
+			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{What: m.Of[o.ID].Part + " lies round the flats " + f.Name + " of " + v.p.Title.Value,
+				Numbers: v.mm(f.FromMm) + " to " + v.mm(f.ToMm) + " from the front", OverMm: over(flat.LengthMm()),
 				Rule: "a spanner gets onto its flats", Source: "by geometry", Fix: "flats where nothing lies round them"})
 		}
 	}

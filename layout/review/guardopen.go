@@ -214,7 +214,8 @@ func (l *lookOut) tooOpen(g gate) bool {
 		return false
 	}
 	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
-	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos, r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
+	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos,
+		r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
 	return true
 }
 

@@ -66,7 +66,10 @@ func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
 // tooOpen is the finding of an opening, leastMm wide, that is too near, offMm, to what turns.
 func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fix string) Finding {
 	through := words.Either(leastMm <= openMm, "a finger", "a hand")
-	return Finding{What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", LeftMm: left(offMm), Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix}
+	return Finding{
+		What: through + " gets through " + what, Numbers: open + " open, " + r.mm(offMm) + " off", LeftMm: left(offMm),
+		Rule: "an opening is as narrow as what turns is near", Source: "ISO 13857 table 4", Fix: fix,
+	}
 }
 
 // guards looks for folded guards that leave open what turns: between their end and the plate

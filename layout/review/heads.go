@@ -175,10 +175,12 @@ func (v *view) counterbore(g *parts.HoleGroup) {
 	f.Source = b.Source
 	v.eachOf(f,
 		flaw{geom.Over(b.SocketHeadDiameterMm, c.Diameter.Mm), Finding{
-			Severity: Stop, What: g.Name.Value + ": the screw head does not go into the counterbore", Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
+			Severity: Stop, What: g.Name.Value + ": the screw head does not go into the counterbore",
+			Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
 			Rule: "a counterbore is wider than the head", Fix: "open the counterbore, or say in a note which head goes there"}},
 		flaw{geom.Over(b.SocketHeadHeightMm, c.Depth.Mm), Finding{
-			Pos: c.Depth.Pos, What: g.Name.Value + ": the screw head stands above the face", Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
+			Pos: c.Depth.Pos, What: g.Name.Value + ": the screw head stands above the face",
+			Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
 			Rule: "a counterbore is as deep as the head", Fix: "make it deeper, or accept it where nothing passes over the face"}},
 	)
 }
@@ -282,7 +284,8 @@ func (v *view) eyebolts(g *parts.HoleGroup) {
 	}
 	v.report(Check, g.Name.Value, g.Pos, Finding{
 		What: g.Name.Value + " is small for what it lifts", Numbers: v.p.Title.Value + " weighs " + v.w.RoundMass(v.q.MassKg, 1) + "; " + t.Designation + ": " + has,
-		LeftMm: left(t.MajorMm), Rule: "an eyebolt carries what its thread lets it, and of several two, at 45°; what else hangs with the part comes to that", Source: "DIN 580:2003-08, table A.1", Fix: fix,
+		LeftMm: left(t.MajorMm), Rule: "an eyebolt carries what its thread lets it, and of several two, at 45°; what else hangs with the part comes to that",
+		Source: "DIN 580:2003-08, table A.1", Fix: fix,
 	})
 }
 

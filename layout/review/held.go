@@ -76,8 +76,11 @@ func (r *reviewer) clamps(e *parts.Loose) {
 	}
 	if near != nil {
 		r.add(Finding{
-			Part: near.v.p.Name.Value, Feature: near.g.Name.Value, Pos: e.How.Pos, What: "screws through " + near.g.Name.Value + " of " + near.v.p.Title.Value + " do not hold it on " + near.w.p.Title.Value, OverMm: over(near.apartMm),
-			Numbers: r.mm(near.apartMm) + " apart, " + r.mm(near.besideMm) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
+			Part: near.v.p.Name.Value, Feature: near.g.Name.Value, Pos: e.How.Pos,
+			What:    "screws through " + near.g.Name.Value + " of " + near.v.p.Title.Value + " do not hold it on " + near.w.p.Title.Value,
+			OverMm:  over(near.apartMm),
+			Numbers: r.mm(near.apartMm) + " apart, " + r.mm(near.besideMm) + " beside", Rule: "what a screw holds lies on the other part",
+			Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
 		})
 	}
 }
@@ -94,7 +97,8 @@ func (r *reviewer) carries(j *parts.Joint) {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil && !v.jointNames(h.name) }) {
 		if under, free := r.machine().Above(first.Part, h.name); under != "" && geom.Over(high, free) {
 			r.add(Finding{
-				Part: first.Part, Feature: h.name, Pos: j.Note.Pos, What: "what " + v.p.Title.Value + " carries has no room under " + under, Numbers: r.mm(high) + " in " + r.mm(free), LeftMm: left(free),
+				Part: first.Part, Feature: h.name, Pos: j.Note.Pos, What: "what " + v.p.Title.Value + " carries has no room under " + under,
+				Numbers: r.mm(high) + " in " + r.mm(free), LeftMm: left(free),
 				Rule: "what stands on a part has room over it", Source: "by geometry", Fix: "a lower one, or another place",
 			})
 			return
@@ -127,7 +131,8 @@ func (v made) screwedOn() {
 	meet := seq.Keep(all, func(s machine.Screwing) bool { return s.Meets })
 	if off := seq.At(all, func(s *machine.Screwing) bool { return !s.Meets && s.On != "" }); off != nil && len(meet) < min(len(all), max(1, count)) {
 		f := v.here(off.Group, v.e.Pos)
-		f.What, f.Numbers, f.OverMm = off.Group+" of "+v.p.Title.Value+" as it lies do not meet "+off.Thread+" of "+v.viewOf(off.On).p.Title.Value, v.mm(off.OffMm)+" beside, "+v.mm(max(0, off.GapMm))+" apart", over(max(off.OffMm, off.GapMm))
+		f.What, f.Numbers, f.OverMm = off.Group+" of "+v.p.Title.Value+" as it lies do not meet "+off.Thread+" of "+
+			v.viewOf(off.On).p.Title.Value, v.mm(off.OffMm)+" beside, "+v.mm(max(0, off.GapMm))+" apart", over(max(off.OffMm, off.GapMm))
 		f.Rule, f.Source, f.Fix = "a screw goes straight through its hole into its thread", "by geometry", "one pattern on both drawings, or lies: where the two meet"
 		v.add(f)
 		return
@@ -229,7 +234,8 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 		return
 	}
 	f := v.here(g.Name.Value, g.Pos)
-	f.What, f.Rule, f.Source, f.Fix = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" press on nothing", "a jacking screw presses on the part that it pushes off", "by geometry", "holes over that part"
+	f.What, f.Rule, f.Source, f.Fix = "screws in "+g.Name.Value+" of "+v.p.Title.Value+
+		" press on nothing", "a jacking screw presses on the part that it pushes off", "by geometry", "holes over that part"
 	under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
 	beside := func(copy []string) bool { return slices.Contains(copy, "") && cmp.Or(copy...) != "" }
 	switch {
@@ -243,7 +249,8 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 		if err != nil || deeper <= standsOffMm {
 			return
 		}
-		f.What, f.Numbers, f.OverMm = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" come down on an edge, a groove or a gap at "+on, v.mm(deeper)+" deeper on one side than on another", over(deeper)
+		f.What, f.Numbers, f.OverMm = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" come down on an edge, a groove or a gap at "+
+			on, v.mm(deeper)+" deeper on one side than on another", over(deeper)
 		f.Rule, f.Fix = "a jacking screw presses on a face as wide as its point", "holes over a flat face"
 	}
 	v.add(f)

@@ -273,7 +273,8 @@ func (v *view) spotsPlain(spots []spot) {
 	for _, s := range spots {
 		if c := at(v.outside, s.mm); c == nil || c.threaded() {
 			v.report(Check, "", s.pos, Finding{
-				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(s.mm) + " from the front", Rule: "a point holds in a spot in full metal", Fix: "another place along it",
+				What: "a spot of " + v.p.Title.Value + " does not lie on a plain outside", Numbers: v.mm(s.mm) + " from the front",
+				Rule: "a point holds in a spot in full metal", Fix: "another place along it",
 			})
 		}
 	}
@@ -289,8 +290,9 @@ func (v *view) meetsSpot(o *view, stands stand.OnAxis, spots []spot) {
 		if !slices.ContainsFunc(spots, func(s spot) bool { return math.Abs(s.mm-z) <= spotMm }) {
 			all := seq.Map(spots, func(s spot) float64 { return s.mm })
 			v.report(Check, "", spots[0].pos, Finding{
-				What: "the point of " + f.Name.Value + " in " + o.p.Title.Value + " meets no spot of " + v.p.Title.Value, Numbers: v.mm(z) + " from its front; spots at " + strings.Join(v.written(all), ", "),
-				Rule: "a point goes into its spot", Source: "by geometry", Fix: "the spot where the part comes to lie",
+				What:    "the point of " + f.Name.Value + " in " + o.p.Title.Value + " meets no spot of " + v.p.Title.Value,
+				Numbers: v.mm(z) + " from its front; spots at " + strings.Join(v.written(all), ", "),
+				Rule:    "a point goes into its spot", Source: "by geometry", Fix: "the spot where the part comes to lie",
 			})
 		}
 	}

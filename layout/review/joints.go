@@ -56,7 +56,8 @@ func taken(r *reviewer) {
 			at, p := holes{ref.Part, ref.Copy, ref.Feature}, r.job.Part(ref.Part)
 			if other := by[at]; other != "" && other != j.Name.Value && p != nil {
 				r.add(Finding{
-					Severity: Stop, Part: j.Name.Value, Feature: ref.Feature, Pos: ref.Pos, What: "the holes " + ref.Feature + " of " + copyTitle(p, ref.Copy) + " have the bolts of " + other + " already",
+					Severity: Stop, Part: j.Name.Value, Feature: ref.Feature, Pos: ref.Pos,
+					What: "the holes " + ref.Feature + " of " + copyTitle(p, ref.Copy) + " have the bolts of " + other + " already",
 					Rule: "a hole has one bolt", Source: "by geometry", Fix: "the other copy, or holes of its own",
 				})
 			}

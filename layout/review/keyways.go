@@ -45,8 +45,10 @@ func (v *view) boughtHub(k plan.KeywayRow) {
 		return
 	}
 	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.Seat + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
-		OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(), Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
+		What:    k.Name + " has another key than its diameter, and what sits there is bought",
+		Numbers: v.mm(k.WidthMm) + " wide for " + c.Seat + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
+		OverMm:  over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(),
+		Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
 	})
 }
 
@@ -84,7 +86,8 @@ func (v *view) keywayEnds(k plan.KeywayRow) {
 				Source: "by geometry", Fix: "a shorter keyway, or one nearer the other end"}})
 		case geom.Short(rises) && geom.Some(end.leftMm):
 			v.firstOf(f, flaw{geom.Over(keyEndMm, end.leftMm), Finding{
-				What: k.Name + " nearly runs out at the end of " + c.Name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm), Fix: "a shorter keyway, or one out at the end"}})
+				What: k.Name + " nearly runs out at the end of " + c.Name, Numbers: v.mm(end.leftMm) + " of metal left, wanted at least " + v.mm(keyEndMm),
+				Fix: "a shorter keyway, or one out at the end"}})
 		}
 	}
 }

@@ -38,7 +38,8 @@ func (v *view) besideKeyway(k plan.KeywayRow, h *hole) {
 		beside, over := math.Max(0, side-k.WidthMm/2), math.Max(0, math.Max(low-out, out-high))
 		if wall := math.Hypot(beside, over) - h.radiusMm; geom.Over(h.radiusMm/2, wall) {
 			f := Finding{
-				What: h.title() + " and the keyway " + k.Name + " lie close together", Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
+				What:    h.title() + " and the keyway " + k.Name + " lie close together",
+				Numbers: v.mm(math.Max(0, wall)) + " of metal between, wanted " + v.mm(h.radiusMm/2), LeftMm: left(math.Max(0, wall)),
 				Rule: "metal between a hole and a keyway at least a quarter of the hole", Fix: "the hole or the keyway at another angle",
 			}
 			if !geom.Some(wall) {

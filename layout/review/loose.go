@@ -59,8 +59,10 @@ func (r *reviewer) coupledLate(e *parts.Loose) {
 	for o := range everyBought(r) {
 		if (o.As == parts.AMotor || o.Stands != nil && r.job.OnHoles(o.Stands)) && turn(o) < turn(e) {
 			r.add(Finding{
-				Pos: e.Pos, What: words.Head(e.Item.Value) + " is put on when " + words.Head(o.Item.Value) + " stands before its shaft already", Numbers: "after " + e.After.Value + "; the motor after " + o.After.Value,
-				Rule: "a hub goes on along its shaft before the other shaft stands there", Fix: "after: " + o.After.Value + words.Either(o.First, ", first: yes", "") + " for it too, or the motor later",
+				Pos: e.Pos, What: words.Head(e.Item.Value) + " is put on when " + words.Head(o.Item.Value) + " stands before its shaft already",
+				Numbers: "after " + e.After.Value + "; the motor after " + o.After.Value,
+				Rule:    "a hub goes on along its shaft before the other shaft stands there",
+				Fix:     "after: " + o.After.Value + words.Either(o.First, ", first: yes", "") + " for it too, or the motor later",
 			})
 		}
 	}
@@ -178,7 +180,8 @@ func (v made) stopsOn(on *view) {
 		return
 	}
 	v.add(Finding{
-		Part: v.p.Name.Value, Pos: v.e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there", Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
+		Part: v.p.Name.Value, Pos: v.e.How.Pos, What: v.p.Title.Value + " goes through " + on.p.Title.Value + " and stops nothing there",
+		Numbers: v.mm(2*wide) + " in a bore of " + v.mm(2*bore), LeftMm: left(2 * wide),
 		Rule: "a stop is wider than the bore that it comes to rest on", Source: "by geometry", Fix: "a smaller bore, or a larger stop",
 	})
 }
@@ -251,8 +254,9 @@ func (r *reviewer) covers(e *parts.Loose) {
 			continue
 		}
 		r.add(Finding{
-			Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it", Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
-			LeftMm: left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
+			Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it",
+			Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
+			LeftMm:  left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
 		})
 	}
 }
@@ -557,8 +561,9 @@ func (r *reviewer) itemCircle(e *parts.Loose) {
 		}
 		if len(has) > 0 {
 			v.report(Check, "", e.Item.Pos, Finding{
-				What: "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through", Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
-				Rule: "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
+				What:    "the holes of what is bought for " + v.p.Title.Value + " do not meet its threads, or do not let their screws through",
+				Numbers: "holes " + r.mm(hole) + " on a circle of " + r.mm(circle) + "; threads on " + few(v.written(has)),
+				Rule:    "a screw goes through what it holds into its thread", Source: "by the job", Fix: "one circle in both places, and holes a little larger than the screws",
 			})
 		}
 	}

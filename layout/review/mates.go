@@ -194,7 +194,9 @@ func (v *view) besideHole(end *parts.TubeEnd, main *view) {
 			v.report(Check, "", end.Place.Pos, Finding{
 				What:    "the opening " + row.Name + " in " + main.p.Title.Value + " is not under " + v.p.Title.Value,
 				Numbers: "its middle lies " + v.mm(off) + " off that of the branch", OverMm: over(off),
-				Rule: "a branch opens into its tube", Source: "by geometry", Fix: "the opening where the branch comes out of the outside, at clock: " + number(geom.Clean(hole.ClockDeg)) + ", " + v.mm(hole.AxialMm) + " from the front of " + main.p.Title.Value + "; or another place: of the branch",
+				Rule: "a branch opens into its tube", Source: "by geometry", Fix: "the opening where the branch comes out of the outside, at clock: " +
+					number(geom.Clean(hole.ClockDeg)) + ", " + v.mm(hole.AxialMm) + " from the front of " + main.p.Title.Value +
+					"; or another place: of the branch",
 			})
 		}
 	}

@@ -64,8 +64,10 @@ func (v *view) shutCone(c *cylinder) {
 	}
 	if shut := seq.First(free, func(o *cylinder) bool { return geom.Some(c.outBy(o)) }); shut != nil {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
-			What: c.Name + " is a cone that nothing gets onto past " + shut.Name, Numbers: v.mm(2*c.RadiusMm()) + " at its wide end, " + shut.Name + " " + v.mm(2*shut.RadiusMm()), OverMm: over(math.Abs(c.RadiusMm() - shut.RadiusMm())),
-			Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
+			What:    c.Name + " is a cone that nothing gets onto past " + shut.Name,
+			Numbers: v.mm(2*c.RadiusMm()) + " at its wide end, " + shut.Name + " " + v.mm(2*shut.RadiusMm()),
+			OverMm:  over(math.Abs(c.RadiusMm() - shut.RadiusMm())),
+			Rule:    "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
 		})
 	}
 }
@@ -92,7 +94,8 @@ func (v *view) steepCone(c *cylinder) {
 		return
 	}
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
-		What: c.Name + " is steeper than cones are", Numbers: v.mm(2*c.RadiusMm()) + " to " + v.mm(2*(c.RadiusMm()-rise)) + " in " + v.mm(long) + ", " + number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
+		What: c.Name + " is steeper than cones are", Numbers: v.mm(2*c.RadiusMm()) + " to " + v.mm(2*(c.RadiusMm()-rise)) + " in " + v.mm(long) + ", " +
+			number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
 		OverMm: over(rise), Rule: "a cone is at most as high as it is long", Fix: "the small diameter, or a chamfer in its place",
 	})
 }

@@ -92,7 +92,8 @@ func (r motored) power() {
 // through looks for a motor in line that drives through something beside its shaft.
 func (r motored) through() {
 	if v := r.inLine(); v != nil {
-		r.say("the motor drives through a "+r.m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", r.m.Drives.Part+"."+r.m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
+		r.say("the motor drives through a "+r.m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", r.m.Drives.Part+"."+r.m.Drives.Feature,
+			"a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
 	}
 }
 
@@ -104,14 +105,18 @@ func (r motored) earth(p *parts.Part) {
 		return strings.Contains(said, " "+g.Name.Value+" ") && !r.job.Bolts(p.Name.Value, g.Name.Value)
 	}
 	if underHead().MatchString(said) && p.NamedIn(said) && slices.ContainsFunc(r.job.Of(parts.BoltKind), holds) && !slices.ContainsFunc(p.Holes, own) {
-		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
+		r.say("the earth lies under a bolt that clamps "+p.Title.Value, r.m.Earth.Value,
+			"the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload",
+			"a tapped hole of its own")
 	}
 }
 
 // wet compares the enclosure with the place where the motor stands.
 func (r motored) wet() {
 	if wet := wetWords().FindString(r.job.Name.Value + " " + r.saidAll()); wet != "" && openMotor().MatchString(r.m.Enclosure.Value) {
-		r.say("the motor's enclosure lets in the water that the words speak of", r.m.Enclosure.Value+"; "+wet, "a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)", "an enclosure of IP54 or more, or read the plate again")
+		r.say("the motor's enclosure lets in the water that the words speak of", r.m.Enclosure.Value+"; "+wet,
+			"a motor where it gets wet keeps out splashes at the least: IP54, TEFC (IEC 60034-5, from memory)",
+			"an enclosure of IP54 or more, or read the plate again")
 	}
 }
 
@@ -147,7 +152,8 @@ func (r motored) itemFlange(e *parts.Loose) {
 	named := seq.Map(measured.Named(e.Item.Value), pitch)
 	of := measured.Named(cmp.Or(r.m.Flange, r.m.Frame).Value)
 	if len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
-		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with", "the flange of the plate, in both places; of a gear with a face of its own flange: in the motor")
+		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with",
+			"the flange of the plate, in both places; of a gear with a face of its own flange: in the motor")
 	}
 }
 
@@ -155,7 +161,8 @@ func (r motored) itemFlange(e *parts.Loose) {
 func (r motored) itemMass(e *parts.Loose) {
 	kw := r.m.Watts() / 1000
 	if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
-		r.say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
+		r.say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0),
+			"a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
 	}
 }
 
@@ -163,7 +170,8 @@ func (r motored) itemMass(e *parts.Loose) {
 func (r motored) itemShaft(e *parts.Loose) {
 	end, ok := measured.FrameShaft(r.m.Frame.Value, r.m.Watts()/1000)
 	if ok && r.m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
-		r.say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+r.m.Frame.Value+" has "+r.mm(end.DiameterMm), "a frame has one shaft", "the shaft as measured, or the frame of the plate")
+		r.say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+r.m.Frame.Value+" has "+r.mm(end.DiameterMm),
+			"a frame has one shaft", "the shaft as measured, or the frame of the plate")
 	}
 }
 
@@ -219,7 +227,8 @@ var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 
 // madeFrame looks for a frame that no maker has.
 func (r motored) madeFrame() {
 	if n := voltNumber().FindString(r.m.Frame.Value); n != "" && !slices.Contains(frames, n) {
-		r.say("the motor's frame is none that is made", r.m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
+		r.say("the motor's frame is none that is made", r.m.Frame.Value,
+			"a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
 	}
 }
 
@@ -271,7 +280,8 @@ func (r motored) flange() {
 		meant := slices.ContainsFunc(circles, func(mm float64) bool { return slices.Contains(sizes, number(mm)) })
 		for _, s := range sizes {
 			if meant && !slices.Contains(has, s) {
-				r.say("the motor's flange has a size that "+v.p.Title.Value+" has not", r.m.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
+				r.say("the motor's flange has a size that "+v.p.Title.Value+" has not", r.m.Flange.Value+"; drawn: "+few(has)+" mm",
+					"plate and motor have one flange", "the sizes on the motor's drawing, on both")
 			}
 		}
 	}
@@ -341,7 +351,8 @@ func unlikeBy(share, a, b float64) bool { return a > share*b || b > share*a }
 func (r motored) clutch(e *parts.Loose) {
 	hand, force, _ := r.byHand(e)
 	if set := setNm(e.Buy.Value); force != "" && set > 0 && unlikeBy(limitShare, set, hand) {
-		r.say("the clutch in "+words.Head(e.Item.Value)+" and the force at its rim are different torques", r.w.Torque(set)+"; "+force+" is "+r.w.Torque(hand), "words and numbers of one job agree", "one torque, that of the weakest part in the drive")
+		r.say("the clutch in "+words.Head(e.Item.Value)+" and the force at its rim are different torques", r.w.Torque(set)+"; "+force+" is "+r.w.Torque(hand),
+			"words and numbers of one job agree", "one torque, that of the weakest part in the drive")
 	}
 }
 
@@ -355,7 +366,8 @@ func (r motored) limited(t parts.Text) {
 	switch hand, wheel := r.handNm(); {
 	case set == 0:
 	case hand > 0 && unlikeBy(limitShare, set, hand):
-		r.say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand), "what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
+		r.say("the torque limiter and the hand wheel are held to different torques", r.w.Torque(set)+"; "+wheel+" is "+r.w.Torque(hand),
+			"what limits a drive limits the hand too", "one torque, that of the weakest part in both drives")
 	case gives > 0 && set > gives:
 		r.say("the torque limiter is set above what the motor gives", r.w.Torque(set)+"; "+r.w.Torque(gives), "a limiter slips before the motor stalls", "what the weakest part holds")
 	}

@@ -86,7 +86,8 @@ const flangeSizes = 3
 
 func (m mounted) sizes() int {
 	count, hole := m.groupSize(m.h.Name.Value)
-	same := []bool{math.Abs(m.h.Pattern.PCD.Mm-m.face.PitchMm) < 0.05, math.Abs(m.p.Bore.Size.Nominal.Mm-m.face.SpigotMm) < 0.05, count == m.face.Holes && (math.Abs(hole-m.face.HoleMm) < 1.01 || sameThread(m.h.Size.Thread, m.face.Thread))}
+	same := []bool{math.Abs(m.h.Pattern.PCD.Mm-m.face.PitchMm) < 0.05, math.Abs(m.p.Bore.Size.Nominal.Mm-m.face.SpigotMm) < 0.05,
+		count == m.face.Holes && (math.Abs(hole-m.face.HoleMm) < 1.01 || sameThread(m.h.Size.Thread, m.face.Thread))}
 	return len(seq.Keep(same, func(is bool) bool { return is }))
 }
 
@@ -152,7 +153,8 @@ func (m mounted) spigotIn(middle plan.XY, f Finding, what string) {
 	}
 	m.firstOf(f,
 		flaw{geom.Short(off) || off > faceOffMm, Finding{
-			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + m.face.Name, Numbers: m.mm(bore) + ", the spigot " + m.mm(m.face.SpigotMm), OverMm: over(math.Abs(off))}},
+			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + m.face.Name,
+			Numbers: m.mm(bore) + ", the spigot " + m.mm(m.face.SpigotMm), OverMm: over(math.Abs(off))}},
 		flaw{size.Fit.Pos.Line > 0 && !fine(size.Fit, 8), Finding{
 			Severity: Check, Pos: size.Fit.Pos, What: "the bore does not centre the spigot of a motor " + what + m.face.Name, Numbers: m.mm(bore) + " " + size.Fit.Class.Value,
 			Rule: "the spigot of a motor is j6; its bore H7 or H8", Fix: "fit: H7"}},

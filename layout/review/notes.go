@@ -137,7 +137,8 @@ func (v *view) saidOfJoints(note parts.Text) {
 // saidFaces compares a note with the face that looks at a part by a joint.
 func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face parts.Face) {
 	if m := facesPart().FindStringSubmatch(note.Value); m != nil && face != "" && !j.Meet.Level && v.job.Begins(m[2], p) && !strings.EqualFold(m[1], string(face)) {
-		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
+		v.unlike(note.Pos, "", "a note says which face of "+v.p.Title.Value+" looks at "+p.Title.Value+", and the joint "+j.Name.Value+" has the other",
+			m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 	}
 }
 
@@ -145,7 +146,9 @@ func (v *view) saidFaces(note parts.Text, j *parts.Joint, p *parts.Part, face pa
 func (v *view) saidBelow(note parts.Text, j *parts.Joint) {
 	for said, m := range saying(sentences(note), standsProud) {
 		if j.Meet.Below.Mm > 0 {
-			v.unlike(said.Pos, "", "a note of "+v.p.Title.Value+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+j.Name.Value+" has it otherwise", m[0]+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
+			v.unlike(said.Pos, "",
+				"a note of "+v.p.Title.Value+" says how far "+j.Press.Shaft.Part+" goes in, and the joint "+j.Name.Value+" has it otherwise",
+				m[0]+"; "+v.mm(j.Meet.Below.Mm)+" below the face by the joint", "the note, or below: of the joint")
 		}
 	}
 }
@@ -153,7 +156,8 @@ func (v *view) saidBelow(note parts.Text, j *parts.Joint) {
 // saidFloat compares a note with the end float that a bearing is set to.
 func (v *view) saidFloat(note parts.Text, j *parts.Joint) {
 	if float := j.Bearing.EndFloat; len(float) == 2 && (preloaded().MatchString(note.Value) && float[0].Mm > 0 || floating().MatchString(note.Value) && float[1].Mm < 0) {
-		v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" and the joint "+j.Name.Value+" differ on how the bearing is set", v.mm(float[0].Mm)+" to "+v.mm(float[1].Mm)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
+		v.unlike(note.Pos, "", "a note of "+v.p.Title.Value+" and the joint "+j.Name.Value+" differ on how the bearing is set",
+			v.mm(float[0].Mm)+" to "+v.mm(float[1].Mm)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
 	}
 }
 
@@ -164,7 +168,9 @@ func (v *view) saidGroove(said parts.Text, m []string, j *parts.Joint, feature s
 	}
 	face := parts.Face(strings.ToLower(m[1]))
 	if other := face.Other(); !grooved(face) && grooved(other) {
-		v.unlike(said.Pos, feature, "a note of "+v.p.Title.Value+" has it welded from the "+string(face)+", and its groove for "+j.Name.Value+" is at the "+string(other), strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
+		v.unlike(said.Pos, feature,
+			"a note of "+v.p.Title.Value+" has it welded from the "+string(face)+", and its groove for "+j.Name.Value+" is at the "+string(other),
+			strings.TrimSpace(m[0]), "the note, or edge: "+feature+"-"+string(face))
 	}
 }
 

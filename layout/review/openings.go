@@ -118,7 +118,10 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 	}) {
 		return
 	}
-	found := Finding{What: f.Name.Value + " lies in the upper half", Numbers: "at " + number(f.Clock[0].Deg) + "° from TOP", Rule: "a drain lies at the lowest point", Source: practice, Fix: "clock: 180"}
+	found := Finding{
+		What: f.Name.Value + " lies in the upper half", Numbers: "at " + number(f.Clock[0].Deg) + "° from TOP", Rule: "a drain lies at the lowest point",
+		Source: practice, Fix: "clock: 180",
+	}
 	if upright {
 		found.Numbers, found.Fix = v.mm(z)+" from the front of "+v.mm(v.lengthMm), "near the end that is down"
 	}
@@ -231,7 +234,8 @@ func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, 
 
 // branchCure says where the opening under a branch is wanted, z from the front of its main.
 func (r *reviewer) branchCure(end *parts.TubeEnd, main *view, z float64) string {
-	return "the opening in " + main.p.Title.Value + " at clock: " + number(end.Place.Clock.Deg) + ", " + r.mm(z) + " from its front or " + r.mm(main.lengthMm-z) + " from its back; or place: of the branch where the opening is"
+	return "the opening in " + main.p.Title.Value + " at clock: " + number(end.Place.Clock.Deg) + ", " + r.mm(z) + " from its front or " +
+		r.mm(main.lengthMm-z) + " from its back; or place: of the branch where the opening is"
 }
 
 // openShare is the least part of a branch's bore that the opening under it

@@ -96,7 +96,9 @@ func (r *reviewer) seatLong(e *parts.Loose) {
 	}
 	if long := r.itemMm(m[1] + " " + m[2]); geom.Over(long, room) {
 		r.add(Finding{
-			Severity: Check, Part: v.p.Name.Value, Feature: c.Name, Pos: e.How.Pos, What: "what sits on " + c.Name + " of " + v.p.Title.Value + " is longer than its seat, by the words", Numbers: r.mm(long) + " on " + r.mm(room), OverMm: over(long - room),
+			Severity: Check, Part: v.p.Name.Value, Feature: c.Name, Pos: e.How.Pos,
+			What:    "what sits on " + c.Name + " of " + v.p.Title.Value + " is longer than its seat, by the words",
+			Numbers: r.mm(long) + " on " + r.mm(room), OverMm: over(long - room),
 			Rule: "a hub has its whole length on its seat, before what keeps it", Source: "by the job", Fix: "a shorter one, or a longer seat",
 		})
 	}

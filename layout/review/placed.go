@@ -38,7 +38,9 @@ func (r *reviewer) levelled(j *parts.Joint) {
 	}
 	for face, with := range ends {
 		r.add(Finding{
-			Severity: Stop, Part: j.Name.Value, Pos: j.Meet.Pos, What: hub.p.Title.Value + " is level with the end of " + shaft.p.Title.Value + " by its " + string(j.Meet.Second) + ", and its " + string(face) + ", which " + strings.Join(with, " and ") + " lies on, looks back along " + shaft.p.Title.Value,
+			Severity: Stop, Part: j.Name.Value, Pos: j.Meet.Pos, What: hub.p.Title.Value + " is level with the end of " + shaft.p.Title.Value + " by its " +
+				string(j.Meet.Second) + ", and its " + string(face) + ", which " + strings.Join(with, " and ") + " lies on, looks back along " +
+				shaft.p.Title.Value,
 			Rule: "what is bolted to a flange lies beyond the end of what the flange is on", Source: "by geometry",
 			Fix: "level: front-with-" + string(face) + " or back-with-" + string(face) + "; what stands on it is reviewed once this is right",
 		})
@@ -84,8 +86,9 @@ func (r *reviewer) ringClash(j *plan.JointPlan) {
 	for p, mm := range r.lyingIn(ringOf(axis, wide, b.BoreMm/2, b.OutsideMm/2)) {
 		if name := p.Of.Part.Name.Value; name != j.A.Part && name != j.B.Part {
 			r.add(Finding{
-				Severity: Stop, Part: name, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " reaches into the bearing " + b.Bearing, Numbers: "they lie " + r.mm(mm) + " in one another; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
-				Rule: "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+				Severity: Stop, Part: name, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " reaches into the bearing " + b.Bearing,
+				Numbers: "they lie " + r.mm(mm) + " in one another; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
+				Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
 			})
 		}
 	}
@@ -347,7 +350,8 @@ func (stud *view) unequal(j *plan.JointPlan) {
 	}
 	body := stud.outside[1]
 	stud.report(Check, body.Name, body.Drawn.Pos, Finding{
-		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: stud.mm(body.LengthMm()) + " by general tolerances",
+		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title +
+			" parallel to " + j.B.Title, Numbers: stud.mm(body.LengthMm()) + " by general tolerances",
 		Rule: "what keeps two plates apart is made to one length", Fix: "require: equal, within " + stud.mm(0.05) + ", of " + body.Name,
 	})
 }

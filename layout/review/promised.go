@@ -290,7 +290,9 @@ func (v *view) anchorRoom(g *parts.HoleGroup) {
 		return
 	}
 	v.report(Check, g.Name.Value, g.Pos, Finding{
-		What: v.job.Part(over).Title.Value + " lies where the nuts of the anchors in " + g.Name.Value + " of " + v.p.Title.Value + " come", Numbers: v.mm(clear) + " free round the middle of a hole, wanted " + v.mm(nut),
-		LeftMm: left(clear), Rule: "a nut goes on over an anchor, with washer and socket where the part stands there before", Fix: "another place for the holes, or larger holes in what lies over them",
+		What:    v.job.Part(over).Title.Value + " lies where the nuts of the anchors in " + g.Name.Value + " of " + v.p.Title.Value + " come",
+		Numbers: v.mm(clear) + " free round the middle of a hole, wanted " + v.mm(nut),
+		LeftMm:  left(clear), Rule: "a nut goes on over an anchor, with washer and socket where the part stands there before",
+		Fix: "another place for the holes, or larger holes in what lies over them",
 	})
 }

@@ -99,8 +99,9 @@ func (v made) blocks(to *view, seat *cylinder) {
 			continue
 		}
 		v.report(Stop, "", v.e.After.Pos, Finding{
-			What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: v.mm(2*wide) + " in the way of a bore of " + v.mm(2*open) + "; " + j.Name + " comes later",
-			Rule: "what goes on last is on the outside", Source: "by geometry", Fix: "after: " + j.Name,
+			What:    v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there",
+			Numbers: v.mm(2*wide) + " in the way of a bore of " + v.mm(2*open) + "; " + j.Name + " comes later",
+			Rule:    "what goes on last is on the outside", Source: "by geometry", Fix: "after: " + j.Name,
 		})
 		return
 	}
@@ -171,7 +172,8 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		}
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
-			Numbers: v.w.Limits(low, high) + " over " + v.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
+			Numbers: v.w.Limits(low, high) + " over " + v.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1",
+			Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
 	}
 }

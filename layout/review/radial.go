@@ -203,7 +203,8 @@ func rolledTight(v *view) {
 	if f := v.p.Rolled; f != nil {
 		v.atLeast("", v.p.Profile.Pos, v.openMm(), rollThicks*f.Thickness.Mm, Finding{
 			What: v.p.Title.Value + " is rolled tightly: its inside radius is small for its sheet", Numbers: ", wanted at least ",
-			Rule: "the middle of the sheet keeps its length where the inside radius is over five thicknesses", Source: "DIN 6935, from memory", Fix: "stock: {tube: ...}, a thinner sheet, or a trial piece",
+			Rule: "the middle of the sheet keeps its length where the inside radius is over five thicknesses", Source: "DIN 6935, from memory",
+			Fix: "stock: {tube: ...}, a thinner sheet, or a trial piece",
 		})
 	}
 }
@@ -219,8 +220,9 @@ func (v *view) seamGap() {
 		if least := seamThicks * f.Thickness.Mm; geom.Over(least, gap) {
 			worst.add(o.radial.Name.Value, gap, func(count int) {
 				v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
-					What:    o.title(v) + words.Either(!geom.Some(gap), " is cut through the seam", " lies close to the seam") + same(count),
-					Numbers: words.Either(!geom.Some(gap), "seam at "+number(f.Seam.Deg)+"°, opening at "+number(o.clockDeg)+"°", v.mm(gap)+" of metal between them, wanted "+v.mm(least)), LeftMm: left(max(0, gap)),
+					What: o.title(v) + words.Either(!geom.Some(gap), " is cut through the seam", " lies close to the seam") + same(count),
+					Numbers: words.Either(!geom.Some(gap), "seam at "+number(f.Seam.Deg)+"°, opening at "+number(o.clockDeg)+"°",
+						v.mm(gap)+" of metal between them, wanted "+v.mm(least)), LeftMm: left(max(0, gap)),
 					Rule: "an opening keeps three thicknesses off a seam that is welded", Source: practice, Fix: "seam: at another clock angle",
 				})
 			})

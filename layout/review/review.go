@@ -313,7 +313,8 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-r.roundedMm(), f.OverMm != nil && *f.OverMm > a.Number.Mm+r.roundedMm():
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
-		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) && math.Abs(o.number()-a.Number.Mm) <= staleShare*max(math.Abs(o.number()), math.Abs(a.Number.Mm))+r.roundedMm()
+		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) &&
+			math.Abs(o.number()-a.Number.Mm) <= staleShare*max(math.Abs(o.number()), math.Abs(a.Number.Mm))+r.roundedMm()
 	}):
 		f.What += ", and " + r.mm(a.Number.Mm) + " is accepted, by which worse would pass"
 		f.Fix += "; to accept it as it is, number: " + f.Number

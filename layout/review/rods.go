@@ -58,8 +58,9 @@ func (r *reviewer) studShort(v *view, name string, said parts.Text, diameterMm, 
 		}
 		if past, ok := r.machine().RodsPast(v.p.Name.Value, name, diameterMm, longMm, on.Name.Value); ok && past < 0 {
 			v.report(Check, name, said.Pos, Finding{
-				What: "the stud in " + name + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on", Numbers: studWords().FindString(said.Value) + ", " + r.mm(-past) + " under it",
-				Rule: "a stud reaches past the face that what it holds stands on", Source: "by geometry", Fix: "a longer stud",
+				What:    "the stud in " + name + " of " + v.p.Title.Value + " ends under the top of " + on.Title.Value + ", which the motor stands on",
+				Numbers: studWords().FindString(said.Value) + ", " + r.mm(-past) + " under it",
+				Rule:    "a stud reaches past the face that what it holds stands on", Source: "by geometry", Fix: "a longer stud",
 			})
 		}
 	}
@@ -88,7 +89,8 @@ func (r *reviewer) recesses() {
 				deep := v.itemMm(m[2] + " " + m[3])
 				if past, ok := r.machine().Past(p.Name.Value, v.p.Name.Value, g.Face); ok && geom.Over(past, deep) {
 					v.report(Stop, g.Name.Value, note.Pos, Finding{
-						What: "the room of " + name + " for " + p.Title.Value + " is less deep than that stands out of " + v.p.Title.Value, Numbers: v.mm(deep) + " for " + v.mm(past), LeftMm: left(deep),
+						What:    "the room of " + name + " for " + p.Title.Value + " is less deep than that stands out of " + v.p.Title.Value,
+						Numbers: v.mm(deep) + " for " + v.mm(past), LeftMm: left(deep),
 						Rule: "what is set on a face lies on it, and on nothing that stands out of it", Source: "by geometry", Fix: "a deeper room, or the face further out",
 					})
 				}

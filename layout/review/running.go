@@ -41,6 +41,7 @@ func (r *reviewer) steelOnSteel(j *parts.Joint) {
 	r.add(Finding{
 		Severity: Check, Part: j.Name.Value, Pos: j.Pos,
 		What: r.job.Part(j.Slide.On.Part).Title.Value + " turns in " + r.job.Part(j.Slide.Hub.Part).Title.Value + ", and both are of steel as hard", Numbers: of[1].Name + " in " + of[0].Name,
-		Rule: "a shaft runs in another metal than its own, or one of them is hard", Fix: "a bush of bronze or cast iron (CuSn8, EN-GJL-250), a journal with hardness: 50, or accept it for what swings a little, slowly and greased",
+		Rule: "a shaft runs in another metal than its own, or one of them is hard",
+		Fix:  "a bush of bronze or cast iron (CuSn8, EN-GJL-250), a journal with hardness: 50, or accept it for what swings a little, slowly and greased",
 	})
 }

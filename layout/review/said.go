@@ -132,7 +132,9 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed().MatchString(said) {
 			continue
 		}
-		v.unlike(g.Pos, g.Name.Value, "screws go into "+g.Name.Value+" of "+v.p.Title.Value+" from the "+strings.ToLower(m[2])+" by the words, and from the "+string(g.Face)+" by the drawing", strings.TrimSpace(said), "face: "+strings.ToLower(m[2])+", or the words")
+		v.unlike(g.Pos, g.Name.Value,
+			"screws go into "+g.Name.Value+" of "+v.p.Title.Value+" from the "+strings.ToLower(m[2])+" by the words, and from the "+string(g.Face)+" by the drawing",
+			strings.TrimSpace(said), "face: "+strings.ToLower(m[2])+", or the words")
 		return true
 	}
 	return false

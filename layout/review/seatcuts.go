@@ -57,8 +57,9 @@ func (v *view) cutIn(c *cylinder, name string, on geom.Span) {
 		return
 	}
 	v.report(Check, name, entryPos(v.p, name), Finding{
-		What: name + " is cut into " + c.Name + ", which carries " + carries, Numbers: v.mm(on.FromMm) + " to " + v.mm(on.ToMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
-		OverMm: over(on.OnMm(c.Span())), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,
+		What:    name + " is cut into " + c.Name + ", which carries " + carries,
+		Numbers: v.mm(on.FromMm) + " to " + v.mm(on.ToMm) + " from the front face; " + c.Name + " from " + v.mm(c.FromMm) + " to " + v.mm(c.ToMm),
+		OverMm:  over(on.OnMm(c.Span())), Rule: "a ring bears, a lip seals and a nut holds all round: a flat or a key takes that away, and a key stands in the way of a ring", Source: practice,
 		Fix: "in a step of its own beside " + c.Name,
 	})
 }

@@ -61,10 +61,16 @@ func (v *view) senseOfHoles() {
 	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
 		deep, wide := h.span().LengthMm(), 2*h.radiusMm
 		if h.drillMm > 0 {
-			v.atMost(h.name, h.pos, deep, deepestHole*h.drillMm, Finding{What: h.name + " is deeper than a drill of its size goes well", Rule: "a twist drill goes ten diameters deep, twelve with care", Fix: "a larger hole, a shorter one, or drill it from both faces"})
+			v.atMost(h.name, h.pos, deep, deepestHole*h.drillMm, Finding{
+				What: h.name + " is deeper than a drill of its size goes well", Rule: "a twist drill goes ten diameters deep, twelve with care",
+				Fix: "a larger hole, a shorter one, or drill it from both faces",
+			})
 		}
 		if !h.through && h.group.Size.Make == parts.PlainHole && geom.Some(deep) {
-			v.atLeast(h.name, h.pos, deep, shallowHole*wide, Finding{What: h.name + " is too shallow for anything to hold in it", Numbers: ", wanted at least ", Rule: "a pin or a bar goes into its hole by about its diameter", Fix: "a deeper hole"})
+			v.atLeast(h.name, h.pos, deep, shallowHole*wide, Finding{
+				What: h.name + " is too shallow for anything to hold in it", Numbers: ", wanted at least ",
+				Rule: "a pin or a bar goes into its hole by about its diameter", Fix: "a deeper hole",
+			})
 		}
 	}
 }
@@ -72,17 +78,25 @@ func (v *view) senseOfHoles() {
 // lowShoulder looks at the shoulder that a shaft seal lies against.
 func (v *view) lowShoulder(c *cylinder) {
 	if v.seal(c) != nil && slices.ContainsFunc(c.next(), func(o *cylinder) bool { return o.RadiusMm() != c.RadiusMm() }) {
-		v.atLeast(c.Name, c.Drawn.Pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, Finding{What: "the shoulder behind the seal in " + c.Name + " is low", Numbers: ", wanted at least ", Rule: "a seal lies against a shoulder that it does not slip over", Fix: "a smaller bore behind the seal"})
+		v.atLeast(c.Name, c.Drawn.Pos, seq.Max(0, c.next(), c.outBy), sealEdgeMm, Finding{
+			What: "the shoulder behind the seal in " + c.Name + " is low", Numbers: ", wanted at least ",
+			Rule: "a seal lies against a shoulder that it does not slip over", Fix: "a smaller bore behind the seal",
+		})
 	}
 }
 
 // senseOfForm looks at the numbers of a part formed from sheet, or of a flight.
 func (v *view) senseOfForm() {
 	rises := func(highMm, runMm float64) {
-		v.atLeast("", v.p.Name.Pos, highMm, leastRise*runMm, Finding{What: "its wall lies nearly flat", Numbers: ", wanted at least ", Rule: "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", Fix: "a greater height"})
+		v.atLeast("", v.p.Name.Pos, highMm, leastRise*runMm, Finding{
+			What: "its wall lies nearly flat", Numbers: ", wanted at least ",
+			Rule: "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it",
+			Fix:  "a greater height",
+		})
 	}
 	if f := v.p.Formed(); f != nil && v.p.Kind != parts.TransitionPiece {
-		v.atMost("", f.Overlap.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm, Finding{What: "the seam laps over far", Rule: "a lap is as wide as its weld or rivets ask, ten thicknesses or so", Fix: "a shorter lap"})
+		v.atMost("", f.Overlap.Pos, f.Overlap.Mm, mostLap*f.Thickness.Mm,
+			Finding{What: "the seam laps over far", Rule: "a lap is as wide as its weld or rivets ask, ten thicknesses or so", Fix: "a shorter lap"})
 	}
 	switch v.p.Kind {
 	case parts.TransitionPiece:
@@ -95,7 +109,8 @@ func (v *view) senseOfForm() {
 		f := v.p.Flight
 		const far = "the pitch of the flight is far from its outside"
 		const rule = "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load"
-		v.atLeast("", f.Pos, f.Length.Mm, leastTurn*f.Pitch.Mm, Finding{What: "the flight is a fraction of a turn", Numbers: ", wanted at least ", Rule: "a flight moves its load by turns", Fix: "a longer flight"})
+		v.atLeast("", f.Pos, f.Length.Mm, leastTurn*f.Pitch.Mm,
+			Finding{What: "the flight is a fraction of a turn", Numbers: ", wanted at least ", Rule: "a flight moves its load by turns", Fix: "a longer flight"})
 		v.atLeast("", f.Pos, f.Pitch.Mm, leastPitch*f.Outside.Mm, Finding{What: far, Numbers: ", wanted at least ", Rule: rule, Fix: "another pitch"})
 		v.atMost("", f.Pos, f.Pitch.Mm, mostPitch*f.Outside.Mm, Finding{What: far, Rule: rule, Fix: "another pitch"})
 	}

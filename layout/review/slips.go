@@ -127,7 +127,8 @@ func (r *reviewer) chokes(j *parts.Joint) {
 			continue
 		}
 		r.add(Finding{
-			Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, What: p.Title.Value + " narrows the way between the two that it lies between", Numbers: r.mm(open) + " between " + r.mm(through) + " and " + r.mm(into), LeftMm: left(open),
+			Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, What: p.Title.Value + " narrows the way between the two that it lies between",
+			Numbers: r.mm(open) + " between " + r.mm(through) + " and " + r.mm(into), LeftMm: left(open),
 			Rule: ductRule, Source: practice, Fix: "a bore as wide as theirs, or accept it where it is to hold back",
 		})
 	}
@@ -147,7 +148,8 @@ func (r *reviewer) opensInto(flange, to parts.JointRef, boreMm float64) {
 	}
 	if h := within[0]; h.thread == nil && geom.Over(boreMm/2-h.radiusMm, ledgeMm) {
 		v.report(Check, h.name, h.pos, Finding{
-			What: h.name + " of " + v.p.Title.Value + " narrows the way of the duct that is bolted on there", Numbers: v.mm(2*h.radiusMm) + " before " + v.mm(boreMm) + " in " + r.job.Part(flange.Part).Title.Value, LeftMm: left(2 * h.radiusMm),
+			What:    h.name + " of " + v.p.Title.Value + " narrows the way of the duct that is bolted on there",
+			Numbers: v.mm(2*h.radiusMm) + " before " + v.mm(boreMm) + " in " + r.job.Part(flange.Part).Title.Value, LeftMm: left(2 * h.radiusMm),
 			Rule: ductRule, Source: practice, Fix: "a hole as wide as that, or accept it where it is to hold back",
 		})
 	}

@@ -110,7 +110,8 @@ func (v *view) thread(t threaded, m material.Thread, haveMm float64) {
 		if needMm = t.thread.GaugeLengthMm; !t.through {
 			needMm = max(t.thread.UsefulLengthMm, needMm+t.thread.WrenchMm)
 		}
-		f.What, f.Rule, f.Source, f.Fix = t.title+" is too short for its fitting to close", "a taper thread takes its mate by hand at least, and blind all of it", t.thread.Source.String(), "more depth or thicker metal, or a smaller thread"
+		f.What, f.Rule, f.Source, f.Fix = t.title+
+			" is too short for its fitting to close", "a taper thread takes its mate by hand at least, and blind all of it", t.thread.Source.String(), "more depth or thicker metal, or a smaller thread"
 	case t.thread.GaugeLengthMm > 0 || t.thread.Series == threads.PipeG:
 		return // it carries a plug
 	}

@@ -171,8 +171,11 @@ func (v *view) relief(c *cylinder) {
 	deepest := math.Max(0.6, 0.02*c.RadiusMm()*2)
 	if geom.Over(u.WidthMm, 0.25*long) || geom.Over(u.DepthMm, deepest) {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
-			What: "the undercut of " + c.Name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.RadiusMm()) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-			OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Fix: "a narrower or shallower undercut, " + words.Either(strings.HasPrefix(u.Name, "DIN 509"), "of a smaller row of DIN 509, or a longer seat", "such as DIN 509 F"),
+			What: "the undercut of " + c.Name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) +
+				" of " + v.mm(2*c.RadiusMm()) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
+			OverMm: over(u.WidthMm),
+			Rule:   "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")",
+			Fix:    "a narrower or shallower undercut, " + words.Either(strings.HasPrefix(u.Name, "DIN 509"), "of a smaller row of DIN 509, or a longer seat", "such as DIN 509 F"),
 		})
 	}
 }
@@ -191,7 +194,10 @@ func (v *view) lug(g *parts.HoleGroup) {
 		if h.group != g {
 			continue
 		}
-		f := Finding{What: v.p.Title.Value + " is thin for its eye " + g.Name.Value, Numbers: " thick, wanted ", Rule: "a lug is at least three tenths of its eye thick", Source: practice, Fix: "a thicker plate"}
+		f := Finding{
+			What: v.p.Title.Value + " is thin for its eye " + g.Name.Value, Numbers: " thick, wanted ",
+			Rule: "a lug is at least three tenths of its eye thick", Source: practice, Fix: "a thicker plate",
+		}
 		v.atLeast(g.Name.Value, g.Pos, v.lengthMm, lugShare*2*h.radiusMm, f)
 		m, err := material.Find(v.p.Material.Value)
 		if err != nil {

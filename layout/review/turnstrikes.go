@@ -39,7 +39,8 @@ func (r *reviewer) turnStrikes() {
 		if on, deg := s.strikes(still); on != nil {
 			s.v.report(Stop, "", s.v.p.Name.Pos, Finding{
 				What:    s.v.p.Title.Value + " turns with " + m.Title(shaft.ID) + " and strikes " + m.Title(on.ID),
-				Numbers: number(deg) + "° on from where it is drawn", Rule: "what turns is free all the way round", Source: "by geometry", Fix: s.v.p.Title.Value + " nearer the shaft, or " + m.Title(on.ID) + " out of its way",
+				Numbers: number(deg) + "° on from where it is drawn", Rule: "what turns is free all the way round", Source: "by geometry",
+				Fix: s.v.p.Title.Value + " nearer the shaft, or " + m.Title(on.ID) + " out of its way",
 			})
 		}
 	}

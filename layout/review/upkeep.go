@@ -115,7 +115,8 @@ func (r *reviewer) portGrease(p parts.Port) {
 	was, is := greaseKind(first), greaseKind(again)
 	r.firstOf(Finding{Part: name, Pos: p.Pos},
 		flaw{b.Sealed(), Finding{
-			What: "the upkeep greases " + name + ", which is sealed on both sides", Numbers: b.Bearing.Value, Rule: "a sealed bearing takes no grease and is changed when it is worn", Fix: "an open bearing, or wear in place of the port"}},
+			What: "the upkeep greases " + name + ", which is sealed on both sides", Numbers: b.Bearing.Value,
+			Rule: "a sealed bearing takes no grease and is changed when it is worn", Fix: "an open bearing, or wear in place of the port"}},
 		flaw{first == "" && again == "", Finding{
 			What: "the upkeep greases " + name + ", and nothing says with what", Rule: "a bearing is greased with what it was filled with", Fix: "grease at the bearing of the joint"}},
 		flaw{len(was) > 0 && len(is) > 0 && !slices.Equal(was, is), Finding{
@@ -138,8 +139,9 @@ func (r *reviewer) unevenly(p parts.Port) {
 		b := r.bearing(o.Bearing.Value)
 		if often, same := howOften(o.Every); b != nil && a.Cup.Part == b.Cup.Part && same == unit && rare >= unevenShare*often {
 			r.add(Finding{
-				Pos: p.Every.Pos, What: "the upkeep greases " + p.Bearing.Value + " far less often than " + o.Bearing.Value, Numbers: p.Every.Value + " and " + o.Every.Value + ", both in " + a.Cup.Part,
-				Rule: "bearings of one housing are greased about as often", Fix: "one time for both, or accept it",
+				Pos: p.Every.Pos, What: "the upkeep greases " + p.Bearing.Value + " far less often than " + o.Bearing.Value,
+				Numbers: p.Every.Value + " and " + o.Every.Value + ", both in " + a.Cup.Part,
+				Rule:    "bearings of one housing are greased about as often", Fix: "one time for both, or accept it",
 			})
 		}
 	}

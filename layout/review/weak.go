@@ -53,8 +53,9 @@ func (v *view) wideTip(c *cylinder) {
 		tip = back
 	}
 	v.report(Check, tip.Name, tip.Drawn.Pos, Finding{
-		What: "no nut starts on " + c.Name + ": " + tip.Name + " before it is larger than its core", OverMm: over(2 * tip.RadiusMm()), Numbers: v.mm(2*tip.RadiusMm()) + ", wanted at most " + v.mm(t.MinorMm),
-		Rule: "what stands before a thread goes through its nut", Source: rootSource(t), Fix: "a smaller diameter there",
+		What: "no nut starts on " + c.Name + ": " + tip.Name + " before it is larger than its core", OverMm: over(2 * tip.RadiusMm()),
+		Numbers: v.mm(2*tip.RadiusMm()) + ", wanted at most " + v.mm(t.MinorMm),
+		Rule:    "what stands before a thread goes through its nut", Source: rootSource(t), Fix: "a smaller diameter there",
 	})
 }
 
@@ -90,8 +91,9 @@ func (v *view) wideNeck(c *cylinder) {
 		}
 		root, pitch, f := o.rootMm(), o.Size.Thread.PitchMm, v.here(c.Name, c.Drawn.Pos)
 		v.firstOf(f, flaw{geom.Over(c.RadiusMm(), root), Finding{
-			What: "the thread " + o.Name + " does not run out into " + c.Name + ": it is cut deeper than that", OverMm: over(2 * c.RadiusMm()), Numbers: v.mm(2*c.RadiusMm()) + ", the root of " + o.Drawn.Size.Thread.Value + " " + v.mm(2*root),
-			Rule: "a neck that a thread runs out into is under its root", Source: rootSource(o.Size.Thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
+			What: "the thread " + o.Name + " does not run out into " + c.Name + ": it is cut deeper than that", OverMm: over(2 * c.RadiusMm()),
+			Numbers: v.mm(2*c.RadiusMm()) + ", the root of " + o.Drawn.Size.Thread.Value + " " + v.mm(2*root),
+			Rule:    "a neck that a thread runs out into is under its root", Source: rootSource(o.Size.Thread), Fix: "at most " + v.mm(2*root) + ", or an undercut",
 		}}, flaw{geom.Over(pitch, c.LengthMm()), Finding{
 			What: c.Name + " is shorter than a turn of the thread " + o.Name + " that runs out into it", LeftMm: left(c.LengthMm()), Numbers: v.mm(c.LengthMm()) + ", wanted " + v.mm(pitch),
 			Rule: "a tool is drawn out of its thread within a turn at the best", Fix: "a neck two pitches long",

@@ -56,10 +56,12 @@ func separate(r *reviewer) {
 func unjoined(r *reviewer) {
 	for a, g := range r.groups() {
 		for b, h := range r.groups() {
-			if a != b && g.Size.Make == parts.ClearanceHole && h.Size.Make == parts.TappedHole && likeGroups(g, h) && !a.joined(g.Name.Value) && !b.joined(h.Name.Value) && !r.standsOff(a.p, b.p, g.Size.Thread) {
+			if a != b && g.Size.Make == parts.ClearanceHole && h.Size.Make == parts.TappedHole && likeGroups(g, h) && !a.joined(g.Name.Value) &&
+				!b.joined(h.Name.Value) && !r.standsOff(a.p, b.p, g.Size.Thread) {
 				a.report(Check, g.Name.Value, g.Pos, Finding{
-					What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: g.Name.Value + " and " + h.Name.Value + ", " + g.Size.Thread + " on " + r.mm(g.Pattern.PCD.Mm),
-					Rule: "what is drilled for each other is bolted", Fix: "add the bolt joint",
+					What:    a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them",
+					Numbers: g.Name.Value + " and " + h.Name.Value + ", " + g.Size.Thread + " on " + r.mm(g.Pattern.PCD.Mm),
+					Rule:    "what is drilled for each other is bolted", Fix: "add the bolt joint",
 				})
 			}
 		}

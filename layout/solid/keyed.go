@@ -50,7 +50,8 @@ func keyway(k *part.Keyway) []assembly.Simple {
 	if !opens[1] {
 		from, ends[1] = from+half, 1
 	}
-	loop := geom.Loop{{Point: geom.Point{XMm: half, YMm: from}}, {Point: geom.Point{XMm: half, YMm: to}, Bulge: ends[0]}, {Point: geom.Point{XMm: -half, YMm: to}}, {Point: geom.Point{XMm: -half, YMm: from}, Bulge: ends[1]}}
+	loop := geom.Loop{{Point: geom.Point{XMm: half, YMm: from}}, {Point: geom.Point{XMm: half, YMm: to}, Bulge: ends[0]},
+		{Point: geom.Point{XMm: -half, YMm: to}}, {Point: geom.Point{XMm: -half, YMm: from}, Bulge: ends[1]}}
 	return []assembly.Simple{assembly.Prism(assembly.Outline{loop}, floor, round+past).At(at)}
 }
 

@@ -196,7 +196,8 @@ func hole(g *part.Group, deep, clear float64) assembly.Simple {
 	line := []assembly.ZR{{Z: low, R: r}}
 	switch {
 	case h.Counterbore != nil:
-		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2}, assembly.ZR{Z: clear, R: h.Counterbore.Diameter.Mm / 2})
+		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2},
+			assembly.ZR{Z: clear, R: h.Counterbore.Diameter.Mm / 2})
 	case h.Countersink != nil:
 		wide := h.Countersink.Diameter.Mm / 2
 		line = append(line, assembly.ZR{Z: -h.Countersink.DepthMm(2 * r), R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: clear, R: wide})

@@ -97,13 +97,22 @@ func ButtPrep(tMm float64, e Edges, s Sides) (Prep, error) {
 	case e == BothEdges && s == OneSide:
 		return Prep{Shape: SingleY, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2.5, 4}, RootFaceMm: Choice{2, 2, 4}, Source: iso9692}, nil
 	case e == BothEdges:
-		return Prep{Shape: DoubleV, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2, 3}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides", Note: "turn the work after each run, so that it stays flat"}, nil
+		return Prep{
+			Shape: DoubleV, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2, 3}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides",
+			Note: "turn the work after each run, so that it stays flat",
+		}, nil
 	case tMm <= 10:
 		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 2.5, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: iso9692, Note: backRun(s)}, nil
 	case s == OneSide:
-		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 3, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: "common practice: thicker than the one-sided bevels of ISO 9692-1", Note: "weld from both sides if the back can be reached"}, nil
+		return Prep{
+			Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 3, 4}, RootFaceMm: Choice{1, 1.5, 2},
+			Source: "common practice: thicker than the one-sided bevels of ISO 9692-1", Note: "weld from both sides if the back can be reached",
+		}, nil
 	}
-	return Prep{Shape: DoubleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{1, 2, 4}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides", Note: "change sides after each run, so that it stays square"}, nil
+	return Prep{
+		Shape: DoubleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{1, 2, 4}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides",
+		Note: "change sides after each run, so that it stays square",
+	}, nil
 }
 
 func backRun(s Sides) string {

@@ -164,7 +164,8 @@ func (f Flange) Nearest(m *measured.Match) string {
 	if len(classes) == 0 {
 		classes = append(classes, seq.Map(m.Spigots, func(c measured.SpigotClass) string { return c.Class })...)
 	}
-	is := fmt.Sprintf("%s: pitch circle %s (%s), spigot %s %s, %d holes, bolt %s", m.Name, f.Said(m.PitchMm), f.off(m.PitchOffMm), f.Said(m.SpigotMm), strings.Join(classes, " or "), m.Standard.Holes, m.Thread)
+	is := fmt.Sprintf("%s: pitch circle %s (%s), spigot %s %s, %d holes, bolt %s", m.Name, f.Said(m.PitchMm), f.off(m.PitchOffMm), f.Said(m.SpigotMm),
+		strings.Join(classes, " or "), m.Standard.Holes, m.Thread)
 	return Either(m.Matches, "this is "+is+" ("+m.Source+")", "nearest is "+is+"; but "+f.Against(m)+" ("+m.Source+")")
 }
 

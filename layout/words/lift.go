@@ -49,13 +49,16 @@ func (w Writer) Sling(l *plan.Lift) string {
 	on := s.On[0]
 	on += When(s.On[1] != on && !s.For, " and "+s.On[1])
 	turns := When(s.OverMm > 0, " It lies up to "+atLeast(s.OverMm)+" above those places: hold the top with a third sling, or the load turns over.")
-	how := "sling it " + tape(s.HalfMm) + " to each side of that, straps at most " + atMost(s.StrapMm) + " wide, on " + on + ", the hook " + atLeast(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
+	how := "sling it " + tape(s.HalfMm) + " to each side of that, straps at most " + atMost(s.StrapMm) + " wide, on " + on + ", the hook " +
+		atLeast(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.For && s.Eyes == "":
 		how = "shackles rated for it in " + s.Holes + " of each " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
 	case s.Eyes != "":
 		below := When(s.Through, ", no thread out below")
-		how = When(!s.For, "a strap would be caught: ") + "eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper, the hook so high that none touches what stands there"
+		how = When(!s.For, "a strap would be caught: ") + "eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on +
+			" to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) +
+			"° to the level or steeper, the hook so high that none touches what stands there"
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}

@@ -134,7 +134,8 @@ func (r *reader) onBar(b *parts.Bar, g parts.HoleGroup, what string) {
 		off := !geom.Over(at.YMm, box.Min.YMm) || !geom.Over(box.Max.YMm, at.YMm) || b.Section == parts.RoundBar && geom.Over(math.Abs(at.YMm), 0) ||
 			!geom.Over(x, b.EndMm(parts.LeftEnd, y)-b.Length.Mm/2) || !geom.Over(b.Length.Mm/2-b.EndMm(parts.RightEnd, y), x)
 		if off {
-			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the %s at x %s, y %s is not on the side %s of the bar", what, r.bare(at.XMm), r.said(at.YMm), side)
+			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side",
+				"the %s at x %s, y %s is not on the side %s of the bar", what, r.bare(at.XMm), r.said(at.YMm), side)
 		}
 	}
 }

@@ -129,12 +129,14 @@ func (f *fields) boltPlace(j *parts.Joint, in *fields) {
 	}
 	for _, said := range [][2]string{{"on", p.On}, {"with", p.With}} {
 		key, side := said[0], said[1]
-		in.spare(key, side != "" && side != string(parts.Front) && side != string(parts.Back), "a bolted part stands "+key+" the "+side, "front or back; holes in other sides say themselves where the part stands: delete place")
+		in.spare(key, side != "" && side != string(parts.Front) && side != string(parts.Back), "a bolted part stands "+key+" the "+side,
+			"front or back; holes in other sides say themselves where the part stands: delete place")
 	}
 	for _, key := range []string{"from-left", "from-right", "from-bottom", "from-top"} {
 		in.spare(key, true, key+" in the place of a bolted part", "at: where its origin lies from that of the other, or delete place: the holes say where it stands")
 	}
-	in.spare("gap", true, "gap in the place of a bolted part", "delete gap: bolts pull the faces together; a part between them is named in stack; what stays off, as a gland over its packing, goes under loose: with lies: its gap, and its nuts as buy")
+	in.spare("gap", true, "gap in the place of a bolted part",
+		"delete gap: bolts pull the faces together; a part between them is named in stack; what stays off, as a gland over its packing, goes under loose: with lies: its gap, and its nuts as buy")
 }
 
 func (f *fields) pressJoint() *parts.PressJoint {
@@ -282,7 +284,9 @@ func (f *fields) below() parts.Length {
 		return f.length("below")
 	}
 	f.val("below")
-	f.faultf(n.pos, "0 or more; where it stands out, in a weld place: {on: front, with: back, at: [0, 0], gap: -20} instead, by how far it goes in; in a press a shoulder and face", "%s is %s; it must not be negative", n.label, parts.Quote(n.text))
+	f.faultf(n.pos,
+		"0 or more; where it stands out, in a weld place: {on: front, with: back, at: [0, 0], gap: -20} instead, by how far it goes in; in a press a shoulder and face",
+		"%s is %s; it must not be negative", n.label, parts.Quote(n.text))
 	return parts.Length{}
 }
 

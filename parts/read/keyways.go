@@ -74,7 +74,8 @@ func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 	r.not(k.Width, ">=", cut.diameter, "a narrower key", "the key is %s wide in a diameter of %s")
 	r.not(k.Depth, ">=", times(0.5, cut.diameter), "a smaller depth", "the keyway is %s deep in a diameter of %s")
 	if a, b := k.StretchMm(in, from, to, cut.lengthMm); geom.Over(from, a) || geom.Over(b, to) {
-		r.faultf(cmp.Or(k.Axial.Pos, k.Length.Pos), "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
+		r.faultf(cmp.Or(k.Axial.Pos, k.Length.Pos), "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s",
+			k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
 	}
 	if !in {
 		r.not(k.Length, "<=", k.Width, "a length above the width", "the keyway is %s long and %s wide")

@@ -16,22 +16,25 @@ var patterns = []struct {
 	Key
 	read func(f *fields, p *parts.Pattern) geom.Pattern
 }{
-	{Key{Name: "circle", Type: KeysType, Means: "equally spaced all round", Group: &Group{Name: "circle", Means: "Places equally spaced all round a pitch circle.", Example: "circle: {pcd: 140, count: 6, first: 30}", Keys: []Key{
-		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
-		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
-		{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
-		circleCentre,
-	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+	{Key{Name: "circle", Type: KeysType, Means: "equally spaced all round",
+		Group: &Group{Name: "circle", Means: "Places equally spaced all round a pitch circle.", Example: "circle: {pcd: 140, count: 6, first: 30}", Keys: []Key{
+			{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+			{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
+			{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
+			circleCentre,
+		}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
 		f.pitchCircle(p)
 		return geom.Ring{PCDMm: p.PCD.Mm, Count: f.count("count"), FirstDeg: f.angle("first").Deg, Centre: p.Centre}
 	}},
-	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: &Group{Name: "arc", Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}", Keys: []Key{
-		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
-		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
-		{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
-		{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
-		circleCentre,
-	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: &Group{Name: "arc",
+		Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}",
+		Keys: []Key{
+			{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+			{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
+			{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
+			{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
+			circleCentre,
+		}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
 		f.pitchCircle(p)
 		count, first, last := f.count("count"), f.angle("first"), f.angle("last")
 		if first.Pos.Line > 0 && last.Pos.Line > 0 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
@@ -40,25 +43,33 @@ var patterns = []struct {
 		}
 		return geom.Arc{PCDMm: p.PCD.Mm, Count: count, FirstDeg: first.Deg, LastDeg: last.Deg, Centre: p.Centre}
 	}},
-	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: &Group{Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}", Keys: []Key{
-		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
-		{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
-		circleCentre,
-	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles",
+		Group: &Group{Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}", Keys: []Key{
+			{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
+			{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
+			circleCentre,
+		}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
 		f.pitchCircle(p)
 		return geom.Angles{PCDMm: p.PCD.Mm, Deg: seq.Map(f.angles("at"), func(a parts.Angle) float64 { return a.Deg }), Centre: p.Centre}
 	}},
-	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: &Group{Name: "grid", Means: "Places in columns and rows, numbered in rows from the top left.", Example: "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
+	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: &Group{Name: "grid",
+		Means: "Places in columns and rows, numbered in rows from the top left.", Example: "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
 		Keys: rowsKeys(1)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return f.rows() }},
-	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: &Group{Name: "staggered", Means: "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.", Example: "staggered: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
-		Keys: rowsKeys(2)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return geom.Staggered(f.rows()) }},
-	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: &Group{Name: "along", Means: "Places in a row along a side, from a named end.", Example: "along: {from: left, first: 50, pitch: 200, count: 2}", Keys: []Key{
-		{Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view, of a flange with its side at the top", Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)}},
-		{Name: "first", Type: SizeType, Need: true, Means: "from that end, a bar's outermost point there, to the first"},
-		{Name: "pitch", Type: SizeType, Means: "from each to the next"},
-		{Name: "count", Type: CountType, Means: "number of places", Default: "1", Low: 1, High: maxCount},
-		{Name: "up", Type: SizeType, Means: "from the lower edge of the side as seen", Default: "the middle of the side"},
-	}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
+	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: &Group{Name: "staggered",
+		Means:   "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.",
+		Example: "staggered: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
+		Keys:    rowsKeys(2)}}, func(f *fields, _ *parts.Pattern) geom.Pattern { return geom.Staggered(f.rows()) }},
+	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: &Group{Name: "along",
+		Means: "Places in a row along a side, from a named end.", Example: "along: {from: left, first: 50, pitch: 200, count: 2}", Keys: []Key{
+			{
+				Name: "from", Type: WordType, Means: "the end that they count from, as named on the front view, of a flange with its side at the top",
+				Default: string(parts.LeftSide), Words: []string{string(parts.LeftSide), string(parts.RightSide)},
+			},
+			{Name: "first", Type: SizeType, Need: true, Means: "from that end, a bar's outermost point there, to the first"},
+			{Name: "pitch", Type: SizeType, Means: "from each to the next"},
+			{Name: "count", Type: CountType, Means: "number of places", Default: "1", Low: 1, High: maxCount},
+			{Name: "up", Type: SizeType, Means: "from the lower edge of the side as seen", Default: "the middle of the side"},
+		}}}, func(f *fields, p *parts.Pattern) geom.Pattern {
 		a := geom.Along{FromRight: f.word("from") == string(parts.RightSide), FirstMm: f.length("first").Mm, PitchMm: f.length("pitch").Mm, Count: f.count("count"), UpMm: f.length("up").Mm}
 		if a.Count > 1 && !f.given("pitch") {
 			f.lack(f.n.pos, f.n.label+" lacks the key pitch: from each place to the next", "pitch: 100")
@@ -66,7 +77,10 @@ var patterns = []struct {
 		p.Datum = endDatum(a)
 		return a
 	}},
-	{Key{Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"}, func(f *fields, p *parts.Pattern) geom.Pattern {
+	{Key{
+		Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount},
+		Example: "a list of points, such as [[0, 60], [0, -60]]",
+	}, func(f *fields, p *parts.Pattern) geom.Pattern {
 		shape := geom.Listed{Datum: p.Datum}
 		for _, q := range f.points(pointsPattern) {
 			shape.At = append(shape.At, q.At())

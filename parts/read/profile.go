@@ -27,7 +27,10 @@ func (f *fields) profile() *parts.Profile {
 func (f *fields) steps(key string, s side) []parts.Step {
 	var out []parts.Step
 	for _, one := range f.each(key) {
-		step := parts.Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish"), Hardness: one.number("hardness"), AfterWeld: one.yes("after-weld")}
+		step := parts.Step{
+			Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish"),
+			Hardness: one.number("hardness"), AfterWeld: one.yes("after-weld"),
+		}
 		if one.given("length-limits") {
 			step.Limits = one.limits("length-limits", one.val("length-limits"), step.Length)
 		}
@@ -49,7 +52,8 @@ func (f *fields) steps(key string, s side) []parts.Step {
 		}
 		one.undercut(&step)
 		one.shaped(&step, s)
-		one.spare("after-weld", step.Taper != nil || step.Knurl != nil || step.Size.Thread.Value != "", "only a plain diameter is left for after the weld", "delete after-weld; welding bends threads, tapers and knurls little")
+		one.spare("after-weld", step.Taper != nil || step.Knurl != nil || step.Size.Thread.Value != "", "only a plain diameter is left for after the weld",
+			"delete after-weld; welding bends threads, tapers and knurls little")
 		out = append(out, step)
 	}
 	if s == shaft && len(out) > 1 && !slices.ContainsFunc(out, func(s parts.Step) bool { return s.Limits == nil }) {

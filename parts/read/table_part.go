@@ -32,13 +32,21 @@ var partGroup = &Group{Name: "part", Means: "A part file: one drawing.", Keys: [
 	{Name: "part", Type: NameType, Need: true, Means: "the name that jobs and other parts refer to", Example: "a name, such as part: cover"},
 	{Name: "title", Type: TextType, Means: "the name for people", Default: "the name with spaces"},
 	{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: Kinds(), Example: "kind: " + list(Kinds())},
-	{Name: "for", Type: WordType, Means: "what it is for: it keeps hands off, the machine stands on it, it goes into keyways, it holds one part on another, it lies between two that are bolted together and seals; not said, by its title", Words: useWords(parts.Guarding, parts.Leg, parts.AKey, parts.Brace, parts.Gasket)},
+	{
+		Name: "for", Type: WordType,
+		Means: "what it is for: it keeps hands off, the machine stands on it, it goes into keyways, it holds one part on another, it lies between two that are bolted together and seals; not said, by its title",
+		Words: useWords(parts.Guarding, parts.Leg, parts.AKey, parts.Brace, parts.Gasket),
+	},
 	{Name: "quantity", Type: CountType, Means: "how many are made", Default: "1", Low: 1, High: 10_000},
 	{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(parts.Millimetres), string(parts.Inches)}},
 	{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
 	{Name: "top", Type: WordType, Means: "how TOP (12 o'clock) is marked on the part", Words: []string{"scribe", "punch", "notch", "paint", "keyway"}},
 	{Name: "stock", Type: KeysType, Means: "what it is made from", Group: stockGroup, forms: unlessBar, use: "parts that are no bars, whose section says it"},
-	{Name: "outline", Type: KeysType, Means: "the contour of a flat part, seen on its front face; of a folded one its base, a square or rectangle over the outside of the flanges", Group: outlineGroup, forms: flat | folded, use: "flat and folded parts"},
+	{
+		Name: "outline", Type: KeysType,
+		Means: "the contour of a flat part, seen on its front face; of a folded one its base, a square or rectangle over the outside of the flanges",
+		Group: outlineGroup, forms: flat | folded, use: "flat and folded parts",
+	},
 	{Name: "thickness", Type: SizeType, Means: "of a flat or folded part", Default: "that of the plate or sheet", forms: flat | folded, use: "flat and folded parts"},
 	{Name: "bends", Type: KeysType, Means: "what is folded up from the sides of the base", Group: bendsGroup, forms: folded, use: "kind folded"},
 	{Name: "bore", Type: KeysType, Means: "the centre bore of a flat part, at the origin", Group: boreGroup, forms: flat, use: "flat parts; turned parts have inside steps"},
@@ -50,62 +58,88 @@ var partGroup = &Group{Name: "part", Means: "A part file: one drawing.", Keys: [
 	{Name: "bar", Type: KeysType, Means: "a length of square, rectangular or round tube, angle, channel, flat or solid bar", Group: barGroup, forms: linear, use: "kind bar"},
 	{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
 	{Name: "chamfers", Type: ListType, Means: "bevelled and rounded edges, spherical ends", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
-	{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars"},
-	{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars"},
-	{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
-	{Name: "keyways", Type: ListType, Means: "keyways for parallel and Woodruff keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
-	{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
+	{
+		Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200},
+		forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars",
+	},
+	{
+		Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200},
+		forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars",
+	},
+	{
+		Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200},
+		forms: turned | tubular, use: "turned parts, which have a profile or a tube",
+	},
+	{
+		Name: "keyways", Type: ListType, Means: "keyways for parallel and Woodruff keys, on shaft steps and in bores", Group: keywayGroup,
+		Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts",
+	},
+	{
+		Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief",
+		Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts",
+	},
 	{Name: "flats", Type: ListType, Means: "flats, squares and hexagons milled on outside steps", Group: flatsGroup, Entries: [2]int{0, 50}, forms: turned, use: "turned parts"},
 	{Name: "centres", Type: KeysType, Means: "centre holes in the ends; a solid bar turned between centres has form A without it", Group: centresGroup, forms: turned, use: "turned parts"},
 	{Name: "clamp", Type: KeysType, Means: "a ring split by a saw cut, with a screw across it", Group: clampGroup, forms: turned, use: "turned parts"},
 	{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
-	{Name: "notes", Type: TextsType, Means: "lines printed on its sheets; after DRILL:, MILL:, LATHE: or BENCH: a row of the operations and of the record", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
+	{
+		Name: "notes", Type: TextsType, Means: "lines printed on its sheets; after DRILL:, MILL:, LATHE: or BENCH: a row of the operations and of the record",
+		Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts",
+	},
 }}
 
-var requireGroup = &Group{Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.", Example: "{is: squareness, within: 0.1, of: back, to: bore}", Keys: []Key{
-	{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: plain(parts.RequirementKinds), Example: "is: squareness"},
-	{Name: "within", Type: SizeType, Need: true, Means: "width of the tolerance zone; of equal: the largest less the smallest", Example: "within: 0.05 mm"},
-	{Name: "of", Type: NameType, Need: true, Means: "a face (front, back), a step, the bore or the outline; for equal a step or length", Example: "of: front"},
-	{Name: "to", Type: NameType, Means: "the datum: a face, a step, the bore or the outline; not with flatness or equal", Example: "to: bore"},
-}}
+var requireGroup = &Group{Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.",
+	Example: "{is: squareness, within: 0.1, of: back, to: bore}", Keys: []Key{
+		{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: plain(parts.RequirementKinds), Example: "is: squareness"},
+		{Name: "within", Type: SizeType, Need: true, Means: "width of the tolerance zone; of equal: the largest less the smallest", Example: "within: 0.05 mm"},
+		{Name: "of", Type: NameType, Need: true, Means: "a face (front, back), a step, the bore or the outline; for equal a step or length", Example: "of: front"},
+		{Name: "to", Type: NameType, Means: "the datum: a face, a step, the bore or the outline; not with flatness or equal", Example: "to: bore"},
+	}}
 
-var stockGroup = &Group{Name: "stock", Means: "What a part is made from.", Example: "stock: {plate: 8 mm, cut: laser}", OneOf: []string{"plate", "sheet", "round", "tube", "square", "flat", "casting"}, Keys: []Key{
-	{Name: "plate", Type: SizeType, Means: "thickness of the plate"},
-	{Name: "sheet", Type: SizeType, Means: "thickness of the sheet"},
-	{Name: "round", Type: SizeType, Means: "diameter of the bar"},
-	{Name: "tube", Type: SizeType, Means: "outside diameter of the tube; wall goes with it"},
-	{Name: "square", Type: SizeType, Means: "side of the square bar"},
-	{Name: "flat", Type: SizeType, Means: "width of the flat bar; wall, its thickness, goes with it"},
-	{Name: "casting", Type: StockNameType, Means: "name of the casting, or its largest size"},
-	{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of a flat"},
-	{Name: "length", Type: SizeType, Means: "length to saw"},
-	{Name: "cut", Type: WordType, Means: "how the blank is cut", Words: []string{"laser", "plasma", "waterjet", "flame", "saw", "none"}},
-}}
+var stockGroup = &Group{Name: "stock", Means: "What a part is made from.", Example: "stock: {plate: 8 mm, cut: laser}",
+	OneOf: []string{"plate", "sheet", "round", "tube", "square", "flat", "casting"}, Keys: []Key{
+		{Name: "plate", Type: SizeType, Means: "thickness of the plate"},
+		{Name: "sheet", Type: SizeType, Means: "thickness of the sheet"},
+		{Name: "round", Type: SizeType, Means: "diameter of the bar"},
+		{Name: "tube", Type: SizeType, Means: "outside diameter of the tube; wall goes with it"},
+		{Name: "square", Type: SizeType, Means: "side of the square bar"},
+		{Name: "flat", Type: SizeType, Means: "width of the flat bar; wall, its thickness, goes with it"},
+		{Name: "casting", Type: StockNameType, Means: "name of the casting, or its largest size"},
+		{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of a flat"},
+		{Name: "length", Type: SizeType, Means: "length to saw"},
+		{Name: "cut", Type: WordType, Means: "how the blank is cut", Words: []string{"laser", "plasma", "waterjet", "flame", "saw", "none"}},
+	}}
 
-var outlineGroup = &Group{Name: "outline", Means: "The contour of a flat part, centred on the origin unless given by points or a path; x right, y up.", OneOf: []string{"circle", "square", "rectangle", "polygon", "slot", "path"}, Example: "outline: {circle: 165}", Keys: []Key{
-	{Name: "circle", Type: SizeType, Means: "diameter"},
-	{Name: "square", Type: SizeType, Means: "side"},
-	{Name: "rectangle", Type: PairType, Means: "width and height", Example: "the width and the height, such as [200, 120]"},
-	{Name: "polygon", Type: KeysType, Means: "a regular polygon, or listed corners", Group: polygonGroup},
-	{Name: "slot", Type: PairType, Means: "overall length and width of a shape with round ends", Example: "the width and the height, such as [200, 120]"},
-	{Name: "path", Type: PathType, Means: "SVG path data of one closed contour in mm, y up, whatever the units of the file", Unit: "mm", Example: `"M0 0 L100 0 L100 50 Z"`},
-	{Name: "corner", Type: DistanceType, Means: "corner radius of a square or rectangle"},
-	{Name: "fit", Type: ClassFitType, Means: "limits of a circle", Group: fitGroup, Example: fitExample},
-	{Name: "leave", Type: DistanceType, Means: "what the cutter leaves on the diameter or width for the lathe"},
-}}
+var outlineGroup = &Group{Name: "outline", Means: "The contour of a flat part, centred on the origin unless given by points or a path; x right, y up.",
+	OneOf: []string{"circle", "square", "rectangle", "polygon", "slot", "path"}, Example: "outline: {circle: 165}", Keys: []Key{
+		{Name: "circle", Type: SizeType, Means: "diameter"},
+		{Name: "square", Type: SizeType, Means: "side"},
+		{Name: "rectangle", Type: PairType, Means: "width and height", Example: "the width and the height, such as [200, 120]"},
+		{Name: "polygon", Type: KeysType, Means: "a regular polygon, or listed corners", Group: polygonGroup},
+		{Name: "slot", Type: PairType, Means: "overall length and width of a shape with round ends", Example: "the width and the height, such as [200, 120]"},
+		{Name: "path", Type: PathType, Means: "SVG path data of one closed contour in mm, y up, whatever the units of the file", Unit: "mm", Example: `"M0 0 L100 0 L100 50 Z"`},
+		{Name: "corner", Type: DistanceType, Means: "corner radius of a square or rectangle"},
+		{Name: "fit", Type: ClassFitType, Means: "limits of a circle", Group: fitGroup, Example: fitExample},
+		{Name: "leave", Type: DistanceType, Means: "what the cutter leaves on the diameter or width for the lathe"},
+	}}
 
-var polygonGroup = &Group{Name: "polygon", Means: "A regular polygon (sides, across-flats, first), or points in order round the outline.", Example: "polygon: {sides: 6, across-flats: 50, first: 0}, or polygon: {points: [[0, 0], [50, 0], [0, 50]]}", Keys: []Key{
-	{Name: "sides", Type: CountType, Means: "number of sides", Low: 3, High: 64},
-	{Name: "across-flats", Type: SizeType, Means: "twice the distance of a side from the middle"},
-	{Name: "first", Type: AngleType, Means: "clock angle of a corner, not of a side, from TOP", Default: "0"},
-	{Name: "points", Type: PointsType, Means: "corners [x, y], three or more", Entries: [2]int{3, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"},
-}}
+var polygonGroup = &Group{Name: "polygon", Means: "A regular polygon (sides, across-flats, first), or points in order round the outline.",
+	Example: "polygon: {sides: 6, across-flats: 50, first: 0}, or polygon: {points: [[0, 0], [50, 0], [0, 50]]}", Keys: []Key{
+		{Name: "sides", Type: CountType, Means: "number of sides", Low: 3, High: 64},
+		{Name: "across-flats", Type: SizeType, Means: "twice the distance of a side from the middle"},
+		{Name: "first", Type: AngleType, Means: "clock angle of a corner, not of a side, from TOP", Default: "0"},
+		{Name: "points", Type: PointsType, Means: "corners [x, y], three or more", Entries: [2]int{3, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"},
+	}}
 
 var bendsGroup = &Group{Name: "bends", Means: "The flanges of a folded part.", Example: "bends: {radius: 2, flanges: [{side: top, height: 30}]}", Keys: []Key{
 	{Name: "radius", Type: SizeType, Need: true, Means: "inside radius of the bends"},
 	{Name: "k", Type: NumberType, Means: "how far the neutral line lies from the inside, in thicknesses, from a test strip", Default: "that of DIN 6935", Low: 0.1, High: 0.6},
 	{Name: "gap", Type: DistanceType, Means: "left open between two flanges at a corner", Default: "0.5 mm"},
-	{Name: "corners", Type: WordType, Means: "where flanges that are turned in meet at a corner, on the free edges of two walls: square cuts back those of the left and the right side, mitred cuts both at 45 degrees", Default: "square", Words: []string{"square", "mitred"}, Example: "corners: mitred"},
+	{
+		Name: "corners", Type: WordType,
+		Means:   "where flanges that are turned in meet at a corner, on the free edges of two walls: square cuts back those of the left and the right side, mitred cuts both at 45 degrees",
+		Default: "square", Words: []string{"square", "mitred"}, Example: "corners: mitred",
+	},
 	{Name: "die", Type: SizeType, Means: "opening of the die", Default: "the usual one of the thickness"},
 	{Name: "punch", Type: SizeType, Means: "thickness of the punch over its tip, for what stands beside it"},
 	{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base, and on the free edge of each", Group: flapGroup, Entries: [2]int{1, 12}},
@@ -115,7 +149,10 @@ var flapGroup = &Group{Name: "flange", Means: "A flange on a side of the base.",
 	{Name: "side", Type: WordType, Need: true, Means: "the edge of the base, seen on the front face; top-2 is the free edge of the flange at the top, top-3 that of top-2", Words: flapWords},
 	{Name: "height", Type: SizeType, Need: true, Means: "along the outside, from the corner to the free edge or the next corner; beyond 90 degrees from the outside of the bend"},
 	{Name: "angle", Type: AngleType, Means: "what the sheet turns through; 90 is square", Default: "90", Low: 1, High: 150},
-	{Name: "toward", Type: WordType, Means: "the face of the sheet that comes to lie inside its bend; of a flange on the base the face that it stands on", Default: "back", Words: []string{string(parts.Back), string(parts.Front)}},
+	{
+		Name: "toward", Type: WordType, Means: "the face of the sheet that comes to lie inside its bend; of a flange on the base the face that it stands on",
+		Default: "back", Words: []string{string(parts.Back), string(parts.Front)},
+	},
 	{Name: "radius", Type: SizeType, Means: "its own inside radius", Default: "that of bends"},
 	{Name: "left", Type: DistanceType, Means: "how far it stays off the left end of its side, with the side at the top", Default: "0, or as the flange it is on"},
 	{Name: "right", Type: DistanceType, Means: "how far it stays off the right end", Default: "0, or as the flange it is on"},
@@ -135,35 +172,52 @@ var diameterGroup = &Group{Name: "diameter", Means: "A diameter with its fit.", 
 	{Name: "fit", Type: ClassFitType, Means: "its limits", Group: fitGroup, Example: fitExample},
 }}
 
-var fitGroup = &Group{Name: "fit", Means: "How a size is limited: an ISO 286 class (H7 for bores, h9 for outsides), or one of these keys.", Example: fitExample, OneOf: []string{"light-press", "measured", "limits", "plus-minus"}, Keys: []Key{
-	{Name: "light-press", Type: RefType, Means: "bores only: turned 0.01 to 0.03 mm under the outside of that feature as measured", Example: refExample},
-	{Name: "measured", Type: PairType, Means: "how much smaller an outside is turned than the bore it goes into as measured, or a bore larger than its spigot", Example: "the least and the most play on diameter, such as [0.7, 0.9]"},
-	{Name: "limits", Type: PairType, Means: "the two sizes to machine to, smaller first", Example: "the lower and the upper size, such as [90.000, 90.035]"},
-	{Name: "plus-minus", Type: SizeType, Means: "symmetric tolerance, at most a tenth of the size"},
-}}
+var fitGroup = &Group{Name: "fit", Means: "How a size is limited: an ISO 286 class (H7 for bores, h9 for outsides), or one of these keys.",
+	Example: fitExample, OneOf: []string{"light-press", "measured", "limits", "plus-minus"}, Keys: []Key{
+		{Name: "light-press", Type: RefType, Means: "bores only: turned 0.01 to 0.03 mm under the outside of that feature as measured", Example: refExample},
+		{
+			Name: "measured", Type: PairType,
+			Means:   "how much smaller an outside is turned than the bore it goes into as measured, or a bore larger than its spigot",
+			Example: "the least and the most play on diameter, such as [0.7, 0.9]",
+		},
+		{Name: "limits", Type: PairType, Means: "the two sizes to machine to, smaller first", Example: "the lower and the upper size, such as [90.000, 90.035]"},
+		{Name: "plus-minus", Type: SizeType, Means: "symmetric tolerance, at most a tenth of the size"},
+	}}
 
 var profileGroup = &Group{Name: "profile", Means: "A turned part along its axis, from the front face to the back.", Keys: []Key{
 	{Name: "one-setting", Type: NamesType, Means: "steps that are turned without letting the part go", Entries: [2]int{2, 100}, Example: "a list of steps of this profile"},
-	{Name: "outside", Type: ListType, Need: true, Means: "steps of the outside; they make up the whole length", Group: stepGroup, Entries: [2]int{1, 100}, Example: "the steps from the front face to the back"},
+	{
+		Name: "outside", Type: ListType, Need: true, Means: "steps of the outside; they make up the whole length", Group: stepGroup, Entries: [2]int{1, 100},
+		Example: "the steps from the front face to the back",
+	},
 	{Name: "inside", Type: ListType, Means: "steps of the bore from the front face; shorter than the part is a blind bore", Group: stepGroup, Entries: [2]int{1, 100}},
 }}
 
-var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.", Example: "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}", OneOf: []string{"diameter", "thread"}, Keys: []Key{
-	{Name: "name", Type: NameType, Means: "name for references, chamfers and sheets", Default: "outside-1, inside-2 and so on"},
-	{Name: "diameter", Type: SizeType, Means: "finished diameter"},
-	{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
-	{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation; of a lead screw or its nut Tr24x5, Tr24x10P5 LH (lead 10, two starts) or 3/4-6 ACME, with a class where it is not the usual one: -7e, -8e, -8c outside and -7H, -8H inside, ACME-2G, -3G, -4G", Example: "M40x1.5"},
-	{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
-	{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first; of a single step those of the whole part", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
-	{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
-	{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
-	{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
-	{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
-	{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
-	{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6 (µm) or Ra 63 uin; in inch jobs a bare number from 8 up is in µin"},
-	{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
-	{Name: "after-weld", Type: YesType, Means: afterWeldMeans},
-}}
+var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.",
+	Example: "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}", OneOf: []string{"diameter", "thread"},
+	Keys: []Key{
+		{Name: "name", Type: NameType, Means: "name for references, chamfers and sheets", Default: "outside-1, inside-2 and so on"},
+		{Name: "diameter", Type: SizeType, Means: "finished diameter"},
+		{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
+		{
+			Name: "thread", Type: ThreadType,
+			Means:   "a threaded step: its designation; of a lead screw or its nut Tr24x5, Tr24x10P5 LH (lead 10, two starts) or 3/4-6 ACME, with a class where it is not the usual one: -7e, -8e, -8c outside and -7H, -8H inside, ACME-2G, -3G, -4G",
+			Example: "M40x1.5",
+		},
+		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
+		{
+			Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first; of a single step those of the whole part",
+			Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]",
+		},
+		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
+		{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
+		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
+		{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
+		{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
+		{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6 (µm) or Ra 63 uin; in inch jobs a bare number from 8 up is in µin"},
+		{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
+		{Name: "after-weld", Type: YesType, Means: afterWeldMeans},
+	}}
 
 var taperGroup = &Group{Name: "taper", Means: "A cone.", Example: "taper: {to: 40} or {ratio: 10} or {angle: 8}", OneOf: []string{"to", "ratio", "angle"}, Keys: []Key{
 	{Name: "to", Type: SizeType, Means: "diameter of the small end"},
@@ -257,19 +311,23 @@ var ontoGroup = &Group{Name: "onto", Means: "A main that is no part of the job."
 
 var placeGroup = &Group{Name: "place", Means: "A place on the outside of a main.", Example: "place: {clock: 0, axial: 140, from: back}", Keys: []Key{
 	{Name: "clock", Type: AngleType, Means: "clock angle on the main, seen on its front face", Default: "0"},
-	{Name: "axial", Type: DistanceType, Need: true, Means: "distance along the main from the face of from to where the two axes cross, also beyond its other end: a branch that leans comes out nearer its leans"},
+	{
+		Name: "axial", Type: DistanceType, Need: true,
+		Means: "distance along the main from the face of from to where the two axes cross, also beyond its other end: a branch that leans comes out nearer its leans",
+	},
 	{Name: "from", Type: WordType, Means: "the face of the main that axial starts at", Default: "front", Words: faceWords},
 	{Name: "leans", Type: WordType, Means: "the face of the main that the free end of this tube leans to, its acute side; at 90 degrees that of line 0", Default: "front", Words: faceWords},
 }}
 
-var chamferGroup = &Group{Name: "chamfer", Means: "A bevelled or rounded edge, or a spherical end.", Example: "{edge: bore-back, size: 5 mm, angle: 45, for: weld}", OneOf: []string{"size", "radius", "sphere"}, Keys: []Key{
-	{Name: "edge", Type: NameType, Need: true, Means: "bore-front, bore-back, outline-front, outline-back; of turned parts STEP-front and STEP-back"},
-	{Name: "size", Type: SizeType, Means: "of a bevel: depth along the axis"},
-	{Name: "radius", Type: SizeType, Means: "of a rounded edge of a turned part, a quarter of a circle"},
-	{Name: "sphere", Type: SizeType, Means: "spherical radius of a crowned end of a solid turned part, at least half of its diameter"},
-	{Name: "angle", Type: AngleType, Means: "of a bevel, from the axis; at 45 the diameter changes by twice the size", Default: "45", Low: 1, High: 89},
-	{Name: "for", Type: WordType, Means: "what it is for", Words: []string{"weld", "lead-in", "deburr"}},
-}}
+var chamferGroup = &Group{Name: "chamfer", Means: "A bevelled or rounded edge, or a spherical end.",
+	Example: "{edge: bore-back, size: 5 mm, angle: 45, for: weld}", OneOf: []string{"size", "radius", "sphere"}, Keys: []Key{
+		{Name: "edge", Type: NameType, Need: true, Means: "bore-front, bore-back, outline-front, outline-back; of turned parts STEP-front and STEP-back"},
+		{Name: "size", Type: SizeType, Means: "of a bevel: depth along the axis"},
+		{Name: "radius", Type: SizeType, Means: "of a rounded edge of a turned part, a quarter of a circle"},
+		{Name: "sphere", Type: SizeType, Means: "spherical radius of a crowned end of a solid turned part, at least half of its diameter"},
+		{Name: "angle", Type: AngleType, Means: "of a bevel, from the axis; at 45 the diameter changes by twice the size", Default: "45", Low: 1, High: 89},
+		{Name: "for", Type: WordType, Means: "what it is for", Words: []string{"weld", "lead-in", "deburr"}},
+	}}
 
 var holeGroup = &Group{
 	Name: "holes", Means: "A group of equal holes on a face, with one pattern.", Example: "{name: bolts, circle: {pcd: 140, count: 6}, size: M10 clearance}",
@@ -280,7 +338,11 @@ var holeGroup = &Group{
 		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top; of a bar: top or bottom, looked at with the left end at the left", Words: flapWords},
 		{Name: "walls", Type: WordType, Means: "of a tube bar: through the wall that is marked, or through both", Default: "one", Words: []string{"one", parts.BothWalls}},
 	}, []Key{
-		{Name: "size", Type: HoleType, Need: true, Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup, Example: holeExample},
+		{
+			Name: "size", Type: HoleType, Need: true,
+			Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup,
+			Example: holeExample,
+		},
 		{Name: "depth", Type: DepthType, Means: "full diameter or full thread", Default: "through"},
 		{Name: "counterbore", Type: KeysType, Means: "flat-bottomed enlargement at the face", Group: counterboreGroup},
 		{Name: "countersink", Type: KeysType, Means: "conical enlargement at the face; not with a counterbore", Group: countersinkGroup},
@@ -291,8 +353,16 @@ var holeGroup = &Group{
 
 // forKey and fittedKey say what holes are there for, and what goes into them.
 var (
-	forKey    = Key{Name: "for", Type: WordType, Means: "what it is for besides the bolts of joints: the part hangs by it, screws push parts apart or draw along it, a grease nipple, what runs out, what opens into the part, pins; not said, by its name and note", Words: useWords(parts.Lifting, parts.Jacking, parts.Drawing, parts.Grease, parts.Drain, parts.Opening, parts.Pins)}
-	fittedKey = Key{Name: "fitted", Type: TextType, Means: "what is screwed or pressed into each, as ordered but for its thread: a line of the list to buy", Default: "the nipple, plug, set screw or dowel pin that the note names", Longest: 100, Example: "fitted: grease nipple, or set screw, cone point, 3/4 in long"}
+	forKey = Key{
+		Name: "for", Type: WordType,
+		Means: "what it is for besides the bolts of joints: the part hangs by it, screws push parts apart or draw along it, a grease nipple, what runs out, what opens into the part, pins; not said, by its name and note",
+		Words: useWords(parts.Lifting, parts.Jacking, parts.Drawing, parts.Grease, parts.Drain, parts.Opening, parts.Pins),
+	}
+	fittedKey = Key{
+		Name: "fitted", Type: TextType, Means: "what is screwed or pressed into each, as ordered but for its thread: a line of the list to buy",
+		Default: "the nipple, plug, set screw or dowel pin that the note names", Longest: 100,
+		Example: "fitted: grease nipple, or set screw, cone point, 3/4 in long",
+	}
 )
 
 // useWords are uses as the file says them, and that something is for none of them.
@@ -325,18 +395,22 @@ var slotGroup = &Group{
 	}),
 }
 
-var radialGroup = &Group{Name: "radial", Means: "Holes, slots or windows in the outside of a round, one at each clock angle.", Example: "{name: grease-port, clock: 0, axial: 40, size: G1/8 tap}", OneOf: []string{"size", "slot", "window"}, Keys: []Key{
-	{Name: "name", Type: NameType, Need: true, Means: "name of the feature; of several, name-2 is the second from TOP", Example: "name it, such as name: grease-port"},
-	{Name: "clock", Type: ClocksType, Need: true, Means: "clock angle or list of them, always seen from the front face, also where from is back", Entries: [2]int{1, maxCount}, Example: "a clock angle, or a list of them"},
-	{Name: "axial", Type: DistanceType, Need: true, Means: "distance of its centre from a face", Example: "the distance of its centre from the face"},
-	{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
-	{Name: "size", Type: HoleType, Means: "a hole, as in holes", Group: diameterGroup, Example: holeExample},
-	{Name: "slot", Type: KeysType, Means: "a slot with round ends", Group: openingGroup},
-	{Name: "window", Type: KeysType, Means: "a rectangular opening", Group: windowGroup},
-	{Name: "depth", Type: DepthType, Means: "from the outside; through goes into the bore", Default: "through"},
-	{Name: "note", Type: TextType, Means: "a line beside the size"},
-	forKey, fittedKey,
-}}
+var radialGroup = &Group{Name: "radial", Means: "Holes, slots or windows in the outside of a round, one at each clock angle.",
+	Example: "{name: grease-port, clock: 0, axial: 40, size: G1/8 tap}", OneOf: []string{"size", "slot", "window"}, Keys: []Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the feature; of several, name-2 is the second from TOP", Example: "name it, such as name: grease-port"},
+		{
+			Name: "clock", Type: ClocksType, Need: true, Means: "clock angle or list of them, always seen from the front face, also where from is back",
+			Entries: [2]int{1, maxCount}, Example: "a clock angle, or a list of them",
+		},
+		{Name: "axial", Type: DistanceType, Need: true, Means: "distance of its centre from a face", Example: "the distance of its centre from the face"},
+		{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
+		{Name: "size", Type: HoleType, Means: "a hole, as in holes", Group: diameterGroup, Example: holeExample},
+		{Name: "slot", Type: KeysType, Means: "a slot with round ends", Group: openingGroup},
+		{Name: "window", Type: KeysType, Means: "a rectangular opening", Group: windowGroup},
+		{Name: "depth", Type: DepthType, Means: "from the outside; through goes into the bore", Default: "through"},
+		{Name: "note", Type: TextType, Means: "a line beside the size"},
+		forKey, fittedKey,
+	}}
 
 // openingKeys are the sizes of what is cut into a round.
 func openingKeys(more ...Key) []Key {
@@ -354,28 +428,38 @@ var (
 	}
 )
 
-var barGroup = &Group{Name: "bar", Means: "A length of tube or rolled section. In its front view it lies level, its left end at the left; without wall it is solid. Its origin is the middle of its front side; what is in another side is measured from the middle of that.", Example: "bar: {square: 50, wall: 4, length: 460}", OneOf: []string{"square", "rectangle", "round", "angle", "channel", "flat"}, Keys: []Key{
-	{Name: "square", Type: SizeType, Means: "side of a square tube or bar"},
-	{Name: "rectangle", Type: PairType, Means: "of a rectangular tube or bar: across the front view, and behind it", Example: "the two sides, such as [60, 40]"},
-	{Name: "round", Type: SizeType, Means: "outside diameter of a tube or bar"},
-	{Name: "angle", Type: PairType, Means: "the leg in front, and the one that goes back from its lower edge", Example: "the two legs, such as [60, 60]"},
-	{Name: "channel", Type: PairType, Means: "height of the web, and width of the flanges", Example: "web and flanges, such as [80, 45]"},
-	{Name: "flat", Type: PairType, Means: "width across the front view, and thickness", Example: "width and thickness, such as [80, 8]"},
-	{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of an angle or of a channel's web"},
-	{Name: "flange", Type: SizeType, Means: "thickness of a channel's flanges at their middle", Default: "that of the web"},
-	{Name: "corner", Type: DistanceType, Means: "outside corner radius of a square or rectangular tube", Default: "twice the wall, of metric tube 2.5 times one over 6 mm and three times one over 10 mm"},
-	{Name: "open", Type: WordType, Means: "the side that a channel's flanges point to", Default: "back", Words: []string{string(parts.Back), string(parts.Front), string(parts.TopSide), string(parts.BottomSide)}},
-	{Name: "length", Type: SizeType, Need: true, Means: "over all, between the outermost points"},
-	{Name: string(parts.LeftSide), Type: KeysType, Means: "how the left end is cut", Default: "square", Group: barEndGroup},
-	{Name: string(parts.RightSide), Type: KeysType, Means: "how the right end is cut", Default: "square", Group: barEndGroup},
-}}
+var barGroup = &Group{Name: "bar",
+	Means:   "A length of tube or rolled section. In its front view it lies level, its left end at the left; without wall it is solid. Its origin is the middle of its front side; what is in another side is measured from the middle of that.",
+	Example: "bar: {square: 50, wall: 4, length: 460}", OneOf: []string{"square", "rectangle", "round", "angle", "channel", "flat"}, Keys: []Key{
+		{Name: "square", Type: SizeType, Means: "side of a square tube or bar"},
+		{Name: "rectangle", Type: PairType, Means: "of a rectangular tube or bar: across the front view, and behind it", Example: "the two sides, such as [60, 40]"},
+		{Name: "round", Type: SizeType, Means: "outside diameter of a tube or bar"},
+		{Name: "angle", Type: PairType, Means: "the leg in front, and the one that goes back from its lower edge", Example: "the two legs, such as [60, 60]"},
+		{Name: "channel", Type: PairType, Means: "height of the web, and width of the flanges", Example: "web and flanges, such as [80, 45]"},
+		{Name: "flat", Type: PairType, Means: "width across the front view, and thickness", Example: "width and thickness, such as [80, 8]"},
+		{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of an angle or of a channel's web"},
+		{Name: "flange", Type: SizeType, Means: "thickness of a channel's flanges at their middle", Default: "that of the web"},
+		{
+			Name: "corner", Type: DistanceType, Means: "outside corner radius of a square or rectangular tube",
+			Default: "twice the wall, of metric tube 2.5 times one over 6 mm and three times one over 10 mm",
+		},
+		{
+			Name: "open", Type: WordType, Means: "the side that a channel's flanges point to", Default: "back",
+			Words: []string{string(parts.Back), string(parts.Front), string(parts.TopSide), string(parts.BottomSide)},
+		},
+		{Name: "length", Type: SizeType, Need: true, Means: "over all, between the outermost points"},
+		{Name: string(parts.LeftSide), Type: KeysType, Means: "how the left end is cut", Default: "square", Group: barEndGroup},
+		{Name: string(parts.RightSide), Type: KeysType, Means: "how the right end is cut", Default: "square", Group: barEndGroup},
+	}}
 
-var barEndGroup = &Group{Name: "bar end", Means: "An end of a bar: a mitre seen in the front view, or a cope onto a round that crosses the bar squarely from front to back.", Example: "left: {mitre: 45, long: bottom}, or right: {onto: post.outside}", OneOf: []string{"mitre", "onto"}, Keys: []Key{
-	{Name: "mitre", Type: AngleType, Means: "from a square cut, as a saw is set", Low: 0, High: 75},
-	{Name: "long", Type: WordType, Means: "of a mitre: the side of the long point", Words: []string{string(parts.TopSide), string(parts.BottomSide)}},
-	{Name: "onto", Type: OntoType, Means: "of a cope: the round, as an outside of another part or its diameter", Group: copeGroup},
-	{Name: "place", Type: KeysType, Means: "of a cope: where the bar stands on the round, its front the way the round's looks", Group: copePlaceGroup},
-}}
+var barEndGroup = &Group{Name: "bar end",
+	Means:   "An end of a bar: a mitre seen in the front view, or a cope onto a round that crosses the bar squarely from front to back.",
+	Example: "left: {mitre: 45, long: bottom}, or right: {onto: post.outside}", OneOf: []string{"mitre", "onto"}, Keys: []Key{
+		{Name: "mitre", Type: AngleType, Means: "from a square cut, as a saw is set", Low: 0, High: 75},
+		{Name: "long", Type: WordType, Means: "of a mitre: the side of the long point", Words: []string{string(parts.TopSide), string(parts.BottomSide)}},
+		{Name: "onto", Type: OntoType, Means: "of a cope: the round, as an outside of another part or its diameter", Group: copeGroup},
+		{Name: "place", Type: KeysType, Means: "of a cope: where the bar stands on the round, its front the way the round's looks", Group: copePlaceGroup},
+	}}
 
 var copeGroup = &Group{
 	Name: "cope onto", Means: "A round that is no part of the job.", Example: "onto: {diameter: 114.3}",
@@ -390,19 +474,28 @@ var copePlaceGroup = &Group{Name: "cope place", Means: "A place on the outside o
 
 const oringExample = "inside diameter by section, such as 50x3.53"
 
-var grooveGroup = &Group{Name: "groove", Means: "A groove turned into a step or a bore, or into an end face.", Example: "{name: circlip, in: drive, axial: 5, from: back, for: retaining-ring}", Keys: []Key{
-	{Name: "name", Type: NameType, Need: true, Means: "name of the groove", Example: "name it, such as name: circlip"},
-	{Name: "in", Type: NameType, Need: true, Means: "the step it is cut into; bore or outline of a flat part; front or back, the face that an O-ring lies in", Example: "in: bore, the name of a step, or front"},
-	{Name: "for", Type: WordType, Need: true, Means: "retaining-ring of the diameter (outside DIN 471, inside DIN 472), o-ring, or a plain groove: grease, relief for a tool that runs out, or other, whose name says it", Words: []string{"retaining-ring", "o-ring", "grease", "relief", "other"}, Example: "for: retaining-ring, o-ring, grease, relief or other"},
-	{Name: "axial", Type: DistanceType, Means: "from the face of from to the nearer side of the groove; not in a face", Example: "the distance of its nearer side from the face"},
-	{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
-	{Name: "o-ring", Type: TextType, Means: "the O-ring: its inside diameter by section", Example: oringExample},
-	{Name: "against", Type: SizeType, Means: "diameter that the O-ring seals against", Default: "that of the step"},
-	{Name: "moving", Type: YesType, Means: "what the O-ring seals against slides along it", Default: "no"},
-	{Name: "pressure", Type: WordType, Means: "where the pressure stands, of an O-ring in a face", Default: "inside", Words: []string{"inside", "outside"}},
-	{Name: "width", Type: SizeType, Means: "along the axis, of a plain groove", Example: "width: 4"},
-	{Name: "depth", Type: SizeType, Means: "on one side, of a plain groove", Example: "depth: 1"},
-}}
+var grooveGroup = &Group{Name: "groove", Means: "A groove turned into a step or a bore, or into an end face.",
+	Example: "{name: circlip, in: drive, axial: 5, from: back, for: retaining-ring}", Keys: []Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the groove", Example: "name it, such as name: circlip"},
+		{
+			Name: "in", Type: NameType, Need: true,
+			Means:   "the step it is cut into; bore or outline of a flat part; front or back, the face that an O-ring lies in",
+			Example: "in: bore, the name of a step, or front",
+		},
+		{
+			Name: "for", Type: WordType, Need: true,
+			Means: "retaining-ring of the diameter (outside DIN 471, inside DIN 472), o-ring, or a plain groove: grease, relief for a tool that runs out, or other, whose name says it",
+			Words: []string{"retaining-ring", "o-ring", "grease", "relief", "other"}, Example: "for: retaining-ring, o-ring, grease, relief or other",
+		},
+		{Name: "axial", Type: DistanceType, Means: "from the face of from to the nearer side of the groove; not in a face", Example: "the distance of its nearer side from the face"},
+		{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
+		{Name: "o-ring", Type: TextType, Means: "the O-ring: its inside diameter by section", Example: oringExample},
+		{Name: "against", Type: SizeType, Means: "diameter that the O-ring seals against", Default: "that of the step"},
+		{Name: "moving", Type: YesType, Means: "what the O-ring seals against slides along it", Default: "no"},
+		{Name: "pressure", Type: WordType, Means: "where the pressure stands, of an O-ring in a face", Default: "inside", Words: []string{"inside", "outside"}},
+		{Name: "width", Type: SizeType, Means: "along the axis, of a plain groove", Example: "width: 4"},
+		{Name: "depth", Type: SizeType, Means: "on one side, of a plain groove", Example: "depth: 1"},
+	}}
 
 const keyExample = "standard, width by height such as 10x8 or 1/4x1/4, or woodruff 5x6.5, woodruff 608"
 
@@ -410,8 +503,15 @@ var keywayGroup = &Group{Name: "keyway", Means: "A keyway for a parallel key or 
 	{Name: "name", Type: NameType, Need: true, Means: "name of the keyway", Example: "name it, such as name: key"},
 	{Name: "in", Type: NameType, Need: true, Means: "bore of a flat part, or the step it is cut into: outside a shaft keyway, inside a hub keyway", Example: "in: bore, or the name of a step"},
 	{Name: "clock", Type: AngleType, Means: "clock angle, seen from the front face", Default: "0"},
-	{Name: "key", Type: TextType, Means: "the key: standard for that of the diameter (DIN 6885-1 in mm jobs, ASME B17.1 in inch jobs), width by height, or woodruff and its size (DIN 6888) or its number (ASME B17.2)", Default: "standard", Example: keyExample},
-	{Name: "fit", Type: ClassFitType, Means: "limits of the keyway's width", Default: "N9 in shafts and JS9 in hubs, of inch keys those of ASME B17.1", Group: fitGroup, Example: "a class such as JS9 or P9, or {limits: [low, high]}"},
+	{
+		Name: "key", Type: TextType,
+		Means:   "the key: standard for that of the diameter (DIN 6885-1 in mm jobs, ASME B17.1 in inch jobs), width by height, or woodruff and its size (DIN 6888) or its number (ASME B17.2)",
+		Default: "standard", Example: keyExample,
+	},
+	{
+		Name: "fit", Type: ClassFitType, Means: "limits of the keyway's width", Default: "N9 in shafts and JS9 in hubs, of inch keys those of ASME B17.1",
+		Group: fitGroup, Example: "a class such as JS9 or P9, or {limits: [low, high]}",
+	},
 	{Name: "depth", Type: SizeType, Means: "from the crown of the round to the floor", Default: "that of the key's standard"},
 	{Name: "length", Type: DepthType, Means: "at full depth, with the round ends of an end mill; not of a Woodruff key in a shaft, whose disc gives it", Default: "through"},
 	{Name: "axial", Type: DistanceType, Means: "distance of its middle from the face of from", Default: "in a shaft the middle of the step; in a hub it is open at the face of from"},

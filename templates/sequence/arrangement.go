@@ -350,7 +350,8 @@ func (r *arranger) notes(width float64) draw.Piece {
 	for _, of := range []struct {
 		titles []string
 		says   string
-	}{{r.a.Beside, "Not cut in the view along the axis: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "},
+	}{{r.a.Beside, "Not cut in the view along the axis: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "},
+		{r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "},
 		{seq.Map(r.a.Apart, func(a *plan.Arrangement) string { return a.Title }), "Tied to it by no joint, each with what is on it on a sheet of its own: "}} {
 		if len(of.titles) > 0 {
 			notes = append(notes, of.says+strings.Join(r.numbered(of.titles), ", ")+".")

@@ -79,9 +79,11 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.
 		f.Table(c.tight(c.orderTable(pl)))
 		lift := ""
 		if slices.ContainsFunc(pl.Joints, func(j *plan.JointPlan) bool { return j.Lift != nil }) {
-			lift = "LIFT: this step moves more than " + words.Writer{Units: pl.Units}.RoundMass(plan.LiftKg, 0) + "; over " + words.Writer{Units: pl.Units}.RoundMass(plan.HoistKg, 0) + " by hoist alone, nobody under it. "
+			lift = "LIFT: this step moves more than " + words.Writer{Units: pl.Units}.RoundMass(plan.LiftKg, 0) + "; over " +
+				words.Writer{Units: pl.Units}.RoundMass(plan.HoistKg, 0) + " by hoist alone, nobody under it. "
 		}
-		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. "+lift+"Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
+		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. "+lift+
+			"Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
 			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
 		if views != nil {

@@ -161,7 +161,8 @@ func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {
 		out = append(out, keyNumber{words.Capital(inner) + " goes on at", w.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
 	}
 	if b.Sleeve {
-		out = append(out, keyNumber{"Sleeve for the " + inner, "Ø" + words.Short(b.ConeSleeveInMm, w.Units) + " / " + words.Short(b.ConeSleeveOutMm, w.Units), "inside / outside at most, " + words.LengthWord(w.Units)})
+		out = append(out, keyNumber{"Sleeve for the " + inner, "Ø" + words.Short(b.ConeSleeveInMm, w.Units) + " / " + words.Short(b.ConeSleeveOutMm, w.Units),
+			"inside / outside at most, " + words.LengthWord(w.Units)})
 	}
 	for _, r := range b.Rings {
 		out = append(out, keyNumber{ringFor(b, r, outer), "Ø" + words.Short(r.InMm, w.Units) + " / " + words.Short(r.OutMm, w.Units), "inside / outside, " + words.LengthWord(w.Units)})

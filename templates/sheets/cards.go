@@ -158,11 +158,15 @@ func upkeepTable(u *plan.Upkeep) draw.Table {
 func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 	m := pl.Motor
 	cautions(f, m.Cautions)
-	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
+	plate := draw.Table{
+		Title: "Plate of the motor", RowMm: 6.5,
+		Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}},
+	}
 	plate.Rows = seq.Map(m.Plate, func(fact plan.Fact) []string { return []string{fact.Label, fact.Value, ""} })
 	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "Asked", Flex: true, Most: 52}, {Head: "As the job says", Flex: true, Bold: true}}}
 	machine.Rows = seq.Map(m.Machine, func(fact plan.Fact) []string { return []string{fact.Label, fact.Value} })
-	sign := draw.Table{Title: "To sign", RowMm: 6.5, Columns: []draw.Column{{Head: "Done, tried or measured", Flex: true}, {Head: "Measured", Least: 34}, {Head: "Initials", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 12, Tick: true}}}
+	sign := draw.Table{Title: "To sign", RowMm: 6.5, Columns: []draw.Column{{Head: "Done, tried or measured", Flex: true}, {Head: "Measured", Least: 34},
+		{Head: "Initials", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 12, Tick: true}}}
 	sign.Rows = seq.Map(m.Sign, func(what string) []string { return []string{what, "", "", ""} })
 	for _, t := range []draw.Table{plate, machine, sign} {
 		f.Table(sized(t, sizeMm))

@@ -22,7 +22,8 @@ const ReviewName = "Review"
 // allow, signed on the first if it can be.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) []*draw.Sheet {
 	w := reviewing{pl, findings, paper, notes}
-	best, _ := draw.Roomiest([]density{1, 0.9, 0.8}, func(d density) reviewed { return d.review(w, math.MaxInt) }, func(r reviewed) (pages int, rest float64) { return len(r.sheets), float64(r.signed - 1) })
+	best, _ := draw.Roomiest([]density{1, 0.9, 0.8}, func(d density) reviewed { return d.review(w, math.MaxInt) },
+		func(r reviewed) (pages int, rest float64) { return len(r.sheets), float64(r.signed - 1) })
 	return best.review(w, 0).sheets
 }
 

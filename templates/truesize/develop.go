@@ -257,7 +257,10 @@ func (p *pattern) marks(l laid) (marks []draw.Mark) {
 		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
 			size := m.Name
 			size += words.When(m.DiameterMm > 0, " Ø"+words.Short(m.DiameterMm, p.pl.Units))
-			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: l.ox + m.CentreMm.XMm, Y: l.oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
+			marks = append(marks, draw.Mark{
+				Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: l.ox + m.CentreMm.XMm, Y: l.oy + m.CentreMm.YMm,
+				Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0,
+			})
 		}
 	}
 	return marks

@@ -250,7 +250,8 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	}
 	const clear = 2.0 // of the lines at the rim of the template
 	rooms := []*draw.Occupied{l.Occupied}
-	for _, b := range []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1), draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)} {
+	for _, b := range []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1),
+		draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)} {
 		rooms = append(rooms, draw.NewOccupied(b))
 	}
 	for _, text := range note(s, rooms, texts) {
@@ -434,7 +435,10 @@ func sharedCells(names, job, page, check string, b draw.Rect) []stripCell {
 		parts.lines, parts.sizes, parts.more = []string{names}, []float64{draw.TextMm}, "…"
 		last.lines, last.sizes = append(last.lines, job), threeSizes
 	}
-	return []stripCell{parts, {width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check " + check + " on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}}, last}
+	return []stripCell{parts, {
+		width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check " + check + " on both rules with a steel rule."},
+		sizes: []float64{3.2, 2.8},
+	}, last}
 }
 
 // cellPadMm is the room at the sides of a cell, threeSizes the text of three lines in
