@@ -43,7 +43,7 @@ func (m *drawing) planes() (cut, end, top assembly.Pose, angle plan.Angle) {
 }
 
 // arrangement draws the machine as a whole, and what no joint ties to it for itself. It is nil
-// where nothing is placed.
+// where nothing is placed, and where no joint is made that it could be seen with.
 func (s *drawing) arrangement() *plan.Arrangement {
 	var all [][]assembly.Body
 	for _, b := range s.Bodies {
@@ -51,7 +51,7 @@ func (s *drawing) arrangement() *plan.Arrangement {
 		all = append(all, make([][]assembly.Body, max(0, n+1-len(all)))...)
 		all[n] = append(all[n], b)
 	}
-	if len(all) == 0 {
+	if len(all) == 0 || len(s.Joints) == 0 {
 		return nil
 	}
 	out, cut := s.drawn(all[0], assembly.Still)

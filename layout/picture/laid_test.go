@@ -1,9 +1,11 @@
 package picture_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
+	"centrepop/layout/layouttest"
 	"centrepop/layout/picture"
 	"centrepop/layout/plan"
 )
@@ -73,6 +75,25 @@ func TestNoPictureIsEmpty(t *testing.T) {
 			if len(p.Shapes) == 0 {
 				t.Errorf("%s: picture %d shows nothing", j.Name, i+1)
 			}
+		}
+	}
+}
+
+// A press joint that cannot be made, for nothing says what its shaft is of, is in no step: what lies on one of its parts is drawn
+// nowhere, and there is no machine to draw.
+func TestNothingStands(t *testing.T) {
+	t.Parallel()
+	const round = "part: %s\nkind: turned\n%sprofile:\n  outside: [{name: out, diameter: %d, fit: s6, length: 20}]\n%s"
+	for material, drawn := range map[string]bool{"material: S355\n": true, "": false} {
+		m, _ := layouttest.Load(t, layouttest.Write(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, pin.yaml, lid.yaml]\njoints:\n  - {name: pin, press: {shaft: pin.out, bore: hub.bore}, level: front-with-front}\n" +
+				"loose:\n  - {part: lid, how: laid on, after: pin, lies: [{on: hub.front, with: back}]}\n",
+			"hub.yaml": fmt.Sprintf(round, "hub", "material: S355\n", 60, "  inside: [{name: bore, diameter: 30, fit: H7, length: 20}]\n"),
+			"pin.yaml": fmt.Sprintf(round, "pin", material, 30, ""),
+			"lid.yaml": fmt.Sprintf(round, "lid", "material: S355\n", 50, ""),
+		}))
+		if got := picture.Draw(m); (got != nil) != drawn || (len(m.Joints) > 0) != drawn || len(m.Bodies) < 2 {
+			t.Errorf("%q: drawn %v, %d joints, %d bodies", material, got != nil, len(m.Joints), len(m.Bodies))
 		}
 	}
 }
