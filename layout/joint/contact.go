@@ -1,9 +1,8 @@
 package joint
 
 import (
-	"strings"
-
 	"math"
+	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/part"
@@ -127,7 +126,7 @@ func (j *making) boresKept(t *joint, c press.Caution) string {
 	})
 	var text, limits string
 	for _, s := range bores {
-		name := words.Either(len(bores) > 1, words.Spaced(s.Name)+" ", "")
+		name := words.When(len(bores) > 1, words.Spaced(s.Name)+" ")
 		if left := j.playLeft(t, s, c.Mm); left != "" {
 			text += " " + left
 		} else if limits += "; "; s.Size.Thread == nil {

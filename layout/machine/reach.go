@@ -33,15 +33,16 @@ func (m *Machine) closedIn() (found []plan.Problem) {
 			return m.Roles[b.ID].Kind != stand.Screw && m.Roles[b.ID].Kind != stand.Nut
 		}))
 		for _, what := range []string{"a head", "a nut"} {
-			if what == "a nut" && !m.Joint(j.Name).Bolt.Nut {
+			nut := what == "a nut"
+			if nut && !m.Joint(j.Name).Bolt.Nut {
 				continue
 			}
-			shut := seq.Keep(screws, func(s assembly.Body) bool { return !in.reached(&s, what == "a nut", j.Bolt) })
+			shut := seq.Keep(screws, func(s assembly.Body) bool { return !in.reached(&s, nut, j.Bolt) })
 			if len(shut) > 0 {
 				order := m.sooner(j, barred{in.bodies, func(there []assembly.Body) bool {
-					return newReach(append(there, shut[0])).reached(&shut[0], what == "a nut", j.Bolt)
+					return newReach(append(there, shut[0])).reached(&shut[0], nut, j.Bolt)
 				}})
-				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(in, &shut[0], what == "a nut", j.Bolt)), order))
+				found = append(found, m.Fault(j.Name, plan.ClosedIn, plan.Named(what), plan.Named(words.Spaced(j.Name)), plan.Named(m.closing(in, &shut[0], nut, j.Bolt)), order))
 				break
 			}
 		}

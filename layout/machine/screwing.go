@@ -76,8 +76,8 @@ func (m *Machine) Screwings(of string, s Screws) (all []Screwing) {
 // shanks are the holes of the copies of a loose part, in no joint, that let screws through.
 func (m *Machine) shanks(of string, s Screws) (all []shank) {
 	for _, l := range m.Laid() {
-		b := seq.At(m.copies(of), func(b *assembly.Body) bool { return b.ID == l.ID() })
-		if b == nil {
+		b := m.Stage().BodyOf[l.ID()]
+		if l.Part != of || b == nil {
 			continue
 		}
 		for _, f := range m.HolesAndSlots(b) {

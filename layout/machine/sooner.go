@@ -31,7 +31,8 @@ func (m *Machine) sooner(j *plan.JointPlan, w barred) plan.Arg {
 	n, s := m.StepOf(j.Name), m.Stage()
 	asked := m.asked(n)
 	free := func(later []int) bool {
-		there := s.tied(func(k int) bool { return k < 0 || k < n && !m.waits(k, later) }, j.A.Instance().ID(), j.B.Instance().ID())
+		wait := m.waiting(later)
+		there := s.tied(func(k int) bool { return k < n && !wait[k] }, j.A.Instance().ID(), j.B.Instance().ID())
 		return w.without(func(id string) bool { return there[id] || s.First(id) == n })
 	}
 	var later []int
@@ -87,8 +88,11 @@ func (m *Machine) asked(n int) map[int]bool {
 	return out
 }
 
-// waits tells whether a joint, by its place, is one of some or comes after one of them.
-func (m *Machine) waits(n int, later []int) bool {
-	asked := m.asked(n)
-	return slices.ContainsFunc(later, func(k int) bool { return k == n || asked[k] })
+// waiting are some joints, by their places, and those that come after one of them, and so on: what is asked for has a place before.
+func (m *Machine) waiting(later []int) map[int]bool {
+	out := map[int]bool{}
+	for n, j := range m.Joints {
+		out[n] = slices.Contains(later, n) || slices.ContainsFunc(j.Why, func(why plan.Reason) bool { return out[why.Step-1] })
+	}
+	return out
 }

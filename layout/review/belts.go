@@ -353,7 +353,7 @@ func (r *reviewer) takeUpMm() float64 {
 			by[s.Of] = max(by[s.Of], s.Mm, s.BackMm)
 		}
 	}
-	return seq.Sum(slices.Collect(maps.Values(by)), func(mm float64) float64 { return mm })
+	return seq.Sum(slices.Sorted(maps.Values(by)), func(mm float64) float64 { return mm }) // sorted, for a sum has one last digit
 }
 
 // tensioned tells whether something else than slots keeps the belt tight, by its name.
