@@ -87,9 +87,6 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 		return z.plainHole(h)
 	}
 	t, err := threads.Parse(h.Thread)
-	if coarse, no := threads.Parse(h.Thread + " UNC"); err != nil && no == nil && h.Make == parts.ClearanceHole && strings.Contains(h.Thread, "/") {
-		t, err = coarse, nil // what a screw of so many inches passes through is the same for every pitch
-	}
 	if err != nil {
 		z.fault(h.Pos, "thread "+h.Thread+" is not known", z.W.Refused(err))
 		return Made{}

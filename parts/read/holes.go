@@ -2,7 +2,9 @@ package read
 
 import (
 	"cmp"
+	"regexp"
 	"strings"
+	"sync"
 
 	"centrepop/parts"
 )
@@ -110,6 +112,9 @@ func (r *reader) holeSize(n *node) parts.HoleSize {
 	return size
 }
 
+// inchSize is the size of a screw in inches without its pitch: what it passes through is the same for every pitch.
+var inchSize = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9]+[ -])?[0-9]+/[0-9]+$`) })
+
 // threadedHole reads what stands before and behind the word that says what a hole is made for.
 func (r *reader) threadedHole(n *node, size *parts.HoleSize, before []string, rest string) {
 	size.Thread = strings.Join(before, " ")
@@ -123,6 +128,9 @@ func (r *reader) threadedHole(n *node, size *parts.HoleSize, before []string, re
 	}
 	if clearance {
 		size.Series = "medium"
+		if inchSize().MatchString(size.Thread) {
+			size.Thread += " UNC"
+		}
 	}
 	switch {
 	case rest == "":
