@@ -154,7 +154,7 @@ func TestSetAsItLies(t *testing.T) {
 		p := demoPlan(t, "pugmill")
 		if c.old != "" {
 			var err error
-			if p, err = draft(editedDemo(t, "pugmill", c.file, c.old, c.now)); err != nil {
+			if p, err = draft(wholeDemo(t, "pugmill", [3]string{c.file, c.old, c.now})); err != nil {
 				t.Fatal(err)
 			}
 		}

@@ -478,7 +478,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
 	}
 	says(t, jointNamed(t, p, "stand-foot-1"), []string{section}, []string{"Sleeves"})
-	p, err := draft(editedDemo(t, "pugmill", "stand-leg.yaml", "{from: left, first: 60,", "{from: right, first: 60,"))
+	p, err := draft(wholeDemo(t, "pugmill", [3]string{"stand-leg.yaml", "{from: left, first: 60,", "{from: right, first: 60,"}))
 	if err != nil {
 		t.Fatal(err)
 	}

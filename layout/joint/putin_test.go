@@ -31,7 +31,7 @@ func TestBoughtThings(t *testing.T) {
 			t.Errorf("%d × %s is not in the list to buy", count, item)
 		}
 	}
-	job := editedDemo(t, "pugmill", "job.yaml", "kg: 48", "lb: 100") // 45.359 kg
+	job := wholeDemo(t, "pugmill", [3]string{"job.yaml", "kg: 48", "lb: 100"}) // 45.359 kg
 	isMotor := func(e parts.Loose) bool { return e.As == parts.AMotor }
 	if i := slices.IndexFunc(job.Loose, isMotor); i > 0 { // listed before the coupling on the shaft that it stands before
 		job.Loose[i-1], job.Loose[i] = job.Loose[i], job.Loose[i-1]

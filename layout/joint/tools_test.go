@@ -2,15 +2,13 @@ package joint_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/read"
 	"centrepop/parts/seq"
 )
 
@@ -83,7 +81,7 @@ func TestToolsOfTheMill(t *testing.T) {
 	} {
 		says(t, jointNamed(t, p, name), []string{want}, nil)
 	}
-	silent, err := draft(editedMill(t, []string{"job.yaml", "tools: yes\n", ""}))
+	silent, err := draft(wholeDemo(t, "pugmill", [3]string(unfinished), [3]string{"job.yaml", "tools: yes\n", ""}))
 	if err != nil || !slices.Equal(said(silent.Tools)[:9], want[:9]) || len(silent.Tools) != 12 || slices.ContainsFunc(silent.Tools, func(r plan.ToolRow) bool { return r.Sheet != nil }) {
 		t.Errorf("%v: without tools: %q", err, said(silent.Tools))
 	}
@@ -223,14 +221,30 @@ func TestDrillJigHandAndPlace(t *testing.T) {
 }
 
 // plugged is the pug mill with a hub that is finished before its weld, so that a plug keeps its
-// bore.
+// bore; worked out once for all tests, which only read it.
 func plugged(t *testing.T) *plan.Plan {
 	t.Helper()
-	p, err := draft(editedMill(t, nil))
-	if err != nil {
-		t.Fatal(err)
+	pluggedOnce.Do(func() { pluggedPlan, _ = draft(wholeDemo(t, "pugmill", [3]string(unfinished))) })
+	if pluggedPlan == nil {
+		t.Fatal("it cannot be worked out")
 	}
-	return p
+	return pluggedPlan
+}
+
+var (
+	unfinished  = []string{"auger-hub.yaml", ", after-weld: yes", ""}
+	pluggedOnce sync.Once
+	pluggedPlan *plan.Plan
+)
+
+// editedMill is that without the frame of its stand and with texts replaced: file, from, to.
+func editedMill(t *testing.T, edits []string) *parts.Job {
+	t.Helper()
+	var all [][3]string
+	for e := range slices.Chunk(slices.Concat(unfinished, edits), 3) {
+		all = append(all, [3]string(e))
+	}
+	return frameless(wholeDemo(t, "pugmill", all...))
 }
 
 // Sizes with the limits that what the tool touches leaves it, from the rows above:
@@ -360,30 +374,6 @@ func holds(t *testing.T, name, text string, want, not []string) {
 			t.Errorf("%s says %q: %s", name, n, text)
 		}
 	}
-}
-
-// editedMill is the mill with texts replaced: file, from, to.
-func editedMill(t *testing.T, edits []string) *parts.Job {
-	t.Helper()
-	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../../testdata/pugmill")); err != nil {
-		t.Fatal(err)
-	}
-	for e := range slices.Chunk(append([]string{"auger-hub.yaml", ", after-weld: yes", ""}, edits...), 3) {
-		path := filepath.Join(dir, e[0])
-		text, err := os.ReadFile(path)
-		if err != nil || !strings.Contains(string(text), e[1]) {
-			t.Fatalf("%s has no %q: %v", e[0], e[1], err)
-		}
-		if err := os.WriteFile(path, []byte(strings.Replace(string(text), e[1], e[2], 1)), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	job, err := read.Load(filepath.Join(dir, "job.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return job
 }
 
 // TestMarkedWhereNothingElseHolds: the holes of a flange are set to the saddle at the far

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -72,43 +73,37 @@ func TestWorkedCases(t *testing.T) {
 	golden.Whole(t, filepath.Join("testdata", "worked", "cases.txt"), []byte(all.String()))
 }
 
-// atOnce is how many faults are put into one copy of a demo.
-const atOnce = 20
+// copies is how many copies of a demo share its faults.
+const copies = 16
 
-// TestWorkedFaults: the same of the demos with the faults of joints that the review is seeded with, several of one
-// code at once; of each code a line.
+// TestWorkedFaults: the same of copies of the demos with the faults of joints that the review is seeded with, dealt out
+// in turn, so that those of one kind or place, which stand together there, come apart; of each copy a line.
 func TestWorkedFaults(t *testing.T) {
 	t.Parallel()
 	text, err := os.ReadFile("../review/testdata/seeded.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	lots, order := map[string][][3]string{}, []string(nil)
+	edits, dealt := map[string][][3]string{}, map[string]int{}
 	for line := range strings.Lines(string(text)) {
 		f := strings.Split(strings.NewReplacer(`\n`, "\n").Replace(strings.TrimSuffix(line, "\n")), " | ")
 		if len(f) != 5 || !slices.ContainsFunc(words.Problems, func(p words.About) bool { return p.Code == f[4] }) {
 			continue
 		}
-		name := f[0] + " " + f[4]
-		for n := 1; len(lots[name]) == atOnce; n++ {
-			name = fmt.Sprintf("%s %s %d", f[0], f[4], n)
-		}
-		if lots[name] == nil {
-			order = append(order, name)
-		}
-		lots[name] = append(lots[name], [3]string{f[1], f[2], f[3]})
+		name := fmt.Sprintf("%s %d", f[0], dealt[f[0]]%copies)
+		dealt[f[0]]++
+		edits[name] = append(edits[name], [3]string{f[1], f[2], f[3]})
 	}
-	out := make([]string, len(order))
+	names := slices.Sorted(maps.Keys(edits))
+	out := make([]string, len(names))
 	t.Run("of", func(t *testing.T) {
-		for i, name := range order {
+		for i, name := range names {
 			t.Run(name, func(t *testing.T) {
 				t.Parallel()
 				demo, _, _ := strings.Cut(name, " ")
-				edits := lots[name]
-				text, err := workedOut(layouttest.EditedOnce(t, demo, edits...))
-				for err != nil && len(edits) > 0 { // two of them do not go together
-					edits = edits[:len(edits)-1]
-					text, err = workedOut(layouttest.EditedOnce(t, demo, edits...))
+				text, err := workedOut(layouttest.EditedOnce(t, demo, edits[name]...))
+				if err != nil {
+					t.Fatalf("two of the faults do not go together: %v", err)
 				}
 				var b strings.Builder
 				for line := range strings.Lines(string(text)) {
