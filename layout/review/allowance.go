@@ -138,15 +138,12 @@ func (v *view) boreAllowance() {
 	}
 	narrow := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
 	left := 2*narrow.RadiusMm() - (s.Size.Mm - 2*s.Second.Mm)
-	f := Finding{Numbers: v.mm(left) + " on diameter, wanted " + v.mm(turnMm), LeftMm: &left, Rule: "the skin of the stock is turned away", Source: practice, Fix: "a thicker wall"}
-	switch {
-	case geom.Short(left):
-		f.What = "the hole of the tube is larger than " + narrow.Name
-		v.report(Stop, narrow.Name, s.Pos, f)
-	case geom.Over(turnMm, left) && narrow.fitted():
-		f.What = "the tube leaves nothing to bore " + narrow.Name
-		v.report(Check, narrow.Name, s.Pos, f)
-	}
+	f := v.here(narrow.Name, s.Pos)
+	f.Numbers, f.LeftMm, f.Rule, f.Fix = v.mm(left)+" on diameter, wanted "+v.mm(turnMm), &left, "the skin of the stock is turned away", "a thicker wall"
+	v.firstOf(f,
+		flaw{geom.Short(left), Finding{Severity: Stop, What: "the hole of the tube is larger than " + narrow.Name}},
+		flaw{geom.Over(turnMm, left) && narrow.fitted(), Finding{What: "the tube leaves nothing to bore " + narrow.Name}},
+	)
 }
 
 // lengthAllowance looks for stock that is cut too short to face.

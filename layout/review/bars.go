@@ -57,9 +57,7 @@ func (v *view) barFloor() {
 			across = bar.Width.Mm
 		}
 		if t, err := threads.Parse(g.Size.Thread); err == nil && g.Size.Make == parts.TappedHole {
-			if d, err := t.BlindDrillMm(drill); err == nil {
-				drill = d
-			}
+			drill = fullMm(&t, drill)
 		}
 		if g.Through || across <= 0 || !geom.Over(drill, across) {
 			continue

@@ -229,21 +229,15 @@ func (r *reviewer) fitSides(j *parts.Joint) {
 // fitSide compares one side of a press, as drawn, with its class by the joint.
 func (r *reviewer) fitSide(j *parts.Joint, ref parts.JointRef, c *cylinder, class string) {
 	drawn, where := c.Drawn.Size.Fit.Class.Value, ref.Part+"."+ref.Feature
-	f := Finding{
+	r.firstOf(Finding{
 		Part: j.Name.Value, Pos: ref.Pos,
 		Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet", Source: "ISO 286-1", Fix: "write the class at both features",
-	}
-	switch {
-	case class == "":
-		return
-	case !c.fitted() && r.job.Part(ref.Part).Kind != parts.Tube: // that has a stop of its own
-		f.What, f.Numbers = where+" has no fit on its own drawing", "the joint asks "+j.Press.Fit.Value
-	case drawn != "" && drawn != class:
-		f.Severity, f.What, f.Numbers = Stop, where+" is drawn with another fit than the joint's", "drawn "+drawn+", the joint asks "+class
-	default:
-		return
-	}
-	r.add(f)
+	},
+		flaw{class != "" && !c.fitted() && r.job.Part(ref.Part).Kind != parts.Tube, Finding{ // that has a stop of its own
+			What: where + " has no fit on its own drawing", Numbers: "the joint asks " + j.Press.Fit.Value}},
+		flaw{class != "" && drawn != "" && drawn != class, Finding{
+			Severity: Stop, What: where + " is drawn with another fit than the joint's", Numbers: "drawn " + drawn + ", the joint asks " + class}},
+	)
 }
 
 // stepOf is the step that a joint names, nil where it names another feature.

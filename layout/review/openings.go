@@ -170,18 +170,15 @@ func (v *view) turnedSlot(f *parts.Radial) {
 	if f.Shape != parts.RadialSlot || step == nil {
 		return
 	}
-	finding := Finding{Rule: "a key lies along its seat", Source: "DIN 6885-1"}
-	switch {
-	case geom.Over(f.Around.Mm, f.Along.Mm) && step.fitted():
-		finding.What, finding.Numbers = f.Name.Value+" lies round the shaft", v.mm(f.Around.Mm)+" round and "+v.mm(f.Along.Mm)+" along"
-		finding.Fix = "exchange around and along"
-	case step.threaded() && geom.Over(f.Along.Mm, 2*step.RadiusMm()):
-		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.Name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.RadiusMm())
-		finding.Fix = "move it along the axis: is it measured from the right face?"
-	default:
-		return
-	}
-	v.report(Check, f.Name.Value, f.Pos, finding)
+	common := v.here(f.Name.Value, f.Pos)
+	common.Rule, common.Source = "a key lies along its seat", "DIN 6885-1"
+	v.firstOf(common,
+		flaw{geom.Over(f.Around.Mm, f.Along.Mm) && step.fitted(), Finding{
+			What: f.Name.Value + " lies round the shaft", Numbers: v.mm(f.Around.Mm) + " round and " + v.mm(f.Along.Mm) + " along", Fix: "exchange around and along"}},
+		flaw{step.threaded() && geom.Over(f.Along.Mm, 2*step.RadiusMm()), Finding{
+			What: f.Name.Value + " is cut along the thread " + step.Name, Numbers: v.mm(f.Along.Mm) + " long in a thread of " + v.mm(2*step.RadiusMm()),
+			Fix: "move it along the axis: is it measured from the right face?"}},
+	)
 }
 
 // covered looks for openings in a tube or shaft that a part on it closes.

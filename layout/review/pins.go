@@ -45,26 +45,21 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 		Rule: "a pin goes into its hole", Source: "by geometry", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
 	}
 	of := g.Name.Value + " of " + plate.p.Title.Value + " and of " + hub.p.Title.Value
-	worst, play := 0.0, math.Abs(a[0].radiusMm-b[0].radiusMm)
-	for _, h := range a {
-		near := seq.Least(b, func(o hole) float64 { return geom.Distance(h.a, o.a) })
-		worst = math.Max(worst, near)
-	}
-	switch {
-	case len(a) != len(b):
-		f.What, f.Numbers = of+" are not as many", number(float64(len(a)))+" and "+number(float64(len(b)))
-	case worst > play+pinsMm:
-		f.What, f.Numbers = of+" do not meet", r.mm(worst)+" apart, with "+r.mm(2*play)+" of play"
-	case geom.Over(a[0].radiusMm, b[0].radiusMm):
-		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" do not go into "+hub.p.Title.Value, r.mm(2*a[0].radiusMm)+" into "+r.mm(2*b[0].radiusMm)
-	case !other.Through && !geom.Over(other.Depth.Mm, out):
-		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" keep it off "+hub.p.Title.Value, "they stand out "+r.mm(out)+", and their holes are "+r.mm(other.Depth.Mm)+" deep"
-		f.Fix = "deeper holes, or shorter pins"
-	default:
+	play, worst := math.Abs(a[0].radiusMm-b[0].radiusMm), seq.Max(0, a, func(h hole) float64 {
+		return seq.Least(b, func(o hole) float64 { return geom.Distance(h.a, o.a) })
+	})
+	its := "the pins of " + plate.p.Title.Value
+	if !r.firstOf(f,
+		flaw{len(a) != len(b), Finding{What: of + " are not as many", Numbers: number(float64(len(a))) + " and " + number(float64(len(b)))}},
+		flaw{worst > play+pinsMm, Finding{What: of + " do not meet", Numbers: r.mm(worst) + " apart, with " + r.mm(2*play) + " of play"}},
+		flaw{geom.Over(a[0].radiusMm, b[0].radiusMm), Finding{
+			What: its + " do not go into " + hub.p.Title.Value, Numbers: r.mm(2*a[0].radiusMm) + " into " + r.mm(2*b[0].radiusMm)}},
+		flaw{!other.Through && !geom.Over(other.Depth.Mm, out), Finding{
+			What: its + " keep it off " + hub.p.Title.Value, Numbers: "they stand out " + r.mm(out) + ", and their holes are " + r.mm(other.Depth.Mm) + " deep",
+			Fix: "deeper holes, or shorter pins"}},
+	) {
 		r.pinsAtLimits(f, of, a, b, worst)
-		return
 	}
-	r.add(f)
 }
 
 // pinsAtLimits compares how far the centres of two good parts may differ, beside what they

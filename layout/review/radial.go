@@ -315,10 +315,7 @@ func (v *view) radialDrillMm(f *parts.Radial) (drill, tip float64) {
 	}
 	drill, dia := f.Depth.Mm, v.radialHoleMm(f)
 	if t := radialThread(f); t != nil {
-		if full, err := t.BlindDrillMm(drill); err == nil {
-			drill = full
-		}
-		dia = t.TapDrillMm
+		drill, dia = fullMm(t, drill), t.TapDrillMm
 	}
 	return drill, drill + pointShare*dia
 }

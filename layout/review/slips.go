@@ -36,23 +36,17 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 		goes, round = b, a
 	}
 	play := round.insideMm - goes.outsideMm
-	f := Finding{
+	lap, f := max(goes.lapMm, round.lapMm), Finding{
 		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "outside " + r.mm(goes.outsideMm) + ", inside " + r.mm(round.insideMm), OverMm: over(play),
 		Rule: "an end slips into the next with a little play", Source: "by geometry", Fix: "sizes that agree: look at what is measured inside and outside",
 	}
-	switch lap := max(goes.lapMm, round.lapMm); {
-	case geom.Short(play):
-		f.Severity, f.What = Stop, j.Title+": neither goes into the other"
-	case geom.Over(play, slipLooseMm):
-		f.Severity, f.What = Check, j.Title+": too much play to weld"
-	case geom.Over(lap, play/2):
-		f.Severity, f.What, f.OverMm, f.LeftMm = Check, j.Title+": the lapped seam does not go in", nil, left(play/2)
-		f.Numbers = r.mm(play/2) + " of play on one side, the lap stands out " + r.mm(lap)
-		f.Rule, f.Fix = "what slips in or over passes the lap of a seam", "no overlap, or more play"
-	default:
-		return
-	}
-	r.add(f)
+	r.firstOf(f,
+		flaw{geom.Short(play), Finding{Severity: Stop, What: j.Title + ": neither goes into the other"}},
+		flaw{geom.Over(play, slipLooseMm), Finding{What: j.Title + ": too much play to weld"}},
+		flaw{geom.Over(lap, play/2), Finding{
+			What: j.Title + ": the lapped seam does not go in", Numbers: r.mm(play/2) + " of play on one side, the lap stands out " + r.mm(lap), LeftMm: left(play / 2),
+			Rule: "what slips in or over passes the lap of a seam", Fix: "no overlap, or more play"}},
+	)
 }
 
 // standsOn looks at an end that is placed on the face of the other: metal meets metal, and
@@ -62,21 +56,16 @@ func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd, beside float64) {
 		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
 		Rule: "an end that stands on another meets its metal", Source: "by geometry", Fix: "sizes that agree, or a gap below 0 where it goes in",
 	}
-	on, ledge := min(a.outsideMm, b.outsideMm)-max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
-	switch {
-	case !geom.Some(on):
-		f.What, f.LeftMm = j.Title+": the one stands in the opening of the other and on nothing", left(on)
-		f.Numbers = "outside " + r.mm(min(a.outsideMm, b.outsideMm)) + ", inside " + r.mm(max(a.insideMm, b.insideMm))
-	case geom.Over(ledge, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
-		f.What, f.OverMm = j.Title+": the insides leave a ledge", over(ledge)
-		f.Rule, f.Source = ductRule, practice
-	case geom.Over(2*beside, ledgeMm) && min(a.insideMm, b.insideMm) > 0:
-		f.What, f.OverMm = j.Title+": the one stands beside the opening of the other", over(beside)
-		f.Numbers, f.Rule, f.Source, f.Fix = r.mm(beside)+" from middle to middle", ductRule, practice, "at: that puts the one round end over the other"
-	default:
-		return
-	}
-	r.add(f)
+	out, in, ledge := min(a.outsideMm, b.outsideMm), max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
+	open := min(a.insideMm, b.insideMm) > 0
+	r.firstOf(f,
+		flaw{!geom.Some(out - in), Finding{
+			What: j.Title + ": the one stands in the opening of the other and on nothing", Numbers: "outside " + r.mm(out) + ", inside " + r.mm(in), LeftMm: left(out - in)}},
+		flaw{geom.Over(ledge, ledgeMm) && open, Finding{What: j.Title + ": the insides leave a ledge", OverMm: over(ledge), Rule: ductRule, Source: practice}},
+		flaw{geom.Over(2*beside, ledgeMm) && open, Finding{
+			What: j.Title + ": the one stands beside the opening of the other", Numbers: r.mm(beside) + " from middle to middle", OverMm: over(beside),
+			Rule: ductRule, Source: practice, Fix: "at: that puts the one round end over the other"}},
+	)
 }
 
 // ductRule is what two openings that lie over one another are held to.

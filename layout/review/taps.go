@@ -21,12 +21,7 @@ func depth(v *view) {
 	v.barFloor()
 	for _, h := range v.oneOfEach(func(h *hole) bool { return !h.through && h.metalMm > 0 }) {
 		wantMm := h.depthMm
-		drillMm := wantMm
-		if h.thread != nil {
-			if full, err := h.thread.BlindDrillMm(wantMm); err == nil {
-				drillMm = full
-			}
-		}
+		drillMm := fullMm(h.thread, wantMm)
 		if geom.Alike(wantMm, h.metalMm) && h.thread == nil {
 			continue
 		}
@@ -34,25 +29,28 @@ func depth(v *view) {
 			drillMm += cutting.ReamBeyondMm(h.group.Size.Size.Nominal.Mm)
 		}
 		tipMm := drillMm + pointShare*h.drillMm
-		leftMm := h.metalMm - drillMm
-		f := Finding{
-			Numbers: "full diameter " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal",
-			OverMm:  over(tipMm - h.metalMm),
-			Rule:    "a blind hole keeps a floor", Source: "by geometry", Fix: "make it shallower, or depth: through",
-		}
+		f, deep := v.here(h.name, h.pos), v.mm(drillMm)+" deep, with the point "+v.mm(tipMm)+", in "+v.mm(h.metalMm)+" of metal"
+		f.Numbers, f.OverMm = "full diameter "+deep, over(tipMm-h.metalMm)
+		f.Rule, f.Source, f.Fix = "a blind hole keeps a floor", "by geometry", "make it shallower, or depth: through"
 		if h.thread != nil {
-			f.Numbers = "thread " + v.mm(wantMm) + ", drill " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal"
+			f.Numbers = "thread " + v.mm(wantMm) + ", drill " + deep
 			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out; 118° point by geometry"
 		}
-		switch {
-		case geom.Short(leftMm):
-			f.What = h.title() + " is blind, but its drill comes out at the far side"
-			v.report(Check, h.name, h.pos, f)
-		case geom.Over(tipMm, h.metalMm) && h.slot == nil:
-			f.What = h.title() + " is blind, but the point of its drill comes out at the far side"
-			v.report(Check, h.name, h.pos, f)
+		v.firstOf(f,
+			flaw{geom.Short(h.metalMm - drillMm), Finding{What: h.title() + " is blind, but its drill comes out at the far side"}},
+			flaw{geom.Over(tipMm, h.metalMm) && h.slot == nil, Finding{What: h.title() + " is blind, but the point of its drill comes out at the far side"}},
+		)
+	}
+}
+
+// fullMm is how deep a blind hole has its full diameter: with the run-out of its thread, where it has one.
+func fullMm(t *threads.Thread, depthMm float64) float64 {
+	if t != nil {
+		if full, err := t.BlindDrillMm(depthMm); err == nil {
+			return full
 		}
 	}
+	return depthMm
 }
 
 // reamed tells whether a hole is finished with a reamer, whose lead goes deeper.

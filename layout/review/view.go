@@ -191,9 +191,8 @@ func (v *view) addHole(f *plan.Face, h plan.Hole) {
 	depthMm := o.depthMm
 	switch t := g.Size.Thread; {
 	case t != nil:
-		o.thread, o.radiusMm = t, t.MajorMm/2
-		if d, err := t.BlindDrillMm(depthMm); err == nil && !o.through {
-			depthMm = d
+		if o.thread, o.radiusMm = t, t.MajorMm/2; !o.through {
+			depthMm = fullMm(t, depthMm)
 		}
 	case g.Hole.Size.Make == parts.PlainHole:
 		o.radiusMm = g.Size.FinishedMm / 2
