@@ -311,10 +311,8 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 	}
 	for p, mm := range r.lyingIn(ringOf(axis, on, b.BoreMm/2, wide/2)) {
 		if in[p.ID] = true; other(p) {
-			r.add(Finding{
-				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " stands in the place of the nut that sets " + b.Bearing,
+			r.inNutsPlace(p, "that sets "+b.Bearing, Finding{
 				Numbers: "the nut on " + b.HeldBy + " is at least " + r.mm(wide) + " across; they lie " + r.mm(mm) + " in one another",
-				Rule:    "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
 			})
 		}
 	}
@@ -323,6 +321,13 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			r.nutTurns(b, p, on)
 		}
 	}
+}
+
+// inNutsPlace reports a part that stands where a nut comes, one that sets a bearing or one that is bought.
+func (r *reviewer) inNutsPlace(p stand.OnAxis, nut string, f Finding) {
+	f.Severity, f.Part, f.Pos, f.What = Stop, p.Of.Part.Name.Value, p.Of.Part.Name.Pos, r.machine().Title(p.ID)+" stands in the place of the nut "+nut
+	f.Rule, f.Source, f.Fix = "the nut has its place, and is reached", "ISO 2982-2", "a wider bore there"
+	r.add(f)
 }
 
 // boreCodeMm is the bore of a metric tapered bearing, by the five figures that its designation

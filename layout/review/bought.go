@@ -16,20 +16,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// screwBought is the screw that is ordered for a loose part; false where the words name none.
-func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
-	m := screwWords().FindStringSubmatch(words)
-	if m == nil {
-		return t, 0, false
-	}
-	t, err := threads.Parse(m[1])
-	unit := m[3]
-	if unit == "" && t.TPI > 0 {
-		unit = "in"
-	}
-	return t, noteMm(m[2], unit), err == nil
-}
-
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 var bought = together(
@@ -550,7 +536,7 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 		return
 	}
 	other, locked := "", washer().MatchString(said) && !washerSeries().MatchString(said)
-	for o := range seq.Refs(r.job.Loose) {
+	for o := range everyLoose(r) {
 		for _, m := range washerSeries().FindAllStringSubmatch(o.Item.Value+" "+o.Buy.Value, -1) {
 			if locked = locked || m[2] == nut[3]; !r.nutNumbered(m[2]) {
 				other = m[0]
@@ -566,7 +552,7 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 			continue
 		}
 		f.Part, f.Feature = v.p.Name.Value, own.Name
-		v.lockNutClear(e, own, nut[0])
+		v.lockNutClear(own, nut[0])
 		r.firstOf(f,
 			flaw{!locked && other != "", Finding{
 				What: "the lock washer " + other + " is not that of the nut " + nut[0], Numbers: "on " + own.Drawn.Size.Thread.Value,
@@ -582,7 +568,7 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 }
 
 // lockNutClear looks for parts in the place of a lock nut that is bought and holds what stands beside its thread, on the side where the shaft is thicker.
-func (v *view) lockNutClear(e *parts.Loose, own *cylinder, name string) {
+func (v *view) lockNutClear(own *cylinder, name string) {
 	b, nut := v.bodyOf(v.p.Name.Value), lockNutOf(*own.Size.Thread)
 	before, behind := own.neighbours()
 	on := geom.Between(own.FromMm, own.FromMm+nut.highMm)
@@ -595,11 +581,8 @@ func (v *view) lockNutClear(e *parts.Loose, own *cylinder, name string) {
 	}
 	for p, mm := range v.lyingIn(ringOf(b.Pose, on, own.RadiusMm(), nut.overMm/2)) {
 		if p.Of.Part.Name.Value != v.p.Name.Value {
-			v.add(Finding{
-				Severity: Stop, Part: p.Of.Part.Name.Value, Pos: p.Of.Part.Name.Pos,
-				What:    v.machine().Title(p.ID) + " stands in the place of the nut " + name + " on " + own.Name + " of " + v.p.Title.Value,
+			v.inNutsPlace(p, name+" on "+own.Name+" of "+v.p.Title.Value, Finding{
 				Numbers: "the nut is " + v.mm(nut.overMm) + " across; they lie " + v.mm(mm) + " in one another", OverMm: over(mm),
-				Rule: "the nut has its place, and is reached", Source: "ISO 2982-2", Fix: "a wider bore there",
 			})
 		}
 	}
@@ -724,8 +707,16 @@ type screwOrder struct {
 
 // orderOf is the screw that words order; false where they name none.
 func orderOf(words string) (o screwOrder, ok bool) {
-	t, long, ok := screwBought(words)
-	return screwOrder{words, t, long}, ok
+	m := screwWords().FindStringSubmatch(words)
+	if m == nil {
+		return screwOrder{words: words}, false
+	}
+	t, err := threads.Parse(m[1])
+	unit := m[3]
+	if unit == "" && t.TPI > 0 {
+		unit = "in"
+	}
+	return screwOrder{words, t, noteMm(m[2], unit)}, err == nil
 }
 
 // nut tells whether a nut comes with it, sunk whether its head is sunk in a cone.

@@ -69,7 +69,8 @@ func (v *view) setScrew(f *parts.Radial) {
 			v.landsOn(f, row, t.MajorMm)
 		}
 	}
-	_, long, said := screwBought(f.Fitted.Value)
+	o, said := orderOf(f.Fitted.Value)
+	long := o.longMm
 	if m != nil {
 		long = v.itemMm(m[1] + " " + m[2])
 	} else if !said {

@@ -14,14 +14,14 @@ import (
 func (r *reviewer) boughtStuds() {
 	words := r.orderWords()
 	for said, m := range saying(words, studWords) {
-		t, long, _ := screwBought(m[0])
+		o, _ := orderOf(m[0])
 		name := m[len(m)-1]
 		for _, v := range r.all() {
 			g, _ := v.groupNamed(name)
-			if g == nil || v.jointNames(name) || !sameThread(g.Size.Thread, t.Designation) {
+			if g == nil || v.jointNames(name) || !sameThread(g.Size.Thread, o.thread.Designation) {
 				continue
 			}
-			in, before := r.machine().Rods(v.p.Name.Value, name, t.MajorMm, long)
+			in, before := r.machine().Rods(v.p.Name.Value, name, o.thread.MajorMm, o.longMm)
 			in = slices.DeleteFunc(in, func(title string) bool { // what the words take off first
 				return slices.ContainsFunc(words, func(said parts.Text) bool {
 					return strings.Contains(strings.ToLower(said.Value), strings.ToLower(title)+" off")
@@ -38,7 +38,7 @@ func (r *reviewer) boughtStuds() {
 				f.Rule, f.Source, f.Fix = "a grease gun goes straight onto its nipple", practice, "another clock angle for one of them"
 				v.report(Check, name, said.Pos, f)
 			}
-			r.studShort(v, name, said, t.MajorMm, long)
+			r.studShort(v, name, said, o.thread.MajorMm, o.longMm)
 		}
 	}
 }

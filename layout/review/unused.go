@@ -56,10 +56,7 @@ func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize, use p
 	}
 	for e := range seq.Refs(r.job.Loose) {
 		bought := e.Buy.Value + " " + e.Item.Value
-		if t, _, ok := screwBought(bought); ok && sameThread(size.Thread, t.Designation) {
-			return true
-		}
-		if size.Thread != "" && saysThread(bought, size.Thread) {
+		if o, ok := orderOf(bought); ok && sameThread(size.Thread, o.thread.Designation) || size.Thread != "" && saysThread(bought, size.Thread) {
 			return true
 		}
 	}
