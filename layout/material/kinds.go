@@ -20,6 +20,9 @@ const (
 	TinBronze
 )
 
+// Ferrous tells whether metals of a kind are steels or cast irons.
+func (k Kind) Ferrous() bool { return k.Data().Family == Steel || k.Data().Family == CastIron }
+
 // Cut is a cutting speed span in m/min with its source in words.
 type Cut struct {
 	Span

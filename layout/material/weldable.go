@@ -55,12 +55,11 @@ func JoinOf(a, b Material) Join {
 		j.PreheatC = b.Weld.PreheatC
 	}
 	fa, fb := a.Kind.Data().Family, b.Kind.Data().Family
-	ferrous := func(f Family) bool { return f == Steel || f == CastIron }
 	stainless := func(m Material) bool { return m.Kind == AusteniticStainless }
 	switch {
 	case j.Class == WeldNever:
 		j.Reason = JoinCracks
-	case fa != fb && !(ferrous(fa) && ferrous(fb)):
+	case fa != fb && !(a.Kind.Ferrous() && b.Kind.Ferrous()):
 		j.Class, j.Reason = WeldNever, JoinMetals
 	case fa == CastIron || fb == CastIron:
 		j.Class, j.Reason = WeldProcedure, JoinIron

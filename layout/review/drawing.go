@@ -51,7 +51,7 @@ func unknownMaterial(v *view) {
 // hardGasket looks for a gasket of steel or cast iron, which does not give way to the faces that it is to seal; a shim may be.
 func (v *view) hardGasket() {
 	m, err := material.Find(v.p.Material.Value)
-	if v.p.For != parts.Gasket || err != nil || m.Kind > material.DuctileIron || parts.ItemUse(v.p.Title.Value, "") == parts.ASpacer {
+	if v.p.For != parts.Gasket || err != nil || !m.Kind.Ferrous() || parts.ItemUse(v.p.Title.Value, "") == parts.ASpacer {
 		return
 	}
 	v.report(Check, "", v.p.Material.Pos, Finding{
@@ -169,12 +169,12 @@ func rightTurns(sets []*pattern) (common, wrong []float64) {
 	all := 0
 	for i, s := range sets {
 		orders[i] = s.order()
-		all = gcd(all, orders[i])
+		all = geom.Common(all, orders[i])
 	}
 	seen := map[[2]int]bool{} // turns as reduced parts of a full one
 	for _, n := range orders {
 		for i := range n {
-			g := gcd(i, n)
+			g := geom.Common(i, n)
 			if seen[[2]int{i / g, n / g}] {
 				continue
 			}
@@ -190,13 +190,6 @@ func rightTurns(sets []*pattern) (common, wrong []float64) {
 	slices.Sort(common)
 	slices.Sort(wrong)
 	return common, wrong
-}
-
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
 }
 
 // outlineTurns tells whether a part looks the same from outside in a turn.
@@ -255,7 +248,7 @@ func (p *pattern) order() int {
 	rings := p.rings()
 	most := 0
 	for _, ring := range rings {
-		most = gcd(most, len(ring))
+		most = geom.Common(most, len(ring))
 	}
 	for n := most; n > 1; n-- {
 		if most%n == 0 && !slices.ContainsFunc(rings, func(ring []place) bool { return !repeats(ring, n) }) {

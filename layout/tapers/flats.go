@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
 // headRatio is how often the crank of a common dividing head turns for one turn
@@ -63,17 +64,10 @@ func (f Flats) Work() (Milled, error) {
 		}
 	}
 	whole, rest := headRatio/f.Sides, headRatio%f.Sides
-	by := gcd(rest, f.Sides)
+	by := geom.Common(rest, f.Sides)
 	m.HeadTurns, m.HeadRest, m.HeadOf = whole, rest/by, f.Sides/by
 	return m, nil
 }
 
 // chord is the width of a flat cut depthMm deep into a round.
 func chord(roundMm, depthMm float64) float64 { return 2 * math.Sqrt(depthMm*(roundMm-depthMm)) }
-
-func gcd(a, b int) int {
-	for a != 0 {
-		a, b = b%a, a
-	}
-	return b
-}

@@ -115,6 +115,14 @@ func Evenly(n int) iter.Seq2[int, float64] {
 	}
 }
 
+// Common is the largest number that divides two whole ones, neither less than 0: by it two ways of parting a round agree.
+func Common(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
 // ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 at the origin.
 func ClockDeg(p Point) float64 {
 	if p.XMm == 0 && p.YMm == 0 {
