@@ -50,15 +50,11 @@ type metal struct {
 }
 
 // metalAt is what stands along an axis after the first n joints, together with one of the parts there.
-func (r *reviewer) metalAt(n int, of parts.Instance, axis assembly.Pose) (all []metal) {
+func (r *reviewer) metalAt(n int, of parts.Instance, axis assembly.Pose) []metal {
 	m := r.machine()
 	in := m.Stage().Together(n, of.ID())
-	for _, p := range m.Along(axis) {
-		if in[p.ID] {
-			all = append(all, metal{m.Title(p.ID), p.Metal()})
-		}
-	}
-	return all
+	on := seq.Keep(m.Along(axis), func(p stand.OnAxis) bool { return in[p.ID] })
+	return seq.Map(on, func(p stand.OnAxis) metal { return metal{m.Title(p.ID), p.Metal()} })
 }
 
 // footEnd is the highest place of a weld round the foot of a branch, with the end of the joint that is of the branch and its

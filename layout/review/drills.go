@@ -24,10 +24,8 @@ func (d drilled) fitted() bool { return d.Size.Fit.Pos.Line > 0 }
 
 // drilledSizes lists the holes of a part, one for each group.
 func (v *view) drilledSizes() []drilled {
-	var out []drilled
-	for _, h := range v.oneOfEach(func(h *hole) bool { return h.group != nil }) {
-		out = append(out, drilled{h.group.Size, h.name, h.drillMm, h.through})
-	}
+	inFaces := v.oneOfEach(func(h *hole) bool { return h.group != nil })
+	out := seq.Map(inFaces, func(h *hole) drilled { return drilled{h.group.Size, h.name, h.drillMm, h.through} })
 	for f := range seq.Refs(v.p.Radials) {
 		// What the hole of a branch takes away is not shown, nor drilled; nor is what is cut in the flat.
 		row := seq.First(v.q.Shown, func(row plan.RadialRow) bool { return row.Name == f.Name.Value && row.DiameterMm > 0 })

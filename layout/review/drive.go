@@ -172,9 +172,9 @@ func (r *reviewer) keySlots() (slots []keySlot) {
 				slots = append(slots, keySlot{v.p.Name.Value, f.Name.Value + of, f.Around.Mm, f.Along.Mm})
 			}
 		}
-		for _, k := range v.q.Keyways {
-			slots = append(slots, keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.Span().LengthMm()})
-		}
+		slots = append(slots, seq.Map(v.q.Keyways, func(k plan.KeywayRow) keySlot {
+			return keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.Span().LengthMm()}
+		})...)
 	}
 	return slots
 }

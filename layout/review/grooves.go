@@ -151,10 +151,8 @@ func (v *view) grooveSeat(g plan.GrooveRow) {
 func (v *view) seatWidth(c *cylinder) (mm float64, rule string, known bool) {
 	for _, j := range v.job.Of(parts.BearingKind) {
 		switch b := j.Bearing; {
-		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name && b.ConeWidth.Set():
-			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width", true
-		case b.Ball && b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name:
-			return b.Width.Mm, "a bearing's ring lies on its seat over its whole width", true
+		case b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name && (b.Ball || b.ConeWidth.Set()):
+			return cmp.Or(b.ConeWidth.Mm, b.Width.Mm), "a bearing's ring lies on its seat over its whole width", true
 		case b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.Name:
 			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width", true
 		}

@@ -189,8 +189,7 @@ func (v *view) besideHole(end *parts.TubeEnd, main *view) {
 		if hole == nil || !weldedTo {
 			continue
 		}
-		turn := math.Remainder(row.ClockDeg-hole.ClockDeg, 360) * math.Pi / 180
-		if off := math.Hypot(row.AxialMm-hole.AxialMm, turn*row.OutsideMm/2); off > 1 {
+		if off := offBranch(*row, hole.AxialMm, hole.ClockDeg, endless); off > 1 {
 			v.report(Check, "", end.Place.Pos, Finding{
 				What:    "the opening " + row.Name + " in " + main.p.Title.Value + " is not under " + v.p.Title.Value,
 				Numbers: "its middle lies " + v.mm(off) + " off that of the branch", OverMm: over(off),

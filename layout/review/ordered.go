@@ -5,9 +5,11 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // screwHolds is the least thread that a screw is in, and torqueFar how far a torque in words may lie beyond
@@ -88,12 +90,8 @@ func (r *reviewer) seatLong(e *parts.Loose) {
 	if c == nil {
 		return
 	}
-	room := c.LengthMm()
-	for _, g := range v.q.Grooves {
-		if g.In == e.Stands.On.Feature {
-			room = min(room, max(g.FromMm-c.FromMm, c.ToMm-g.ToMm))
-		}
-	}
+	grooves := seq.Keep(v.q.Grooves, func(g plan.GrooveRow) bool { return g.In == e.Stands.On.Feature })
+	room := seq.Min(c.LengthMm(), grooves, func(g plan.GrooveRow) float64 { return max(g.FromMm-c.FromMm, c.ToMm-g.ToMm) })
 	if long := r.itemMm(m[1] + " " + m[2]); geom.Over(long, room) {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Feature: c.Name, Pos: e.How.Pos,

@@ -6,6 +6,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // screwPasses looks for parts on the axis of a nut that travels which its screw
@@ -48,11 +49,8 @@ type reach struct{ radiusMm, longMm float64 }
 // reaches are those of a screw in front of its thread and behind it, the thread with both.
 func (c *cylinder) reaches() (front, back reach) {
 	front = reach{max(mostMm(c.before), c.RadiusMm()), c.ToMm}
-	back = reach{max(mostMm(c.behind), c.RadiusMm()), c.LengthMm()}
-	for _, o := range c.behind {
-		back.longMm += o.LengthMm()
-	}
-	return front, back
+	long := seq.Sum(append([]*cylinder{c}, c.behind...), func(o *cylinder) float64 { return o.LengthMm() })
+	return front, reach{max(mostMm(c.behind), c.RadiusMm()), long}
 }
 
 // narrowest is the least radius of a part's bore, 0 where it is closed.

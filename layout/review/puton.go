@@ -57,14 +57,11 @@ func (v made) seatOn(to *view) *cylinder {
 // comes is the number of the joint with which a part comes to the machine, and for loose
 // parts of one joint their order; false where nothing says when.
 func (r *reviewer) comes(part string) (at [2]int, ok bool) {
-	for i := range r.job.Loose {
-		if e := &r.job.Loose[i]; e.Part.Value == part {
-			n := slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == e.After.Value })
-			return [2]int{n, i + 1}, n >= 0
-		}
-	}
-	n := slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.A.Part == part || j.B.Part == part })
-	return [2]int{n, 0}, n >= 0
+	i := slices.IndexFunc(r.job.Loose, func(e parts.Loose) bool { return e.Part.Value == part })
+	n := slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool {
+		return i >= 0 && j.Name == r.job.Loose[i].After.Value || i < 0 && (j.A.Part == part || j.B.Part == part)
+	})
+	return [2]int{n, i + 1}, n >= 0
 }
 
 // tooEarly looks for a loose part that is put on what is not there yet.

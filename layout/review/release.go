@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // Stopped is a part that is not to be made before its stops are settled.
@@ -17,14 +18,11 @@ type Stopped struct {
 func Stops(job *parts.Job, findings []Finding) []Stopped {
 	var out []Stopped
 	for _, p := range job.Parts {
-		s := Stopped{Part: p.Name.Value}
-		for _, f := range findings {
-			if f.Severity == Stop && !f.Accepted && slices.Contains(concerns(job, f), s.Part) {
-				s.Findings = append(s.Findings, f)
-			}
-		}
-		if s.Findings != nil {
-			out = append(out, s)
+		its := seq.Keep(findings, func(f Finding) bool {
+			return f.Severity == Stop && !f.Accepted && slices.Contains(concerns(job, f), p.Name.Value)
+		})
+		if len(its) > 0 {
+			out = append(out, Stopped{p.Name.Value, its})
 		}
 	}
 	return out

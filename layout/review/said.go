@@ -178,13 +178,9 @@ func noteMm(number, unit string) float64 {
 // written are lengths in the job's units, each once.
 func (v *view) written(of []float64) []string { return seq.Add(nil, seq.Map(of, v.mm)...) }
 
-func (v *view) pitchCircles() (out []float64) {
-	for g := range seq.Refs(v.p.Holes) {
-		if mm := g.Pattern.PCD.Mm; mm > 0 {
-			out = append(out, mm)
-		}
-	}
-	return out
+func (v *view) pitchCircles() []float64 {
+	all := seq.Map(v.p.Holes, func(g parts.HoleGroup) float64 { return g.Pattern.PCD.Mm })
+	return seq.Keep(all, func(mm float64) bool { return mm > 0 })
 }
 
 // diameters are those of a part, and of what it is pressed, bolted or slid on to.
@@ -251,13 +247,9 @@ func (v *view) openingWidths() (out []float64) {
 }
 
 // below are how far joints set one end under a face of the part.
-func (v *view) below() (out []float64) {
-	for _, j := range v.job.Joints {
-		if j.Meet.Below.Set() && j.Holds(v.p.Name.Value) {
-			out = append(out, j.Meet.Below.Mm)
-		}
-	}
-	return out
+func (v *view) below() []float64 {
+	set := seq.Keep(v.job.Joints, func(j *parts.Joint) bool { return j.Meet.Below.Set() && j.Holds(v.p.Name.Value) })
+	return seq.Map(set, func(j *parts.Joint) float64 { return j.Meet.Below.Mm })
 }
 
 // pastSeat is how much longer a hub is than the seat that it slides on to.

@@ -11,10 +11,7 @@ import (
 // runsRound is what a step carries all round, so that nothing may be cut into it: the ring of a bearing, the lip of a
 // seal, the nut that sets a bearing; empty for another.
 func (v *view) runsRound(c *cylinder) string {
-	bears := func(j *parts.Joint) bool {
-		b := j.Bearing
-		return b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.Name || b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.Name
-	}
+	bears := func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, c.Name) }
 	nut := func(j *plan.JointPlan) bool {
 		return j.A.Part == v.p.Name.Value && j.Bearing.HeldBy != "" && j.Bearing.HeldBy == c.Drawn.Size.Thread.Value
 	}

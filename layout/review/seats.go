@@ -199,11 +199,7 @@ func (v *view) noLeadIn(c *cylinder, face parts.Face, f Finding) {
 // pressed tells seats that hold by interference, or may: of bearings with a
 // fit, and of classes from j on.
 func pressed(c *cylinder) bool {
-	if c.Bears() && c.fitted() {
-		return true
-	}
-	class := strings.ToLower(strings.TrimRight(c.Drawn.Size.Fit.Class.Value, "0123456789"))
-	return class >= "j" && class != "js" || class == "js"
+	return c.Bears() && c.fitted() || strings.ToLower(c.Drawn.Size.Fit.Class.Value) >= "j"
 }
 
 // limitsOff looks for limits that lie far from the nominal size they belong to.

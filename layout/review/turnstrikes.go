@@ -90,9 +90,7 @@ func sweepOf(b *assembly.Body, v *view, shaft *assembly.Body) swept {
 
 // sweptSteps are the same step by step, and those of what is bought and runs with the shaft, as a coupling does.
 func (r *reviewer) sweptSteps(shaft *assembly.Body, turns map[parts.Instance]bool) (out []swept) {
-	for _, s := range r.sweptWith(shaft, turns) {
-		out = append(out, s.stepped()...)
-	}
+	out = seq.Flat(r.sweptWith(shaft, turns), swept.stepped)
 	for b := range seq.Refs(r.machine().Bodies) {
 		if m := r.machine(); m.Roles[b.ID].Runs && m.Tied(b, shaft) {
 			out = append(out, sweepOf(b, nil, shaft))
@@ -141,8 +139,8 @@ func (s *swept) strikes(still []*assembly.Body) (on *assembly.Body, deg float64)
 		return nil, 0
 	}
 	steps := int(min(max(math.Ceil(2*math.Pi*s.farMm/turnEveryMm), leastSteps), mostSteps))
-	for _, deg := range geom.Evenly(steps) {
-		turned := *s.Body
+	for k := range steps - 1 { // as it is drawn they are apart
+		turned, deg := *s.Body, 360*float64(k+1)/float64(steps)
 		turned.Pose = s.shaft.Of(assembly.Rotate(assembly.AxisZ, deg)).Of(s.inShaft)
 		if on := seq.First(near, func(o *assembly.Body) bool { return meets(&turned, o) }); on != nil {
 			return on, geom.Clean(deg)

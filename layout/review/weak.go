@@ -18,7 +18,7 @@ const (
 
 // weak looks for places where a turned part is the weakest link of what hangs on
 // it: milled away by flats, necked below its thread, or threaded for few turns.
-var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns), each(everyStep, (*view).leadRelief), each(everyOutside, (*view).weakNeck, (*view).wideNeck, (*view).wideTip))
+var weak = together(each(everyFlat, (*view).weakFlats), each(everyStep, (*view).fewTurns, (*view).leadRelief), each(everyOutside, (*view).weakNeck, (*view).wideNeck, (*view).wideTip))
 
 // weakFlats looks at what flats leave.
 func (v *view) weakFlats(f plan.FlatsRow) {
@@ -118,7 +118,7 @@ func (v *view) leadRelief(c *cylinder) {
 	t, l := c.Size.Thread, c.Size.Thread.Lead.Of(c.Inside)
 	f := Finding{Rule: "a broad tool runs out into a relief that is as deep as its thread", Source: practice}
 	if u := c.Undercut; u != nil {
-		deep := math.Max(c.RadiusMm(), c.rootMm()) - math.Min(c.RadiusMm(), c.rootMm()) // to the nominal root
+		deep := math.Abs(c.RadiusMm() - c.rootMm()) // to the nominal root
 		f.What, f.Numbers, f.Fix = "the undercut of "+c.Name+" is shallower than its thread", ", wanted ", "a depth of "+v.mm(deep+reliefMm)
 		v.atLeast(c.Name, c.Drawn.Pos, u.DepthMm, deep, f)
 		return
