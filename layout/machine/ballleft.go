@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -41,10 +42,7 @@ func (m *Machine) cheekBefore(shaft, housing *assembly.Body, fixed []assembly.Bo
 			return false
 		}
 		box := b.Box().Moved(own) // z falls from the front of the shaft to its back
-		clear := !geom.Over(box.High.Z, h.Low.Z)
-		if face == parts.Back {
-			clear = !geom.Over(h.High.Z, box.Low.Z)
-		}
+		clear := words.Either(face == parts.Back, !geom.Over(h.High.Z, box.Low.Z), !geom.Over(box.High.Z, h.Low.Z))
 		box.Low.Z, box.High.Z = h.Low.Z, h.High.Z
 		return clear && box.Meets(h, 0)
 	})

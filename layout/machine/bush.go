@@ -32,8 +32,7 @@ const loosestRun = "H11/c11"
 // in, nobody works out.
 func (m *Machine) inBushes() (found []plan.Problem) {
 	each := func(b pressedIn) {
-		_, inside := m.PartOf(b.ID).Sides()
-		found = append(found, seq.Flat(inside, func(bore *part.Step) []plan.Problem { return m.inBore(&b, bore) })...)
+		found = append(found, seq.Flat(m.PartOf(b.ID).Side(true), func(bore *part.Step) []plan.Problem { return m.inBore(&b, bore) })...)
 	}
 	for _, j := range m.OfKind(parts.PressKind) {
 		each(pressedIn{m.At(j.A), j.Press.BoreClosesMm, func(kind plan.ProblemKind, args ...plan.Arg) plan.Problem { return m.Fault(j.Name, kind, args...) }})
@@ -63,7 +62,7 @@ type pressedIn struct {
 
 // driven tells whether a step of a body lies in a hole that it is larger than.
 func (m *Machine) driven(bush *assembly.Body) bool {
-	outside, _ := m.PartOf(bush.ID).Sides()
+	outside := m.PartOf(bush.ID).Side(false)
 	for b := range m.Parts() {
 		for _, h := range m.roundHoles(b) {
 			if b.ID != bush.ID && slices.ContainsFunc(outside, func(s *part.Step) bool {
@@ -105,7 +104,7 @@ func (m *Machine) Beyond(on string) map[string]float64 {
 	if p == nil {
 		return out
 	}
-	_, bores := m.Model(on).Sides()
+	bores := m.Model(on).Side(true)
 	for _, o := range m.Along(p.Pose) {
 		if o.ID == p.ID {
 			continue

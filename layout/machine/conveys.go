@@ -3,6 +3,7 @@ package machine
 import (
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -17,19 +18,15 @@ func (m *Machine) conveys() (found []plan.Problem) {
 	if shaft == nil {
 		return nil
 	}
-	clockwise, turns := motor.TurnsClockwise() != m.Opposed(), "turns counter-clockwise seen from the motor's end"
-	if clockwise {
-		turns = "turns clockwise seen from the motor's end"
-	}
+	clockwise := motor.TurnsClockwise() != m.Opposed()
+	turns := words.Either(clockwise, "turns clockwise seen from the motor's end", "turns counter-clockwise seen from the motor's end")
 	out := shaft.Pose.Z.Times(m.Driven(motor.Drives)) // of the shaft, to the motor
 	for _, b := range m.Along(shaft.Pose) {
-		f, hand := b.Of.Part.Flight, "right-hand"
 		if b.Of.Part.Kind != parts.FlightPart {
 			continue
 		}
-		if f.Left {
-			hand = "left-hand"
-		}
+		f := b.Of.Part.Flight
+		hand := words.Either(f.Left, "left-hand", "right-hand")
 		frontAtMotor, toMotor := b.Pose.Z.Dot(out) > 0, clockwise != f.Left
 		if wanted := f.Moves != "" && (f.Moves == parts.Front) == frontAtMotor; toMotor == wanted {
 			continue

@@ -131,10 +131,7 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes
 // till then: infinitely where none meet. The metal of all is looked at between the radii of their steps.
 func (m *Machine) nearest(shaft *assembly.Body, turning, still []assembly.Body, back bool) (turns, stands endFace, gapMm float64) {
-	way := -1.0
-	if back {
-		way = 1
-	}
+	way := words.Either(back, 1, -1.0)
 	gapMm = inf
 	for _, r := range m.betweenRadii(slices.Concat(turning, still)) {
 		others := m.facesAt(shaft, still, r, !back)

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/solid"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -50,10 +51,7 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 
 // ownFrame is a frame in the middle of a body with z along one of its own directions.
 func ownFrame(b *assembly.Body, z assembly.Vec) assembly.Pose {
-	y := b.Pose.Y
-	if z.Y != 0 {
-		y = b.Pose.Z
-	}
+	y := words.Either(z.Y != 0, b.Pose.Z, b.Pose.Y)
 	return assembly.Frame(b.Pose.Apply(b.Solid.Box().Centre()), b.Pose.Turn(z), y)
 }
 
@@ -162,10 +160,7 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 	}
 	own := f.turns.Pose.Inverse()
 	z := own.Turn(f.frame.Z) // out of the face that it lies on
-	kept := assembly.AxisZ
-	if f.m.FormOf(f.turns.ID) == parts.BarPart {
-		kept = assembly.AxisX
-	}
+	kept := words.Either(f.m.FormOf(f.turns.ID) == parts.BarPart, assembly.AxisX, assembly.AxisZ)
 	if along(z, kept) {
 		return nil // it stands on end, or lies flat
 	}

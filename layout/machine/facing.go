@@ -48,9 +48,8 @@ func (m *Machine) faces() (looks []look) {
 	for _, l := range m.Laid() {
 		on, j := m.Standing(l.On), seq.First(m.Joints, func(j *plan.JointPlan) bool { return j.Name == l.Loose.After.Value })
 		if b := m.Standing(l.Instance); b != nil && on != nil && j != nil {
-			looks = append(looks, func() (found []plan.Problem) {
-				found = append(found, seq.Flat(m.Mouths(b), func(f stand.Faced) []plan.Problem { return m.deadEnd(j, &f, on) })...)
-				return found
+			looks = append(looks, func() []plan.Problem {
+				return seq.Flat(m.Mouths(b), func(f stand.Faced) []plan.Problem { return m.deadEnd(j, &f, on) })
 			})
 		}
 	}

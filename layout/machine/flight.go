@@ -79,8 +79,7 @@ func (m *Machine) pastEnd() (found []plan.Problem) {
 				continue
 			}
 			box := b.Box().Moved(o.Pose.Inverse())
-			outside, _ := m.Model(ends[1-k].Part).Sides()
-			for _, s := range outside {
+			for _, s := range m.Model(ends[1-k].Part).Side(false) {
 				if past := max(-box.Low.Z-s.ToMm, s.FromMm+box.High.Z); s.Name == ends[1-k].Feature && past > StandsMm {
 					found = append(found, m.Fault(j.Name, plan.WeldPast, m.Named(b.ID), m.Named(o.ID), stand.Rounded(past, 1)))
 				}

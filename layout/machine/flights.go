@@ -28,8 +28,7 @@ const (
 // flightsMeet finds flights of one hand behind one another on a shaft that leave a place between them where nothing moves
 // the load, or whose ends do not meet.
 func (m *Machine) flightsMeet() (found []plan.Problem) {
-	for i := range m.Bodies {
-		first := &m.Bodies[i]
+	for first := range seq.Refs(m.Bodies) {
 		if m.FormOf(first.ID) != parts.FlightPart {
 			continue
 		}
@@ -74,10 +73,8 @@ func (m *Machine) flightPair(along assembly.Vec, a, b stand.OnAxis) []plan.Probl
 // flightEdge is the way from the axis along the edge in which a flight ends towards a way along it: a flight begins at its
 // front at TOP and winds clockwise away from it where it is right-hand.
 func flightEdge(o stand.OnAxis, towards assembly.Vec) assembly.Vec {
-	f, turned := o.Of.Part.Flight, 0.0
-	if o.Pose.Z.Dot(towards) < 0 {
-		turned = 360 * f.Length.Mm / f.Pitch.Mm
-	}
+	f := o.Of.Part.Flight
+	turned := words.Either(o.Pose.Z.Dot(towards) < 0, 360*f.Length.Mm/f.Pitch.Mm, 0.0)
 	if f.Left {
 		turned = -turned
 	}

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/solid"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -122,10 +123,7 @@ type shiftEnd struct {
 // shifted sets what is bolted by slots off along them, with all that hangs on it, as far as the joint wants it to be
 // set, else as its slots go, and finds what it strikes before that. What other joints hold to both is not set.
 func (m *Machine) shifted() (found []plan.Problem) {
-	var all []shift
-	for _, j := range m.OfKind(parts.BoltKind) {
-		all = append(all, m.shifts(j)...)
-	}
+	all := seq.Flat(m.OfKind(parts.BoltKind), m.shifts)
 	said := map[shiftEnd]bool{} // that it strikes the same both ways is said once
 	for _, s := range all {
 		free := map[string]bool{} // joints that let go that way
@@ -151,10 +149,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 				continue
 			}
 			said[end] = true
-			kind := plan.ShiftStrikes
-			if want == 0 {
-				kind = plan.ShiftStops
-			}
+			kind := words.Either(want == 0, plan.ShiftStops, plan.ShiftStrikes)
 			found = append(found, m.Fault(s.of.Name, kind, m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1), plan.Of(plan.Mm, w.FarMm), plan.Named(s.Of)))
 		}
 	}

@@ -51,14 +51,9 @@ func (m *Machine) between(a, b string) string {
 }
 
 // names counts those of some bodies that come with a joint.
-func (m *Machine) names(joint string, bodies ...string) (n int) {
+func (m *Machine) names(joint string, bodies ...string) int {
 	ids := seq.Map(m.Joint(joint).Refs(), func(ref parts.JointRef) string { return ref.Instance().ID() })
-	for _, id := range bodies {
-		if slices.Contains(ids, id) || m.Roles[id].Joint == joint {
-			n++
-		}
-	}
-	return n
+	return len(seq.Keep(bodies, func(id string) bool { return slices.Contains(ids, id) || m.Roles[id].Joint == joint }))
 }
 
 // meet names the joint of two bodies, or else that at which they come together, and where it or the

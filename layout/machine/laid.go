@@ -83,8 +83,7 @@ const nutHighShare, nutFullShare = 0.8, 0.75
 // on the axis that they lie on.
 func (m *Machine) nutsEngage() (found []plan.Problem) {
 	for _, l := range m.Laid() {
-		outside, inside := m.Model(l.Part).Sides()
-		for _, s := range slices.Concat(outside, inside) {
+		for _, s := range slices.Concat(m.Model(l.Part).Side(false), m.Model(l.Part).Side(true)) {
 			if worst := m.engagesBadly(&l, s); worst != nil {
 				found = append(found, *worst)
 			}
@@ -120,11 +119,7 @@ func (m *Machine) engagesBadly(l *stand.Laid, s *part.Step) (worst *plan.Problem
 
 // other are the threads of a part that may go on or into one.
 func other(r *part.Model, s *part.Step) []*part.Step {
-	steps, inside := r.Sides()
-	if !s.Inside {
-		steps = inside
-	}
-	return seq.Keep(steps, func(u *part.Step) bool {
+	return seq.Keep(r.Side(!s.Inside), func(u *part.Step) bool {
 		return u.Size.Thread != nil && math.Abs(u.Size.Thread.MajorMm-s.Size.Thread.MajorMm) <= StandsMm
 	})
 }
@@ -132,10 +127,7 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 // engages is how much of a thread of a part on the axis of a loose one lies in that of this, mm, with what is wrong; on is false for
 // another thread, which it does not reach.
 func (m *Machine) engages(l *stand.Laid, s *part.Step, p stand.OnAxis, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
-	nut := s
-	if !s.Inside {
-		nut = u
-	}
+	nut := words.Either(!s.Inside, u, s)
 	has = max(0, p.Span(u.Span()).OnMm(s.Span()))
 	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it

@@ -96,10 +96,7 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 			continue
 		}
 		for _, o := range alike {
-			other := o.A
-			if other == id {
-				other = o.B
-			}
+			other := words.Either(o.A == id, o.B, o.A)
 			names, mm = append(names, m.Title(other)), max(mm, o.DepthMm)
 		}
 	}

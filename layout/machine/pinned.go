@@ -73,8 +73,7 @@ const roomShare = 0.3
 // slackIn is what is wrong where of all the steps of a loose part none is larger, at any limits, than a hole of
 // about its size that it lies in: the tightest of them; nil where it lies in none.
 func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Problem) {
-	outside, _ := m.Model(l.Part).Sides()
-	least := inf
+	outside, least := m.Model(l.Part).Side(false), inf
 	for b := range m.Parts() {
 		if b.ID == l.ID() {
 			continue
@@ -104,8 +103,7 @@ func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Proble
 // filled tells whether a step of about the size of a hole lies in it: of a bush, or of what runs there.
 func (m *Machine) filled(h *mouth) bool {
 	for b, r := range m.Parts() {
-		outside, _ := r.Sides()
-		if slices.ContainsFunc(outside, func(s *part.Step) bool {
+		if slices.ContainsFunc(r.Side(false), func(s *part.Step) bool {
 			return math.Abs(h.isMm-s.Size.NominalMm) < stand.FitMm && h.holds(b.Pose, s.Span(), nil)
 		}) {
 			return true
@@ -116,7 +114,7 @@ func (m *Machine) filled(h *mouth) bool {
 
 // unlikeIn finds a step with a fit in a hole with one of another nominal size, a little wider, which nothing fills.
 func (m *Machine) unlikeIn(l *stand.Laid, pin, b *assembly.Body) (found []plan.Problem) {
-	outside, _ := m.Model(l.Part).Sides()
+	outside := m.Model(l.Part).Side(false)
 	for _, h := range m.roundHoles(b) {
 		in := seq.Keep(outside, func(s *part.Step) bool { return h.close && isFit(s.Size) && h.holds(pin.Pose, s.Span(), nil) })
 		i := slices.IndexFunc(in, func(s *part.Step) bool { return h.isMm-s.Size.NominalMm <= roomShare*s.Size.NominalMm })
@@ -136,10 +134,8 @@ func (m *Machine) keyless(l *stand.Laid, shaft, hub *assembly.Body) (found []pla
 		return nil
 	}
 	of, on := m.PartOf(shaft.ID), m.PartOf(hub.ID)
-	outside, _ := of.Sides()
-	_, bores := on.Sides()
-	at := stand.On(hub.Pose, shaft, of)
-	for _, bore := range bores {
+	outside, at := of.Side(false), stand.On(hub.Pose, shaft, of)
+	for _, bore := range on.Side(true) {
 		keyed := slices.ContainsFunc(on.Out.Keyways, func(k plan.KeywayRow) bool { return k.In == bore.Name })
 		for _, s := range outside {
 			if math.Abs(bore.Size.NominalMm-s.Size.NominalMm) > stand.FitMm || 2*at.Span(s.Span()).OnMm(bore.Span()) < bore.LengthMm() {
@@ -172,7 +168,7 @@ func mostMm(s *part.Step) float64 {
 // inMouths judges the steps of a loose part in the holes of one body; early tells that it comes before the
 // bores that wait for the last weld are finished.
 func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, last int) (found []plan.Problem) {
-	outside, _ := m.Model(l.Part).Sides()
+	outside := m.Model(l.Part).Side(false)
 	for _, h := range m.roundHoles(b) {
 		name := plan.Named(m.Title(b.ID) + " " + words.Spaced(h.name))
 		for _, s := range outside {
@@ -220,10 +216,7 @@ func (m *Machine) roundHoles(b *assembly.Body) []mouth {
 // mouths are the bores and holes of a body without a thread.
 func (m *Machine) mouths(b *assembly.Body) (all []mouth) {
 	for _, s := range m.PartOf(b.ID).Side(true) {
-		least := s.Size.NominalMm
-		if s.Size.Limited {
-			least = s.Size.MinMm
-		}
+		least := words.Either(s.Size.Limited, s.Size.MinMm, s.Size.NominalMm)
 		if s.Size.Thread == nil {
 			all = append(all, mouth{b.Pose.Apply(assembly.Vec{Z: -s.FromMm}), b.Pose.Z, s.LengthMm(), s.Size.NominalMm, least, s.Name, s.AfterWeld, isFit(s.Size)})
 		}

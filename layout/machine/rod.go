@@ -1,8 +1,11 @@
 package machine
 
 import (
+	"slices"
+
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/stand"
 	"centrepop/parts"
 	"centrepop/parts/seq"
@@ -74,14 +77,12 @@ func (m *Machine) rodIn(rod *assembly.Body) (titles []string) {
 
 // rodBefore tells whether a rod stands where a grease gun goes to an opening of a part.
 func rodBefore(rod, b *assembly.Body, f *part.Radial) bool {
-	for _, row := range f.Rows {
+	return slices.ContainsFunc(f.Rows, func(row plan.RadialRow) bool {
 		o := openingOf(b, &row)
 		o.RadiusMm, o.ReachMm = gunWideMm/2, gunLongMm
-		if free, _ := o.Look([]assembly.Body{*rod}); free < 1 {
-			return true
-		}
-	}
-	return false
+		free, _ := o.Look([]assembly.Body{*rod})
+		return free < 1
+	})
 }
 
 // Past is how far a part reaches beyond a face of another on whose axis it stands, mm, at most 0 where it ends

@@ -134,10 +134,7 @@ func (s *soFar) balls(j *plan.JointPlan) {
 // are together.
 func (s *soFar) ball(j *plan.JointPlan) {
 	outer, inner := rings(j)
-	to := j.B.Instance().ID()
-	if j.Bearing.OnShaft {
-		to = j.A.Instance().ID()
-	}
+	to := words.Either(j.Bearing.OnShaft, j.A.Instance().ID(), j.B.Instance().ID())
 	s.unite(outer, inner)
 	s.come(j, *s.of[outer], *s.of[to])
 	s.unite(to, outer)

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -86,10 +87,7 @@ func (r *reviewer) weldCorner(j *plan.JointPlan) {
 		return
 	}
 	corners := seq.Map(ends, func(e weldEnd) float64 { return e.cornerMm })
-	room := slices.Min(corners)
-	if w.Sides == 1 {
-		room = slices.Max(corners)
-	}
+	room := words.Either(w.Sides == 1, slices.Max(corners), slices.Min(corners))
 	if geom.Over(w.LegMm, room) {
 		r.ofJoint(j, Finding{
 			What:    j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
@@ -247,10 +245,7 @@ func (e weldEnd) hits(stands []metal, side, deg float64) (*metal, float64) {
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	for s := torchSampleMm; s <= torchReachMm; s += torchSampleMm {
 		z, r := e.z+e.dir*s*cos, math.Abs(e.r+side*s*sin)
-		room := geom.CloseMm
-		if s >= torchWireMm {
-			room = torchNozzleMm - geom.CloseMm
-		}
+		room := words.Either(s >= torchWireMm, torchNozzleMm-geom.CloseMm, geom.CloseMm)
 		for p := range seq.Refs(stands) {
 			if p.gapMm(z, r) < room {
 				return p, s

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -52,10 +53,7 @@ func (v *view) barFloor() {
 		return
 	}
 	for g := range seq.Refs(v.p.Holes) {
-		across, drill := bar.Depth.Mm, g.Depth.Mm
-		if g.On == parts.TopSide || g.On == parts.BottomSide {
-			across = bar.Width.Mm
-		}
+		across, drill := words.Either(g.On == parts.TopSide || g.On == parts.BottomSide, bar.Width.Mm, bar.Depth.Mm), g.Depth.Mm
 		if t, err := threads.Parse(g.Size.Thread); err == nil && g.Size.Make == parts.TappedHole {
 			drill = fullMm(&t, drill)
 		}

@@ -206,13 +206,8 @@ func (v *view) beltGrooves() (all []beltGroove) {
 		if before == nil || behind == nil || !geom.Some(c.outBy(before)) || !geom.Some(c.outBy(behind)) {
 			continue
 		}
-		from, to := c.FromMm, c.ToMm
-		if before.Drawn.Taper != nil && before.flank() {
-			from = before.FromMm
-		}
-		if behind.Drawn.Taper != nil && behind.flank() {
-			to = behind.ToMm
-		}
+		from := words.Either(before.Drawn.Taper != nil && before.flank(), before.FromMm, c.FromMm)
+		to := words.Either(behind.Drawn.Taper != nil && behind.flank(), behind.ToMm, c.ToMm)
 		all = append(all, beltGroove{(from + to) / 2, 2 * mostMm(v.outside), 2 * c.RadiusMm(), geom.Clean(to - from)})
 	}
 	for _, row := range v.q.Grooves {

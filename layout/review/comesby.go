@@ -76,10 +76,7 @@ func (v *view) setScrew(f *parts.Radial) {
 	} else if !said {
 		return
 	}
-	deep := v.wallAt(v.axialMm(f))
-	if !f.Through {
-		deep = f.Depth.Mm
-	}
+	deep := words.Either(!f.Through, f.Depth.Mm, v.wallAt(v.axialMm(f)))
 	if out := long - deep; out > standsOutShare*t.MajorMm {
 		v.report(Check, f.Name.Value, f.Fitted.Pos, Finding{
 			What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),

@@ -335,10 +335,8 @@ func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
 	if me == nil || b.LargeEndDir == 0 {
 		return long
 	}
-	end, far := me.Own(b.LargeEndMm), c.ToMm
-	if me.Own(b.LargeEndMm+b.LargeEndDir) < end {
-		far = c.FromMm
-	}
+	end := me.Own(b.LargeEndMm)
+	far := words.Either(me.Own(b.LargeEndMm+b.LargeEndDir) < end, c.FromMm, c.ToMm)
 	return min(long, math.Abs(far-end))
 }
 

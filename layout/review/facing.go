@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -290,10 +291,7 @@ func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
 		if long < entersMm {
 			continue
 		}
-		side := parts.Front
-		if o.Middle() > c.MidMm() {
-			side = parts.Back
-		}
+		side := words.Either(o.Middle() > c.MidMm(), parts.Back, parts.Front)
 		if from != "" && from != side {
 			return ""
 		}

@@ -312,10 +312,7 @@ func (v *view) sealLip(c *cylinder) {
 		if !c.Inside || c.Drawn.Lip != "" || !c.Span().Holds(m.Span().MidMm()) {
 			continue
 		}
-		lip := parts.Front
-		if m.LipBack {
-			lip = parts.Back
-		}
+		lip := words.Either(m.LipBack, parts.Back, parts.Front)
 		v.report(Note, c.Name, c.Drawn.Pos, Finding{
 			What: "which way the lip of the seal in " + c.Name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
 			Rule: "a lip keeps back what it looks at", Fix: "lip: front, or lip: back",

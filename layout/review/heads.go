@@ -304,10 +304,7 @@ func (r *reviewer) boltPlay(j *parts.Joint) {
 		if err != nil || g != nil && g.Size.Make == parts.TappedHole || !geom.Over(mm, coarse) {
 			continue
 		}
-		fix := "the bolt that the holes are for, or smaller holes"
-		if slot != nil {
-			fix = "the bolt that the slots are for, or narrower slots"
-		}
+		fix := words.Either(slot != nil, "the bolt that the slots are for, or narrower slots", "the bolt that the holes are for, or smaller holes")
 		r.add(Finding{
 			Part: j.Name.Value, Pos: j.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: j.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
 			OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: fix,

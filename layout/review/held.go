@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -66,10 +67,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 		near = c
 		through := c.v.holesOf(c.g.Name.Value)[0]
 		if c.apartMm <= clampMm && !geom.Over(c.besideMm, 2*through.radiusMm-o.thread.MajorMm) {
-			deep := c.h.Depth.Mm
-			if c.h.Through {
-				deep = 0
-			}
+			deep := words.Either(c.h.Through, 0, c.h.Depth.Mm)
 			c.w.holds("the screws through "+c.g.Name.Value+" of "+c.v.p.Title.Value+" into "+c.w.p.Title.Value, e.Pos, o.thread.MajorMm, o.longMm-through.metalMm-c.apartMm, deep)
 			return
 		}
@@ -146,10 +144,7 @@ func (v made) screwedOn() {
 // thread that goes through holds by what there is.
 func (v made) screwsReach(o screwOrder, pos parts.Pos, meet []machine.Screwing) {
 	for s := range seq.Refs(meet) {
-		in, bottom := o.longMm-o.washers()*o.thread.MajorMm-s.GripMm, 0.0
-		if s.Blind {
-			bottom = s.DeepMm
-		}
+		in, bottom := o.longMm-o.washers()*o.thread.MajorMm-s.GripMm, words.Either(s.Blind, s.DeepMm, 0.0)
 		if s.Blind || geom.Over(s.DeepMm, in) {
 			v.holds("the screws bought for "+v.p.Title.Value+" into "+s.Thread+" of "+v.viewOf(s.On).p.Title.Value, pos, o.thread.MajorMm, in, bottom)
 			return

@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -12,19 +13,13 @@ import (
 // their width reaches: four times its diameter. A wider one is drilled out in a row
 // of holes first, whatever its depth.
 func (v *view) faceReach(s *parts.FaceSlot) {
-	depth := s.Depth.Mm
-	if s.Through {
-		depth = v.lengthMm
-	}
+	depth := words.Either(s.Through, v.lengthMm, s.Depth.Mm)
 	v.slotReach(s.Name.Value, s.Pos, s.Width.Mm, depth)
 }
 
 // radialReach looks at the slots in the outside, and for corners that no end mill reaches round.
 func (v *view) radialReach(f *parts.Radial) {
-	depth := f.Depth.Mm
-	if f.Through {
-		depth = v.wallAt(v.axialMm(f))
-	}
+	depth := words.Either(f.Through, v.wallAt(v.axialMm(f)), f.Depth.Mm)
 	switch {
 	case f.Shape == parts.RadialSlot:
 		v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
@@ -58,10 +53,8 @@ func (v *view) shutCone(c *cylinder) {
 		return
 	}
 	v.steepCone(c)
-	free := c.behind // a ring comes over the small end of a cone, a plug in at its wide end
-	if (c.Drawn.Taper.Toward == parts.Back) == c.Inside {
-		free = c.before
-	}
+	// A ring comes over the small end of a cone, a plug in at its wide end.
+	free := words.Either((c.Drawn.Taper.Toward == parts.Back) == c.Inside, c.before, c.behind)
 	if shut := seq.First(free, func(o *cylinder) bool { return geom.Some(c.outBy(o)) }); shut != nil {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			What:    c.Name + " is a cone that nothing gets onto past " + shut.Name,

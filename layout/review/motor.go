@@ -59,10 +59,8 @@ func (r motored) volts() (low, high float64) {
 
 // power looks at what the motor turns out of what it takes, and at how many phases it has.
 func (r motored) power() {
-	m, watts, phases := r.m, r.m.Watts(), 1.0
-	if m.Phases == 3 {
-		phases = math.Sqrt(3)
-	}
+	m, watts := r.m, r.m.Watts()
+	phases := words.Either(m.Phases == 3, math.Sqrt(3), 1.0)
 	low, high := r.volts()
 	most, least := phases*high*m.Amps.Value, phases*low*m.Amps.Value
 	one, known, plate := m.Phases == 1, most > 0 && watts > 0, m.OnPlate()

@@ -147,10 +147,8 @@ func (m mounted) otherScrew(mm float64) bool {
 // spigotIn compares the round in the middle of a motor's holes with its spigot.
 func (m mounted) spigotIn(middle plan.XY, f Finding, what string) {
 	bore, size := m.roundAt(middle, m.face.SpigotMm)
-	off, severity := bore-m.face.SpigotMm, Check
-	if off < 0 {
-		severity = f.Severity
-	}
+	off := bore - m.face.SpigotMm
+	severity := words.Either(off < 0, f.Severity, Check)
 	m.firstOf(f,
 		flaw{geom.Short(off) || off > faceOffMm, Finding{
 			Severity: severity, What: "the bore round the spigot is not that of the motor's " + what + m.face.Name,
@@ -256,10 +254,7 @@ func (m mounted) holdMotor(h *hole, o screwOrder, f Finding) bool {
 	what, d, deep := f.What, o.thread.MajorMm, h.span().LengthMm()
 	in, need, rule := o.longMm-o.washers()*d-deep, screwHolds*d, "a screw holds in one diameter of thread"
 	free := m.face != nil && !m.face.Tapped || o.nut() || m.nutsBought(o.thread.Designation)
-	flange := flangeLeast * d
-	if m.face != nil {
-		flange = motorFlange * d
-	}
+	flange := words.Either(m.face != nil, motorFlange*d, flangeLeast*d)
 	through, into := m.mm(o.longMm)+" long through "+m.mm(deep), " hardly reach into the motor"
 	switch {
 	case h.thread != nil && o.nut():

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -56,10 +57,7 @@ func (v *view) stopsInMetal(g *parts.HoleGroup) {
 // overSeat finds openings that come out in the seat of a bearing or of a
 // spigot.
 func (v *view) overSeat(f *parts.Radial, z float64) {
-	half := f.Along.Mm / 2
-	if f.Shape == parts.RadialHole {
-		half = v.radialHoleMm(f) / 2
-	}
+	half := words.Either(f.Shape == parts.RadialHole, v.radialHoleMm(f)/2, f.Along.Mm/2)
 	for _, c := range v.inside {
 		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.RadiusMm(), f.Depth.Mm)
 		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !c.Span().Meets(geom.Around(z, half)) {
@@ -108,10 +106,8 @@ func (v *view) highDrain(f *parts.Radial, z float64) {
 		return
 	}
 	pose, up := v.stands()
-	upright, highest := math.Abs(pose.Z.Dot(up)) > 0.5, -geom.CloseMm
-	if upright {
-		highest = 1.0 / 6
-	}
+	upright := math.Abs(pose.Z.Dot(up)) > 0.5
+	highest := words.Either(upright, 1.0/6, -geom.CloseMm)
 	if slices.ContainsFunc(f.Clock, func(c parts.Angle) bool {
 		at := pose.Turn(assembly.Clock(1, c.Deg).Add(assembly.AxisZ.Times((v.lengthMm/2 - z) / v.lengthMm)))
 		return at.Dot(up) < highest

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -160,10 +161,7 @@ func (v made) looseFit(to *view, seat *cylinder) {
 		if !ok || !ok2 || c.threaded() || c.Drawn.Size.Nominal.Mm != seat.Drawn.Size.Nominal.Mm || byForce().MatchString(said) {
 			continue
 		}
-		tight := (from + most - low - high) / 2
-		if slides().MatchString(said) {
-			tight = most - low
-		}
+		tight := words.Either(slides().MatchString(said), most-low, (from+most-low-high)/2)
 		if !geom.Some(tight) {
 			continue
 		}

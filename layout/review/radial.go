@@ -103,10 +103,7 @@ func radialEdge(v *view) {
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
 		switch step := v.oneRound(o.zMm); {
 		case !geom.Some(fromMm) || !geom.Over(v.lengthMm, toMm):
-			severity := Stop
-			if o.radial.Shape == parts.RadialSlot {
-				severity = Check // a keyway may be open at the end
-			}
+			severity := words.Either(o.radial.Shape == parts.RadialSlot, Check, Stop) // a keyway may be open at the end
 			v.report(severity, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " breaks into an end face", Numbers: numbers + ", the part from 0 to " + v.mm(v.lengthMm),
 				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)),
@@ -256,10 +253,7 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 	// Blind ones on opposite sides of a solid do not meet.
 	around := turn*math.Pi/180*radius - a.aroundMm - b.aroundMm
 	along := math.Abs(a.zMm-b.zMm) - a.alongMm - b.alongMm
-	gap := math.Max(around, along)
-	if min(around, along) > 0 {
-		gap = math.Hypot(around, along)
-	}
+	gap := words.Either(min(around, along) > 0, math.Hypot(around, along), math.Max(around, along))
 	least := math.Min(a.leastMm(v), b.leastMm(v))
 	if !geom.Over(least, gap) {
 		return

@@ -62,10 +62,7 @@ func (v *view) sealBore(m *part.SealSize) (other string) {
 }
 
 func (v *view) sealSeat(c *cylinder, m *part.SealSize) {
-	wanted, width := m.ShaftMm, m.WidthMm
-	if c.Inside {
-		wanted = m.BoreMm
-	}
+	wanted, width := words.Either(c.Inside, m.BoreMm, m.ShaftMm), m.WidthMm
 	if got := 2 * c.RadiusMm(); !geom.Alike(got, wanted) {
 		v.report(Stop, c.Name, c.Drawn.Pos, Finding{
 			What: c.Name + " has not the size of its seal " + m.Name, Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),

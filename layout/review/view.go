@@ -266,10 +266,7 @@ func (h *hole) centreMm() float64 { return h.middle().LengthMm() }
 
 // title names a hole as on the sheets: "bolts, hole 3 on the front".
 func (h *hole) title() string {
-	word := "hole "
-	if h.slot != nil {
-		word = "slot "
-	}
+	word := words.Either(h.slot != nil, "slot ", "hole ")
 	return h.name + ", " + word + strconv.Itoa(h.n) + " on the " + string(h.face)
 }
 

@@ -1,11 +1,13 @@
 package review
 
 import (
-	"centrepop/layout/plan"
-	"centrepop/layout/threads"
-	"centrepop/parts/geom"
 	"math"
 	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
 )
 
 // What a solid keeps where it is cut away: common practice, no source.
@@ -48,10 +50,7 @@ func (v *view) wideTip(c *cylinder) {
 	if front == nil || back == nil {
 		return // open at one end
 	}
-	tip := front
-	if back.RadiusMm() < front.RadiusMm() {
-		tip = back
-	}
+	tip := words.Either(back.RadiusMm() < front.RadiusMm(), back, front)
 	v.report(Check, tip.Name, tip.Drawn.Pos, Finding{
 		What: "no nut starts on " + c.Name + ": " + tip.Name + " before it is larger than its core", OverMm: over(2 * tip.RadiusMm()),
 		Numbers: v.mm(2*tip.RadiusMm()) + ", wanted at most " + v.mm(t.MinorMm),

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -107,10 +108,7 @@ func spareCopies(r *reviewer) {
 		studs[r.job.Joint(j.Name).Stud()] += j.Bolt.Count
 	}
 	for _, p := range r.job.Parts {
-		n := len(used[p.Name.Value])
-		if r.job.IsStud(p.Name.Value) {
-			n = studs[p.Name.Value]
-		}
+		n := words.Either(r.job.IsStud(p.Name.Value), studs[p.Name.Value], len(used[p.Name.Value]))
 		if n > 0 && n < p.Quantity {
 			r.add(Finding{
 				Part: p.Name.Value, Pos: p.Name.Pos, What: "more copies of " + p.Title.Value + " are made than the joints use",
@@ -254,10 +252,7 @@ const shortShare = 0.25
 func (r *reviewer) seamMm(in *parts.Joint) float64 {
 	var least float64
 	for i, ref := range []parts.JointRef{in.Weld.Part, in.Weld.To} {
-		mm := r.barSeamMm(ref, false)
-		if ref.Feature == "outline" {
-			mm = r.edgeMm(ref.Part)
-		}
+		mm := words.Either(ref.Feature == "outline", r.edgeMm(ref.Part), r.barSeamMm(ref, false))
 		if p := r.job.Part(ref.Part); i == 0 && in.OnEdge() && p.Flat() && p.Outline.Shape == parts.RectangleOutline { // the edge that it stands on
 			if wide, high := r.viewOf(ref.Part).box(); in.Place.With == "left" || in.Place.With == "right" {
 				mm = high

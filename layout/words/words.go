@@ -65,8 +65,8 @@ func Join(sep string, texts ...string) string {
 	return strings.Join(kept, sep)
 }
 
-// Either is one text where something is so, else the other.
-func Either(is bool, yes, no string) string {
+// Either is one text, or whatever it is, where something is so, else the other; both are worked out.
+func Either[T any](is bool, yes, no T) T {
 	if is {
 		return yes
 	}
