@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -169,8 +170,23 @@ const uprightPart = 0.9
 // levelPart is the cosine of how far a foot may lie out of level. Common practice, no source: 3°, more than bent legs do.
 const levelPart = 0.9986
 
+// uneven finds the leg or the foot of a machine that does not stand with the others. One with a foot that is not level leans on
+// its floor, and its legs stand to its axes at any angle.
+func (m *Machine) uneven() []plan.Problem {
+	feet := m.feet()
+	switch leans := slices.ContainsFunc(feet, func(f standing) bool { return -f.down.Dot(m.Up) < levelPart }); {
+	case len(m.Joints) < len(m.Job.Joints):
+		return nil
+	case !leans:
+		if leg := m.legsUneven(); leg != nil {
+			return leg
+		}
+	}
+	return m.feetApart(feet)
+}
+
 // legsUneven finds the leg of three or more upright ones that ends, with the foot joined to it, furthest over or under
-// where most of them do, by StandsMm or more. A machine with a foot that is not level leans on its floor: feetApart says it.
+// where most of them do, by StandsMm or more.
 func (m *Machine) legsUneven() []plan.Problem {
 	var legs, ends []*assembly.Body
 	for b, r := range m.Parts() {
@@ -180,7 +196,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		}
 		legs, ends = append(legs, b), append(ends, m.footOf(b))
 	}
-	if len(m.Joints) < len(m.Job.Joints) || len(legs) < 3 || slices.ContainsFunc(m.feet(), func(f standing) bool { return -f.down.Dot(m.Up) < levelPart }) {
+	if len(legs) < 3 {
 		return nil
 	}
 	floor := slices.Sorted(slices.Values(seq.Map(ends, m.low)))[len(ends)/2]
@@ -191,10 +207,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 	if math.Abs(off) < StandsMm || !m.Stage().Together(len(m.Joints), leg.ID)[legs[0].ID] || m.standsOnPart(odd, floor) {
 		return nil
 	}
-	kind := plan.LegHigh
-	if off < 0 {
-		kind = plan.LegLow
-	}
+	kind := words.Either(off < 0, plan.LegLow, plan.LegHigh)
 	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
 }
 
@@ -226,10 +239,9 @@ func (f standing) offMm(o standing) float64 {
 }
 
 // feetApart finds the foot of three or more that lies furthest out of the plane of the one that most share, by StandsMm
-// or more, in a machine whose legs stand to its axes at any angle; of upright legs legsUneven says it.
-func (m *Machine) feetApart() []plan.Problem {
-	feet := m.feet()
-	if len(m.Joints) < len(m.Job.Joints) || len(feet) < 3 || len(m.legsUneven()) > 0 {
+// or more.
+func (m *Machine) feetApart(feet []standing) []plan.Problem {
+	if len(feet) < 3 {
 		return nil
 	}
 	share := func(o standing) int {
