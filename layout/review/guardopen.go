@@ -81,7 +81,7 @@ func (r *reviewer) gates(drives parts.JointRef, shaft *assembly.Body) {
 	turns := r.turnsWith(drives.Instance())
 	sweeps := r.sweptSteps(shaft, turns)
 	looking := func(b *assembly.Body, v *view) lookOut {
-		return lookOut{r, v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
+		return lookOut{v, sweeps, turns, seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return o.ID != b.ID })}
 	}
 	for p := range everyStanding(r) {
 		if p.along.Find(drives.Instance()) != nil && !turns[r.machine().Of[p.ID]] {
@@ -123,7 +123,6 @@ func (l lookOut) windows(b *assembly.Body) {
 
 // lookOut is a guard whose openings are looked at.
 type lookOut struct {
-	r      *reviewer
 	v      *view
 	sweeps []swept
 	turns  map[parts.Instance]bool
@@ -143,11 +142,7 @@ func (l *lookOut) feet(b *assembly.Body) (out []gate) {
 		}
 		shares := []float64{0.5, 0.25, 0.75}
 		for _, s := range shares {
-			still := seq.Keep(assembly.Crossings(l.others, at(s, -geom.CloseMm), frame.Y), func(c assembly.Crossing) bool {
-				m := l.r.machine()
-				return !l.turns[m.Of[c.ID]] && !m.Roles[c.ID].Runs
-			})
-			if len(still) > 0 {
+			if still := l.still(at(s, -geom.CloseMm), frame.Y); len(still) > 0 {
 				gap = min(gap, still[0].FromMm-geom.CloseMm)
 			}
 		}
@@ -190,7 +185,7 @@ func (l *lookOut) ringed(g gate) gate {
 
 // tooOpen tells whether an opening is too near to what turns, and says so.
 func (l *lookOut) tooOpen(g gate) bool {
-	r, v := l.r, l.v
+	v := l.v
 	wide, length, off, near := g.wideMm, g.ofMm, standOffMm(g.wideMm, g.ofMm, g.round), ""
 	for s := range seq.Refs(l.sweeps) {
 		for _, at := range g.at {
@@ -206,16 +201,16 @@ func (l *lookOut) tooOpen(g gate) bool {
 			at = at.Add(outward.Times(beyond))
 			d, open := s.nearest(at).Sub(at).Len(), min(g.wideMm, 2*free)
 			if !closed && d < min(off, standOffMm(open, g.ofMm-g.wideMm+open, g.round)) && !l.stopped(at, s.nearest(at)) {
-				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, r.machine().Title(s.ID)
+				wide, length, off, near = open, g.ofMm-g.wideMm+open, d, v.machine().Title(s.ID)
 			}
 		}
 	}
 	if near == "" {
 		return false
 	}
-	open := words.Either(g.round, r.mm(wide), r.mm(wide)+" x "+r.mm(length))
+	open := words.Either(g.round, v.mm(wide), v.mm(wide)+" x "+v.mm(length))
 	v.report(Check, words.When(g.pos != v.p.Name.Pos, g.name), g.pos,
-		r.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
+		v.tooOpen(wide, words.Spaced(g.name)+" of "+v.p.Title.Value+" to "+near+", which turns", open, off, cmp.Or(g.fix, "a narrower opening, or a guard over it")))
 	return true
 }
 
@@ -260,7 +255,7 @@ func (l *lookOut) before(from, outward assembly.Vec) []assembly.Crossing {
 
 // guards tells whether a body is a guard.
 func (l *lookOut) guards(id string) bool {
-	v := l.r.viewOf(l.r.machine().Of[id].Part)
+	v := l.v.viewOf(l.v.machine().Of[id].Part)
 	return v != nil && v.p.For == parts.Guarding
 }
 
@@ -268,8 +263,11 @@ func (l *lookOut) guards(id string) bool {
 func (l *lookOut) stopped(from, to assembly.Vec) bool {
 	way := to.Sub(from)
 	long := way.Len()
-	return long > geom.CloseMm && slices.ContainsFunc(assembly.Crossings(l.others, from, way.Unit()), func(c assembly.Crossing) bool {
-		m := l.r.machine()
-		return !l.turns[m.Of[c.ID]] && !m.Roles[c.ID].Runs && c.FromMm < long-geom.CloseMm
-	})
+	return long > geom.CloseMm && slices.ContainsFunc(l.still(from, way.Unit()), func(c assembly.Crossing) bool { return c.FromMm < long-geom.CloseMm })
+}
+
+// still are the parts on a line that stand still.
+func (l *lookOut) still(from, way assembly.Vec) []assembly.Crossing {
+	m := l.v.machine()
+	return seq.Keep(assembly.Crossings(l.others, from, way), func(c assembly.Crossing) bool { return !l.turns[m.Of[c.ID]] && !m.Roles[c.ID].Runs })
 }

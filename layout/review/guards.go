@@ -88,7 +88,7 @@ func guards(r *reviewer) {
 		if v.p.Kind != parts.Folded || v.p.For != parts.Guarding {
 			continue
 		}
-		g := guardOn{r, v, b, shaft}
+		g := guardOn{v, b, shaft}
 		if g.away(m.Drives) || m.Through == "belt" && g.beside(all.Bodies) {
 			continue
 		}
@@ -134,7 +134,6 @@ func (r *reviewer) grilles(shaft *assembly.Body) {
 
 // guardOn is a guard on the shaft that turns.
 type guardOn struct {
-	r           *reviewer
 	v           *view
 	body, shaft *assembly.Body
 }
@@ -149,7 +148,7 @@ func (g *guardOn) along(b *assembly.Body) (from, to float64, through bool) {
 // away tells whether a guard whose title names what sits on the driven step does not reach over
 // any of it, and says so.
 func (g *guardOn) away(drives parts.JointRef) bool {
-	shaft := g.r.viewOf(drives.Part)
+	shaft := g.v.viewOf(drives.Part)
 	if shaft == nil {
 		return false
 	}
@@ -169,7 +168,7 @@ func (g *guardOn) away(drives parts.JointRef) bool {
 // belt turns, and says so.
 func (g *guardOn) beside(bodies []assembly.Body) bool {
 	if !overBelt().MatchString(g.v.p.Title.Value) || slices.ContainsFunc(bodies, func(b assembly.Body) bool {
-		v := g.r.viewOf(g.r.machine().Of[b.ID].Part)
+		v := g.v.viewOf(g.v.machine().Of[b.ID].Part)
 		_, _, through := g.along(&b)
 		return through && v != nil && v.p.For == parts.Guarding && overBelt().MatchString(v.p.Title.Value)
 	}) {
@@ -185,7 +184,7 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 	from, to, _ := g.along(g.body)
 	for _, way := range []float64{-1, 1} {
 		gap, plate, end := endless, "", map[float64]float64{-1: from, 1: to}[way]
-		for b, of := range g.r.machine().Parts() {
+		for b, of := range g.v.machine().Parts() {
 			low, high, through := g.along(b)
 			if !of.Part.Flat() || of.Part.Kind == parts.Folded || !through {
 				continue
@@ -199,7 +198,7 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 			}
 		}
 		if plate != "" && gap > openMm && (gap < to-from || g.turning(bodies, end, way*gap)) {
-			g.open("leaves a gap to "+plate, g.r.mm(gap)+", wanted at most "+g.r.mm(openMm), over(gap))
+			g.open("leaves a gap to "+plate, g.v.mm(gap)+", wanted at most "+g.v.mm(openMm), over(gap))
 		}
 	}
 }
@@ -207,12 +206,12 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 // turning tells whether what turns with the shaft, beside it, reaches into a stretch of its axis that begins at a place
 // and is so long, to the front where that is below 0.
 func (g *guardOn) turning(bodies []assembly.Body, atMm, longMm float64) bool {
-	of := g.r.machine().Of
-	turns := g.r.turnsWith(of[g.shaft.ID])
+	of := g.v.machine().Of
+	turns := g.v.turnsWith(of[g.shaft.ID])
 	low, high := min(atMm, atMm+longMm)+geom.CloseMm, max(atMm, atMm+longMm)-geom.CloseMm
 	return seq.At(bodies, func(b *assembly.Body) bool {
 		from, to, _ := g.along(b)
-		return b.ID != g.shaft.ID && (turns[of[b.ID]] || g.r.machine().Roles[b.ID].Runs) && from < high && to > low
+		return b.ID != g.shaft.ID && (turns[of[b.ID]] || g.v.machine().Roles[b.ID].Runs) && from < high && to > low
 	}) != nil
 }
 
@@ -233,7 +232,7 @@ func (g *guardOn) sides() {
 			break // it is closed below the shaft itself
 		}
 		if gap, on := g.under(way, (from+to)/2); seen[way] && gap > openMm {
-			g.open("leaves a gap over "+on+" on one side", g.r.mm(gap)+", wanted at most "+g.r.mm(openMm), over(gap))
+			g.open("leaves a gap over "+on+" on one side", g.v.mm(gap)+", wanted at most "+g.v.mm(openMm), over(gap))
 		}
 	}
 	switch {
@@ -253,23 +252,23 @@ func (g *guardOn) under(way, z float64) (mm float64, on string) {
 	if way < 0 {
 		edge.X = box.Low.X + inMm
 	}
-	m, down := g.r.machine(), g.shaft.Pose.Turn(assembly.AxisY.Reversed())
+	m, down := g.v.machine(), g.shaft.Pose.Turn(assembly.AxisY.Reversed())
 	others := seq.Keep(m.Bodies, func(b assembly.Body) bool { _, made := m.Of[b.ID]; return made && b.ID != g.body.ID })
 	own, next := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(edge), down), assembly.Crossings(others, g.shaft.Pose.Apply(edge), down)
 	if len(own) == 0 || len(next) == 0 {
 		return 0, ""
 	}
-	return next[0].FromMm - own[len(own)-1].ToMm, g.r.pl.Part(m.Of[next[0].ID].Part).Title
+	return next[0].FromMm - own[len(own)-1].ToMm, g.v.pl.Part(m.Of[next[0].ID].Part).Title
 }
 
 // saidUnder compares the notes of the guard with the gaps under its two sides.
 func (g *guardOn) saidUnder() {
 	from, to, _ := g.along(g.body)
 	for note, m := range saying(g.v.p.Notes, endsOver) {
-		said := g.r.itemMm(m[1] + " " + m[2])
+		said := g.v.itemMm(m[1] + " " + m[2])
 		for _, way := range []float64{-1, 1} {
 			if gap, on := g.under(way, (from+to)/2); on != "" && gap > 0 && math.Abs(gap-said) > endsOffMm {
-				g.v.unlike(note.Pos, "", "a note of "+g.v.p.Title.Value+" says otherwise how far its sides end over "+on, strings.TrimSpace(m[0])+"; drawn: "+g.r.mm(gap), "the note, or what is drawn")
+				g.v.unlike(note.Pos, "", "a note of "+g.v.p.Title.Value+" says otherwise how far its sides end over "+on, strings.TrimSpace(m[0])+"; drawn: "+g.v.mm(gap), "the note, or what is drawn")
 				return
 			}
 		}
@@ -294,7 +293,7 @@ func (g *guardOn) overEnd() bool {
 }
 
 func (g *guardOn) open(what, numbers string, overMm *float64) {
-	g.r.add(Finding{
+	g.v.add(Finding{
 		Part: g.v.p.Name.Value, Pos: g.v.p.Name.Pos, What: g.v.p.Title.Value + " " + what, Numbers: numbers, OverMm: overMm,
 		Rule: "a guard keeps hands off what turns", Source: "ISO 13857, from memory", Fix: "a guard that reaches from plate to plate, and below the shaft on both sides",
 	})
