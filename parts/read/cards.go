@@ -6,6 +6,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 // cards reads what the sheets at the end of the packet need; the joints are
@@ -60,12 +61,7 @@ func (l *loader) jointOf(f *fields, key string, kind parts.JointKind) parts.Text
 	if t.Value == "" || !l.whole {
 		return t
 	}
-	var names []string
-	for _, j := range l.job.Joints {
-		if j.Kind == kind {
-			names = append(names, j.Name.Value)
-		}
-	}
+	names := seq.Map(l.job.Of(kind), func(j *parts.Joint) string { return j.Name.Value })
 	if slices.Contains(names, t.Value) {
 		return t
 	}

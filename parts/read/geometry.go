@@ -9,6 +9,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 // geometry checks what can be seen from one part alone: that its features lie
@@ -212,11 +213,7 @@ func narrowest(p *parts.Profile) float64 {
 	if !p.Through() {
 		return 0
 	}
-	best := math.Inf(1)
-	for i := range p.Inside {
-		best = math.Min(best, outerMm(&p.Inside[i]))
-	}
-	return best
+	return seq.Least(p.Inside, func(s parts.Step) float64 { return outerMm(&s) })
 }
 
 // insideOutside checks the inside steps against the outside ones.

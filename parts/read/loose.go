@@ -132,10 +132,7 @@ func (l *loader) liesThere(e *parts.Loose, pos parts.Pos) {
 		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
 	}
 	for _, at := range e.Lies {
-		there := slices.ContainsFunc(job.Joints, func(j *parts.Joint) bool {
-			return slices.ContainsFunc(j.Refs(), func(r parts.JointRef) bool { return r.Part == at.Ref.Part })
-		}) ||
-			slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
+		there := job.Fastens(at.Ref.Part) || slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
 		switch {
 		case at.Ref.Part == "", l.copyThere(at.Ref) == nil:
 		case !slices.Contains(parts.Sides, at.Ref.Feature):

@@ -9,12 +9,13 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"centrepop/parts"
+	"centrepop/parts/seq"
+
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/lexer"
 	"github.com/goccy/go-yaml/parser"
 	"github.com/goccy/go-yaml/token"
-
-	"centrepop/parts"
 )
 
 // LargestFile is the most bytes of an input file.
@@ -81,10 +82,7 @@ func (n *node) find(key string) *field {
 	if n == nil {
 		return nil
 	}
-	if i := slices.IndexFunc(n.keys, func(f field) bool { return f.key == key }); i >= 0 {
-		return &n.keys[i]
-	}
-	return nil
+	return seq.At(n.keys, func(f *field) bool { return f.key == key })
 }
 
 // keyPos returns the place of a key, the place of the map if it is not there.
