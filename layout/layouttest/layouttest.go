@@ -22,6 +22,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/parts/read"
+	"centrepop/parts/seq"
 )
 
 // demos are those of the repository, from a package under layout.
@@ -148,11 +149,26 @@ func work(t testing.TB, path string) *layout.Worked {
 	return w
 }
 
-// Load is the machine of a job, with what is found in it, and its plan.
+// loaded are the demos that Load has worked out.
+var loaded sync.Map
+
+// Load is the machine of a job, with what is found in it, and its plan: of a demo worked out once for all, who read them alone.
 func Load(t testing.TB, path string) (*machine.Machine, *plan.Plan) {
 	t.Helper()
-	w := work(t, path)
+	work := func() *layout.Worked { return work(t, path) }
+	if strings.HasPrefix(path, demos) {
+		once, _ := loaded.LoadOrStore(path, sync.OnceValue(work))
+		work = once.(func() *layout.Worked)
+	}
+	w := work()
 	return w.Machine(), w.Plan
+}
+
+// Stood is Load without what is looked for in the machine: with what its places alone show.
+func Stood(t testing.TB, path string) (*machine.Machine, *plan.Plan) {
+	t.Helper()
+	w := work(t, path)
+	return machine.Of(w.Job, seq.Map(w.Job.Parts, func(p *parts.Part) *part.Model { return w.Model(p.Name.Value) }), w.Plan.Joints), w.Plan
 }
 
 // pictured works out a demo once, by its name.

@@ -45,7 +45,7 @@ func TestFlightsMeet(t *testing.T) {
 func TestFlightReachesItsOpenings(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ at, size, second, want string }{
-		{"480", "80", "", ""}, {"481", "80", "", "flight-short First Tube outlet 51"}, {"550", "60", "", ""}, {"550", "80", "left", ""}, {"340", "80", "", ""},
+		{"480", "80", "", ""}, {"481.04", "80", "", "flight-short First Tube outlet 51"}, {"550", "60", "", ""}, {"550", "80", "left", ""}, {"340", "80", "", ""},
 	} {
 		flight := func(name, more string) string {
 			return "part: " + name + "\ntitle: " + words.Capital(name) + "\nkind: flight\nmaterial: S235\nstock: {sheet: 6 mm, cut: plasma}\nflight: {shaft: 70, outside: 150, pitch: 100, thickness: 6, length: " + more + "}\n"

@@ -372,7 +372,7 @@ func TestWeldPast(t *testing.T) {
 		shaft  = "part: shaft\ntitle: Shaft\nkind: turned\nmaterial: S235\nstock: {round: 75 mm}\nprofile:\n  outside: [{name: body, diameter: 70, length: 400}, {name: drive, diameter: 40, length: 60}]\n"
 		flight = "part: flight\ntitle: Flight\nkind: flight\nmaterial: S235\nstock: {sheet: 6 mm, cut: plasma}\nflight: {shaft: 70, outside: 150, pitch: 110, thickness: 6, length: 330}\n"
 	)
-	for back, want := range map[string]string{"350": "", "330": "", "400": "", "400.4": "", "402.5": "weld-past Flight Shaft 2.5", "329.6": "", "328.4": "weld-past Flight Shaft 1.6"} {
+	for back, want := range map[string]string{"350": "", "330": "", "400": "", "400.4": "", "402.54": "weld-past Flight Shaft 2.5", "329.6": "", "328.4": "weld-past Flight Shaft 1.6"} {
 		files := map[string]string{"shaft.yaml": shaft, "flight.yaml": flight, "job.yaml": "job: J\nunits: mm\nparts: [shaft.yaml, flight.yaml]\njoints:\n  - name: w\n    weld: {part: flight.inside, to: shaft.body, type: fillet, size: 4 mm, sides: 2}\n    place: {on: front, with: back, at: [0, 0], top: up, gap: -" + back + " mm}\n"}
 		if got := found(t, files, plan.WeldPast); got != want {
 			t.Errorf("to %s: %q, want %q", back, got, want)

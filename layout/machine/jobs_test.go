@@ -2,6 +2,6 @@ package machine_test
 
 import "centrepop/layout/layouttest"
 
-var argued, body, edited, found, load, write = layouttest.Argued, layouttest.Body, layouttest.Edited, layouttest.Found, layouttest.Load, layouttest.Write
+var argued, body, edited, found, load, stood, write = layouttest.Argued, layouttest.Body, layouttest.Edited, layouttest.Found, layouttest.Load, layouttest.Stood, layouttest.Write
 
 const basePart, ribPart, ribJob, ribWeld = layouttest.BasePart, layouttest.RibPart, layouttest.RibJob, layouttest.RibWeld

@@ -12,25 +12,21 @@ import (
 // A stop collar of 2-3/4 by 1/2 goes on edge through a window of 1-1/2 by 4 and turns in a bore
 // of 3.068; not without the window, and not one of 7/8 thick, whose corners are 2.88 apart but
 // which is no way in A key bar that reaches through the tube lies in it. What
-// a collar lies on comes first. What comes off again is not in the way of what comes later, here the guard, and is held against what
-// stands then.
+// a collar lies on comes first.
 func TestLoosePartsComeIn(t *testing.T) {
 	t.Parallel()
 	const window, slot = "{name: sight, clock: [90, 270], axial: 12, from: front, window: {around: 1-1/2, along: 4, corner: 1/2}}", "window: {around: 1-1/2"
 	for _, c := range []struct {
-		job  string
 		edit [3]string
 		want plan.ProblemKind
 	}{
-		{"gatejack", [3]string{"guide-tube.yaml", window, "{name: sight, clock: [90, 270], axial: 12, from: front, size: 1/4, depth: through}"}, plan.PathBlocked},
-		{"gatejack", [3]string{"guide-tube.yaml", slot, "window: {around: 0.45, along: 4, corner: 0.1}} # "}, plan.PathBlocked},
-		{"gatejack", [3]string{"guide-tube.yaml", slot, "window: {around: 1"}, ""},
-		{"gatejack", [3]string{"job.yaml", "from-top: 0.22", "from-top: 0"}, plan.PartsOverlap},
-		{"gatejack", [3]string{"job.yaml", "until the end float is set.\", after: upper-bearing", "until the end float is set.\", after: stay"}, plan.LaidEarly},
-		{"pugmill", [3]string{"job.yaml", "lies: [{on: motor-adapter.back, with: back, at: [-100, 200]", "lies: [{on: motor-adapter.back, with: back, gap: -4, at: [-100, 200]"}, plan.PartsOverlap},
+		{[3]string{"guide-tube.yaml", window, "{name: sight, clock: [90, 270], axial: 12, from: front, size: 1/4, depth: through}"}, plan.PathBlocked},
+		{[3]string{"guide-tube.yaml", slot, "window: {around: 0.45, along: 4, corner: 0.1}} # "}, plan.PathBlocked},
+		{[3]string{"guide-tube.yaml", slot, "window: {around: 1"}, ""},
+		{[3]string{"job.yaml", "from-top: 0.22", "from-top: 0"}, plan.PartsOverlap},
+		{[3]string{"job.yaml", "until the end float is set.\", after: upper-bearing", "until the end float is set.\", after: stay"}, plan.LaidEarly},
 	} {
-		m, _ := load(t, edited(t, c.job, c.edit))
-		m.Review()
+		m, _ := load(t, edited(t, "gatejack", c.edit))
 		got := plan.ProblemKind("")
 		for _, p := range m.Problems {
 			if p.Kind == plan.PathBlocked || p.Kind == plan.PartsOverlap || p.Kind == plan.LaidEarly {
@@ -58,6 +54,25 @@ func TestLaidEarly(t *testing.T) {
 			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + joints + "loose:\n  - {part: lid, how: laid on, after: " + c.after + ", lies: [{on: " + c.on + ".front, with: back}]}\n"}))
 		if got := argued(m, plan.LaidEarly); got != c.want {
 			t.Errorf("after %s on %s: %q, want %q", c.after, c.on, got, c.want)
+		}
+	}
+}
+
+// A lid that comes off again in its step lies in a base by so much, or in the rib where that stands: not yet at the first joint, and at the second
+// by half its thickness of 10.
+func TestComesOffAgain(t *testing.T) {
+	t.Parallel()
+	place := func(bottom string) string {
+		return ", place: {on: front, with: bottom, from-left: 30, from-bottom: " + bottom + ", front: down}}\n"
+	}
+	joints := ribWeld + place("20") + strings.ReplaceAll(strings.ReplaceAll(ribWeld, "name: rib", "name: other"), "rib.outline", "rib#2.outline") + place("80")
+	for _, c := range []struct{ after, at, want string }{
+		{"rib", "[100, 50]", ""}, {"rib", "[100, 50], gap: -4.004", "parts-overlap lid base 4"}, {"rib", "[-100, -15]", ""}, {"other", "[-100, -15]", "parts-overlap lid rib 2 5"}, {"rib", "[-100, -75]", "parts-overlap lid rib 1 5"},
+	} {
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": ribPart, "lid.yaml": "part: lid\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [20, 10]}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, lid.yaml", 1) + joints + "loose:\n  - {part: lid, how: laid on, after: " + c.after + ", off: yes, lies: [{on: base.front, with: back, at: " + c.at + "}]}\n"}))
+		if got := argued(m, plan.PartsOverlap); got != c.want {
+			t.Errorf("after %s at %s: %q, want %q", c.after, c.at, got, c.want)
 		}
 	}
 }
@@ -185,7 +200,7 @@ func TestShiftedAlongSlots(t *testing.T) {
 	t.Parallel()
 	const slots, holes, taps = "slots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 clearance}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
 	for _, c := range []struct{ foot, base, bolt, stop, more, want string }{
-		{slots, taps, "adjust: 8", "38", "", ""}, {slots, taps, "adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Foot s"},
+		{slots, taps, "adjust: 8", "38", "", ""}, {slots, taps, "adjust: 8", "36.04", "", "shift-strikes Foot Stop 6 8 Foot s"},
 		{slots, taps, "adjust: 5", "36", "", ""}, {slots, taps, "adjust: 0.8", "36", "", ""}, {slots, taps, "", "36", "", "shift-stops Foot Stop 6 10 Foot s"}, {slots, taps, "", "-46", "", "shift-stops Foot Stop 6 10 Foot s"},
 		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
 		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
@@ -266,6 +281,7 @@ func TestThreadStops(t *testing.T) {
 		{"M10", "2", "on: plate.front, with: back, gap: -12", "thread-stops pin plate 2.5 4.5"},
 		{"M10", "5", "on: plate.front, with: back, gap: -12", none},
 		{"M12", "2", "on: plate.front, with: back, gap: -12", none},
+		{"M8", "M8 tap", "on: plate.front, with: back, gap: -12", "thread-stops pin plate 3.8 3.8"}, // three of 1.25
 	} {
 		files := map[string]string{
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\n",

@@ -84,7 +84,7 @@ func TestLooseShaftInItsHub(t *testing.T) {
 	for _, c := range []struct{ shaft, bore, ofShaft, ofBore, gap, want string }{
 		{"25, fit: f7", "25, fit: F8", "", "", "-20", ""},
 		{"24, fit: f7", "25, fit: F8", "", "", "-20", "pin-unlike Shaft body Hub bore 24 25"},
-		{"24.1234, fit: f7", "25, fit: F8", "", "", "-20", "pin-unlike Shaft body Hub bore 24.123 25"},
+		{"24.1234, fit: f7", "25.0004, fit: F8", "", "", "-20", "pin-unlike Shaft body Hub bore 24.123 25"},
 		{"18, fit: f7", "25, fit: F8", "", "", "-20", ""},
 		{"24", "25, fit: F8", "", "", "-20", ""},
 		{"24, fit: f7", "25, fit: H11", "", "", "-20", ""},

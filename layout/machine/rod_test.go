@@ -25,13 +25,13 @@ func TestRods(t *testing.T) {
 		if c.file != "" {
 			edits = append(edits, [3]string{c.file, c.from, c.to})
 		}
-		m, _ := load(t, edited(t, "gatejack", edits...))
+		m, _ := stood(t, edited(t, "gatejack", edits...))
 		in, before := m.Rods("thrust-housing", "arm", 9.525, 152.4)
 		if got, port := strings.Join(in, ", "), strings.Join(before, ", "); got != c.in || port != c.before {
 			t.Errorf("%s: in %q, before %q, want %q and %q", c.to, got, port, c.in, c.before)
 		}
 	}
-	m, _ := load(t, edited(t, "gatejack"))
+	m, _ := stood(t, edited(t, "gatejack"))
 	if mm, ok := m.Past("drive-nut", "handwheel-hub", parts.Front); !ok || math.Abs(mm-0.217*25.4) > 1e-6 {
 		t.Errorf("the nut stands %g past the hub", mm)
 	}

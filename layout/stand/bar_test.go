@@ -57,7 +57,7 @@ func frame(t *testing.T, edits ...string) map[string]string {
 // round by its cope. Holes lie where they are dimensioned, in the walls they go through.
 func TestBarsInSpace(t *testing.T) {
 	t.Parallel()
-	m, pl := load(t, write(t, frame(t)))
+	m, pl := stood(t, write(t, frame(t)))
 	for _, p := range m.Problems {
 		t.Errorf("%s: %s", p.Kind, p.What)
 	}
@@ -107,7 +107,7 @@ func TestBarsInSpace(t *testing.T) {
 // other parts nothing says where they stand. What no joint ties together stands in machines of its own.
 func TestBarsMeetByTheirEnds(t *testing.T) {
 	t.Parallel()
-	m, _ := load(t, write(t, frame(t)))
+	m, _ := stood(t, write(t, frame(t)))
 	for _, c := range []struct {
 		a, aEnd, b, bEnd string
 		want             bool
@@ -134,7 +134,7 @@ func TestCopes(t *testing.T) {
 	t.Parallel()
 	files := frame(t, "arm.yaml", "right: {", "left: {onto: prop.outside, place: {clock: 270, axial: 120}}, right: {", "job.yaml", "post.yaml,", "post.yaml, prop.yaml,")
 	files["prop.yaml"] = strings.Replace(files["post.yaml"], "part: post", "part: prop", 1)
-	m, _ := load(t, write(t, files))
+	m, _ := stood(t, write(t, files))
 	arm := m.Model("arm").Part.Bar
 	for on, want := range map[string]*parts.BarEnd{"prop": arm.End(parts.LeftEnd), "post": arm.End(parts.RightEnd), "rail": nil} {
 		if got := m.Cope(parts.Instance{Part: "arm", Copy: 1}, parts.Instance{Part: on, Copy: 1}); got != want {
@@ -188,7 +188,7 @@ func TestFrameSkew(t *testing.T) {
 // there, and 50 with what runs round from it to 8 before the point.
 func TestMitreIsSeen(t *testing.T) {
 	t.Parallel()
-	m, _ := load(t, write(t, frame(t)))
+	m, _ := stood(t, write(t, frame(t)))
 	bar := *body(t, m, "rail#1")
 	bar.Pose = assembly.Still
 	for _, c := range []struct{ fromEnd, wide float64 }{{0.01, 34}, {8.01, 50}} {
@@ -221,7 +221,7 @@ func TestLeansOnItsMitre(t *testing.T) {
 		for _, end := range []string{"left", "right"} {
 			for _, long := range []string{"top", "bottom"} {
 				for _, looks := range []string{"up", "down", "left", "right"} {
-					m, pl := load(t, write(t, map[string]string{"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {flat: [100, 80], length: 120}\n",
+					m, pl := stood(t, write(t, map[string]string{"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {flat: [100, 80], length: 120}\n",
 						"brace.yaml": "part: brace\nkind: bar\nmaterial: S235\nbar: {flat: [20, 10], length: 300, " + end + ": {mitre: 30, long: " + long + "}}\n",
 						"job.yaml": "job: Foot\nunits: mm\nparts: [post.yaml, brace.yaml]\njoints:\n  - {name: foot, weld: {part: brace." + end + ", to: post." + on +
 							", type: fillet, size: 3}, place: {on: " + on + ", with: " + end + ", from-left: 7, from-bottom: 9, front: " + looks + "}}\n"}))
@@ -323,7 +323,7 @@ func TestBraceOfACorner(t *testing.T) {
 func TestSitsWhereItIsSaid(t *testing.T) {
 	t.Parallel()
 	for _, place := range []string{"", ", place: {clock: 90, axial: 120}"} {
-		m, _ := load(t, write(t, map[string]string{
+		m, _ := stood(t, write(t, map[string]string{
 			"post.yaml": strings.Replace(frameParts["post.yaml"], "material", "quantity: 2\nmaterial", 1), "arm.yaml": strings.Replace(frameParts["arm.yaml"], ", place: {clock: 90, axial: 120}", place, 1),
 			"stub.yaml": "part: stub\nkind: tube\nmaterial: S235\nstock: {tube: 50, wall: 3}\ntube: {outside: 50, wall: 3, length: 200}\nends: {back: {onto: post.outside, angle: 90" + place + "}}\n",
 			"job.yaml":  "job: J\nunits: mm\nparts: [post.yaml, arm.yaml, stub.yaml]\njoints:\n  - {name: posts, weld: {part: post#1.outside, to: post#2.outside, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}}\n"}))

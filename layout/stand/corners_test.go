@@ -47,7 +47,7 @@ func TestCornersOfSheet(t *testing.T) {
 		plate := func(name, thick, outline string) string {
 			return "part: " + name + "\ntitle: " + map[string]string{"base": "Base", "upright": "Upright", "gusset": "Gusset", "strip": "Strip", "tile": "Tile", "cover": "Cover"}[name] + "\nkind: plate\nmaterial: S235\nstock: {plate: " + thick + "}\noutline: {" + outline + "}\n"
 		}
-		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
+		_, pl := layouttest.Stood(t, layouttest.Write(t, map[string]string{
 			"base.yaml":  plate("base", "10", "square: 200") + "holes: [{name: lid, at: [[-60, -70], [-60, -50]], size: M6 clearance}]\n",
 			"cover.yaml": plate("cover", "5", "rectangle: [40, 60]") + "holes: [{name: lid, at: [[0, -10], [0, 10]], size: M6 clearance}]\n", "upright.yaml": plate("upright", "10", "rectangle: [200, 100]"), "strip.yaml": plate("strip", "5", "square: 20"), "tile.yaml": plate("tile", "5", "square: 20"),
 			"gusset.yaml": plate("gusset", "6", "polygon: {points: [[-20, -30], [30, -30], [30, 30], [-30, 30], [-30, -20]]}"),
@@ -79,7 +79,7 @@ func TestFlushOnARound(t *testing.T) {
 		{"square: 50, wall: 4", "32", "7.4", "", "bottom 32, top 32, front 32, back 32"}, {"square: 50, wall: 4", "32", "7.33", "front", "bottom 32, top 32, back 32"}, // 6.02 + 0.45 × 3
 		{"square: 100, wall: 8", "50", "1.2", "", "back 50, bottom 34, top 34"}, {"square: 100, wall: 8", "50", "1.6", "front", "back 50, bottom 35, top 35"},
 	} {
-		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
+		_, pl := layouttest.Stood(t, layouttest.Write(t, map[string]string{
 			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {" + c.rail + ", length: 400}\n",
 			"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: " + c.post + ", length: 200}\n",
 			"job.yaml": "job: Post\nunits: mm\nparts: [rail.yaml, post.yaml]\njoints:\n" +
@@ -97,7 +97,7 @@ func TestFlushOnARound(t *testing.T) {
 func TestFlushInPart(t *testing.T) {
 	t.Parallel()
 	for step, want := range map[string]string{"11": "front: bottom 50, top 50, back 50, front 14", "9": ": bottom 50, top 50, back 50, front 16"} {
-		_, pl := layouttest.Load(t, layouttest.Write(t, map[string]string{
+		_, pl := layouttest.Stood(t, layouttest.Write(t, map[string]string{
 			"base.yaml": "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {polygon: {points: [[-100, -100], [" + step + ", -100], [" + step + ", -120], [100, -120], [100, 100], [-100, 100]]}}\n",
 			"post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: 50, length: 100}\n",
 			"job.yaml":  "job: Post\nunits: mm\nparts: [base.yaml, post.yaml]\njoints:\n  - {name: foot, weld: {part: post.left, to: base.outline, type: fillet, size: 3}, place: {on: front, with: left, from-left: 75, from-bottom: 20, front: down}}\n"}))

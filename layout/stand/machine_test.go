@@ -89,7 +89,7 @@ func TestPlaces(t *testing.T) {
 		{"on: top, with: bottom, from-left: 0, from-bottom: 0, front: down", v(-200, 100, -10), v(-100, 160, 0)},
 		{"on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: -4", v(-170, -80, -4), v(-70, -70, 56)},
 	} {
-		m := ribs(t, ribWeld+", place: {"+c.place+"}}\n")
+		m, _ := stood(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": ribPart, "job.yaml": ribJob + ribWeld + ", place: {" + c.place + "}}\n"}))
 		root := body(t, m, "base#1").Pose
 		rib := body(t, m, "rib#1")
 		rib.Pose = root.Inverse().Of(rib.Pose)

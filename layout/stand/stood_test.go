@@ -59,7 +59,7 @@ func TestMotorStands(t *testing.T) {
 		"on the front":          {", face: front", ", through: belt", 1, -60, 10, [3]float64{14, 115, 150}, false},
 		"beside":                {"", ", through: belt", -1, -60, 10, [3]float64{14, 115, 150}, false},
 	} {
-		m, _ := load(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
+		m, _ := stood(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
 		b := body(t, m, "Gear motor")
 		at := func(r, along float64) float64 { // the sign is exact
 			z := 6 + along
@@ -103,7 +103,7 @@ func TestOpposed(t *testing.T) {
 		{"", ", through: belt", false}, {", face: back", ", through: belt", false}, {", face: front", ", through: belt", true},
 		{", face: front", ", through: gear-pair", true}, {", face: front", "", false}, {", face: back", "", false},
 	} {
-		m, _ := load(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
+		m, _ := stood(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
 		if got := m.Opposed(); got != c.want {
 			t.Errorf("%+v: %v", c, got)
 		}
@@ -133,7 +133,7 @@ func TestMotorInLine(t *testing.T) {
 	} {
 		files := motorJob(c.stands, c.plate, "after: lid, first: yes", fmt.Sprintf(coupling, c.bores, c.length))
 		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n  - {name: motor-near, face: front, at: [[145.49, 0], [-144.51, 0]], size: 9 mm}\n  - {name: motor-off, face: front, at: [[0, 145.52], [0, -144.48]], size: 9 mm}\n"
-		m, _ := load(t, write(t, files))
+		m, _ := stood(t, write(t, files))
 		got := ""
 		for _, p := range m.Problems {
 			if p.Kind == plan.MotorBeside || p.Kind == plan.CouplingShort {
@@ -159,7 +159,7 @@ func TestMotorOfNoDrive(t *testing.T) {
 	for face, stands := range map[string]bool{"": false, ", face: front": true} {
 		files := motorJob(face, "", "after: lid, first: yes")
 		files["job.yaml"], _, _ = strings.Cut(files["job.yaml"], "motor: ")
-		m, _ := load(t, write(t, files))
+		m, _ := stood(t, write(t, files))
 		if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == "Gear motor" }) != stands {
 			t.Errorf("%q: stands %v", face, !stands)
 		}
@@ -173,7 +173,7 @@ func TestMotorOnTurned(t *testing.T) {
 	files := motorJob(", face: back, length: 300, diameter: 170", ", output-speed: 30", "after: lid")
 	files["adapter.yaml"] = "part: adapter\ntitle: Adapter\nkind: turned\nmaterial: S235\nstock: {round: 510 mm, length: 30 mm}\nprofile:\n  outside: [{name: rim, diameter: 500, length: 22}]\n  inside: [{name: clear, diameter: 100, length: 17}, {name: register, diameter: 130, fit: H8, length: 5}]\n" +
 		"holes:\n  - {name: motor, face: back, circle: {pcd: 165, count: 4, first: 45}, size: M10 tap}\n  - {name: screws, face: front, circle: {pcd: 460, count: 4, first: 45}, size: M10 clearance}\n  - {name: lid, face: front, circle: {pcd: 370, count: 4, first: 0}, size: M8 tap}\n"
-	m, _ := load(t, write(t, files))
+	m, _ := stood(t, write(t, files))
 	b := body(t, m, "Gear motor")
 	plate := m.Bodies[slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return strings.HasPrefix(b.ID, "adapter") })]
 	at := func(r, along float64) float64 { // from the back of the rim outward
@@ -194,7 +194,7 @@ func TestMotorOverItsHoles(t *testing.T) {
 	for _, c := range [][3]string{{", flange: 60, length: 250", ", diameter: 38.1, length: 14", "Gear motor, Coupling"}, {"", ", diameter: 38, length: 14", ""}, {", diameter: 60", ", diameter: 60", ""}} {
 		files := motorJob("-own"+c[0], ", output-speed: 30", "after: lid, first: yes", fmt.Sprintf(coupling, c[1]))
 		files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
-		m, _ := load(t, write(t, files))
+		m, _ := stood(t, write(t, files))
 		if c[0] == ", flange: 60, length: 250" {
 			boxed(t, m, "Gear motor", assembly.Vec{X: 130, Y: 10, Z: 6}, assembly.Vec{X: 190, Y: 70, Z: 16})
 		}
@@ -320,7 +320,7 @@ func TestCouplingBore(t *testing.T) {
 		shaft      string
 	}{{5, 5, ""}, {14, 14, ""}, {20, 20, ""}, {20, 14, ", shaft: 60"}} {
 		long := c.ends
-		m, _ := load(t, write(t, motorJob(", diameter: 220, length: 250"+c.shaft, ", output-speed: 30", "after: lid, first: yes",
+		m, _ := stood(t, write(t, motorJob(", diameter: 220, length: 250"+c.shaft, ", output-speed: 30", "after: lid, first: yes",
 			fmt.Sprintf("  - {item: coupling, how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 60, length: %g}}\n", c.long))))
 		b := body(t, m, "Coupling")
 		boxed(t, m, "Coupling", assembly.Vec{X: -30, Y: -30, Z: -14}, assembly.Vec{X: 30, Y: 30, Z: long - 14})
