@@ -82,7 +82,7 @@ func (m *Machine) spacedElse(shaft parts.Instance) bool {
 const tipsMm = 1.0
 
 // oneBush finds what is wrong where one bush carries a level shaft whose centre of gravity, with what is fixed to it, lies beside
-// it; nil where it lies in it, the shaft stands, or what turns lies in a bore of another as well.
+// it; nil where it lies in it or nobody knows it, the shaft stands, or what turns lies in a bore of another as well.
 func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning, others []assembly.Body) []plan.Problem {
 	if math.Abs(shaft.Pose.Z.Dot(m.Up)) > stand.Level || slices.ContainsFunc(turning, func(t assembly.Body) bool { return m.inAny(&t, others) }) {
 		return nil
@@ -91,7 +91,7 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 	low, high := bush.Box().Along(along)
 	at := all.Centre.Dot(along)
 	off := max(low-at, at-high)
-	if all.MassKg == 0 || !geom.Over(off, tipsMm) {
+	if len(all.Unknown) > 0 || !geom.Over(off, tipsMm) {
 		return nil
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))}

@@ -121,7 +121,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 		if !geom.Over(m.low(&m.Bodies[i]), middle) {
 			continue
 		}
-		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0), plan.Named(m.UpIs())))
+		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0), plan.Named(m.upIs())))
 	}
 	return found
 }
@@ -305,4 +305,14 @@ func (m *Machine) OnlyBars(on map[string]bool) bool {
 		}
 	}
 	return true
+}
+
+// upIs says what of which part is up where the machine stands: that from which the others are placed.
+func (m *Machine) upIs() string {
+	for b := range m.Parts() {
+		if b.Pose == assembly.Still {
+			return words.Either(m.Job.FrontUp, "front", "TOP") + " of " + m.Title(b.ID)
+		}
+	}
+	return ""
 }

@@ -81,7 +81,7 @@ func (h *mouth) opensAt(at assembly.Vec) bool {
 // meets tells whether a body touches anything on a way, but for some.
 func (m *Machine) meets(b *assembly.Body, toward assembly.Vec, but func(id string) bool) bool {
 	return slices.ContainsFunc(m.Bodies, func(o assembly.Body) bool {
-		return o.ID != b.ID && !but(o.ID) && o.Box().Meets(b.Box(), StandsMm) && TouchMm2(&o, b, toward) > 0
+		return o.ID != b.ID && !but(o.ID) && TouchMm2(&o, b, toward) > 0
 	})
 }
 

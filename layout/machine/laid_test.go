@@ -77,6 +77,28 @@ func TestComesOffAgain(t *testing.T) {
 	}
 }
 
+// What two ribs that both stand on a base do to each other is said at the joint of the two, where there is one, else at that with which they come
+// together.
+func TestSaidAtTheirJoint(t *testing.T) {
+	t.Parallel()
+	place := func(bottom string) string {
+		return ", place: {on: front, with: bottom, from-left: 30, from-bottom: " + bottom + ", front: down}}\n"
+	}
+	joints := ribWeld + place("20") + strings.ReplaceAll(strings.ReplaceAll(ribWeld, "name: rib", "name: other"), "rib.outline", "rib#2.outline") + place("25")
+	for want, tie := range map[string]string{"other": "", "tie": "  - {name: tie, weld: {part: rib#2.outline, to: rib#1.outline, type: fillet, length: 20}}\n"} {
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": ribPart, "job.yaml": ribJob + joints + tie}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.PartsOverlap {
+				got += p.Joint
+			}
+		}
+		if got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // A lid of 5 that lies on a base of 20 may have so much as 12 under it, and lies in it or on it, or half a millimetre off its side; beyond that it lies on
 // nothing, its top 1.2345 under the face.
 func TestLaidFree(t *testing.T) {

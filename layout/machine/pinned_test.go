@@ -18,6 +18,7 @@ func TestPinsGoThrough(t *testing.T) {
 		{"12", "12", "by hand", through, "", "pin-tight Pin body Plate hole 0.4"},
 		{"12.3", "12.0006", "by hand", through, "", "pin-tight Pin body Plate hole 0.101"},
 		{"12.3", "12", "driven in", through, "", ""},
+		{"11.9", "12", "by hand", through, "", "pin-tight Pin body Plate hole 0.1"}, // of no class
 		{"12.3", "12, fit: h9", "by hand", through, "", ""},
 		{"M12 tap", "12", "by hand", through, "", ""}, // it is screwed in
 		{"12.3, depth: 15", "12", "by hand", "on: plate.front, with: front, gap: -15", "", "pin-tight Pin body Plate hole 0.1"},
@@ -32,8 +33,12 @@ func TestPinsGoThrough(t *testing.T) {
 		if strings.Contains(c.hole, "face") {
 			face = ""
 		}
+		tolerance := "tolerance: m\n"
+		if c.hole == "11.9" {
+			tolerance = ""
+		}
 		got := found(t, map[string]string{
-			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{" + c.lies + "}]" + c.travels + "}\n",
+			"job.yaml":   "job: J\nunits: mm\n" + tolerance + "parts: [plate.yaml, base.yaml, pin.yaml]\njoints:\n  - {name: on, weld: {part: plate.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 50, from-bottom: 20, front: left}}\nloose:\n  - {part: pin, how: " + c.how + ", after: on, lies: [{" + c.lies + "}]" + c.travels + "}\n",
 			"plate.yaml": "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 100}\nholes: [{name: hole" + face + ", at: [[0, 0]], size: " + c.hole + "}]\n",
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
 			"pin.yaml":   "part: pin\ntitle: Pin\nkind: turned\nmaterial: C45\nstock: {round: 20, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.body + ", length: 30}, {name: nose, diameter: 14, length: 20}]\n",
@@ -98,9 +103,14 @@ func TestLooseShaftInItsHub(t *testing.T) {
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-9.9", ""},
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-70", "pin-keyless Hub bore Shaft body"}, // its front 10 in
 		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "-70.1", ""},
+		{"25, fit: h6", "25, fit: H7", "", key + "bore}]", "hub", "pin-keyless Hub bore Shaft body"},
 	} {
+		fast, loose := "hub", "shaft"
+		if c.gap == "hub" { // that is put on
+			fast, loose, c.gap = loose, fast, "-20"
+		}
 		got := found(t, map[string]string{
-			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, base.yaml, shaft.yaml]\njoints:\n  - {name: on, weld: {part: hub.body, to: base.outline, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}}\nloose:\n  - {part: shaft, how: slid in, after: on, lies: [{on: hub.front, with: back, gap: " + c.gap + "}]}\n",
+			"job.yaml":   "job: J\nunits: mm\ntolerance: m\nparts: [hub.yaml, base.yaml, shaft.yaml]\njoints:\n  - {name: on, weld: {part: " + fast + ".body, to: base.outline, type: fillet}, place: {on: front, with: back, at: [0, 0], top: up}}\nloose:\n  - {part: " + loose + ", how: slid in, after: on, lies: [{on: " + fast + ".front, with: back, gap: " + c.gap + "}]}\n",
 			"hub.yaml":   "part: hub\ntitle: Hub\nkind: turned\nmaterial: S235\nstock: {round: 60}\nprofile:\n  outside: [{name: body, diameter: 50, length: 20}]\n  inside: [{name: bore, diameter: " + c.bore + ", length: 20}]\n" + c.ofBore + "\n",
 			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n",
 			"shaft.yaml": "part: shaft\ntitle: Shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 62}\nprofile:\n  outside: [{name: body, diameter: " + c.shaft + ", length: 60}]\n" + c.ofShaft + "\n",

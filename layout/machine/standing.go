@@ -136,10 +136,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 func (m *Machine) carriedBy(plate, b *assembly.Body, toward assembly.Vec) (mm2 float64, over bool) {
 	inv, all := plate.Pose.Inverse(), plate.Solid.Box()
 	for o := range seq.Refs(m.Bodies) {
-		if o.ID == b.ID || !o.Box().Meets(b.Box(), StandsMm) {
-			continue
-		}
-		if on := TouchMm2(o, b, toward); on > 0 {
+		if on := TouchMm2(o, b, toward); o.ID != b.ID && on > 0 {
 			mm2, all = mm2+on, all.Join(o.Box().Moved(inv))
 		}
 	}
@@ -189,6 +186,9 @@ func (m *Machine) cornerShare(plate, b *assembly.Body, toward assembly.Vec) floa
 
 // TouchMm2 is the area on which a body going one way, of length 1, touches another, within StandsMm.
 func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
+	if !on.Box().Meets(b.Box(), StandsMm) {
+		return 0
+	}
 	for _, g := range assembly.Gaps(on, b, toward) {
 		if geom.Over(StandsMm, math.Abs(g.Mm)) {
 			mm2 += g.AreaMm2

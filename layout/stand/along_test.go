@@ -36,7 +36,7 @@ func TestOnAxis(t *testing.T) {
 	}
 	of.Part.Kind = parts.BarPart
 	p := stand.On(axis, &assembly.Body{Pose: axis}, of)
-	if _, _, ok := p.Radii(5); ok || p.Metal() != nil {
+	if inner, outer, ok := p.Radii(5); inner != 0 || outer != 0 || ok || p.Metal() != nil {
 		t.Error("a bar is round")
 	}
 }

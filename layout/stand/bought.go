@@ -149,7 +149,7 @@ func (m *Stand) studNuts(j *plan.JointPlan, in *parts.Joint) {
 	}
 	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
 	seats := m.seats(&j.A, m.Job.MeetingOf(in).First, j.Bolt.OffMm)
-	run := 0.0 // from the middle of a slot of B to the centre of its end
+	var run float64 // from the middle of a slot of B to the centre of its end
 	if g := m.Model(j.B.Part).GroupNamed(j.B.Feature); g != nil && g.Size.Thread == nil {
 		if half, _, slot := g.SlotMm(); slot {
 			run = half.LengthMm()

@@ -3,7 +3,6 @@ package stand
 import (
 	"strings"
 
-	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -48,14 +47,4 @@ func (m *Stand) Title(id string) string {
 		return r.Out.Title + " " + n
 	}
 	return r.Out.Title
-}
-
-// UpIs says what of which part is up where the machine stands: that from which the others are placed.
-func (m *Stand) UpIs() string {
-	for b := range m.Parts() {
-		if b.Pose == assembly.Still {
-			return words.Either(m.Job.FrontUp, "front", "TOP") + " of " + m.Title(b.ID)
-		}
-	}
-	return ""
 }
