@@ -1,6 +1,9 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Bulk is how much there is of a solid.
 type Bulk struct {
@@ -61,12 +64,7 @@ func (s *Solid) sumUp() Bulk {
 }
 
 func meetsAny(s Simple, others []Simple) bool {
-	for i := range others {
-		if s.bound.Meets(others[i].bound, 0) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(others, func(o Simple) bool { return s.bound.Meets(o.bound, 0) })
 }
 
 // sum adds, or with sign −1 takes off, what lies of a solid in the columns of a

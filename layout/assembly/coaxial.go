@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // coaxial is two turned bodies on one axis: their sections in the z and r of
@@ -163,11 +164,7 @@ func deepestSection(a, b *region) (at geom.Point, depth float64) {
 // middles are points halfway between the contour's corners in z, inside the
 // figure.
 func (g *region) middles() []geom.Point {
-	var zs []float64
-	for i := range g.segs {
-		zs = append(zs, g.segs[i].a.XMm)
-	}
-	zs = distinct(zs)
+	zs := distinct(seq.Map(g.segs, func(s seg) float64 { return s.a.XMm }))
 	var out []geom.Point
 	for i := 0; i+1 < len(zs); i++ {
 		z := (zs[i] + zs[i+1]) / 2

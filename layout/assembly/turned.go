@@ -151,11 +151,7 @@ func (t *turned) bulk() (mm3 float64, centre Vec) {
 
 // radii are the section's own radii, ascending, each once.
 func (t *turned) radii() []float64 {
-	var out []float64
-	for i := range t.g.segs {
-		out = append(out, t.g.segs[i].a.YMm)
-	}
-	return distinct(out)
+	return distinct(seq.Map(t.g.segs, func(s seg) float64 { return s.a.YMm }))
 }
 
 func (t *turned) columns(n int) []column {

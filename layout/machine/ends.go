@@ -82,11 +82,10 @@ func (m *Machine) onRound(a, b parts.Instance) (*parts.EndPlace, bool) {
 	if e := m.Saddle(a, b); e != nil {
 		return e.Place, true
 	}
-	e := m.Cope(a, b)
-	if e == nil {
-		return nil, false
+	if e := m.Cope(a, b); e != nil {
+		return e.Place, true
 	}
-	return e.Place, true
+	return nil, false
 }
 
 // otherEnds are the ways in which it also goes to its seat.

@@ -78,9 +78,7 @@ func (r *reviewer) regreased(j *plan.JointPlan) {
 	if in.Bearing.Grease.Value == "" || j != seq.First(r.planned(parts.BearingKind), func(o *plan.JointPlan) bool { return o.B.Part == j.B.Part }) {
 		return
 	}
-	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool {
-		return h.For.Opens()
-	}) {
+	if slices.ContainsFunc(v.p.Holes, func(h parts.HoleGroup) bool { return h.For.Opens() }) {
 		return
 	}
 	f := Finding{
