@@ -116,8 +116,7 @@ func CheckPage(t testing.TB, name string, page *draw.Page) {
 	t.Helper()
 	const edge = draw.MarginMm - 0.6 // half a thick line
 	inside := draw.R(edge, edge, page.WidthMm-edge, page.HeightMm-edge)
-	var texts []Placed
-	var rooms []draw.Rect
+	texts := 0
 	for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
 		r := p.Room()
 		text, isText := p.Item.(draw.Text)
@@ -136,15 +135,13 @@ func CheckPage(t testing.TB, name string, page *draw.Page) {
 		if strings.TrimSpace(text.Content) == "" {
 			t.Errorf("%s page %s: an empty text", name, page.Label)
 		}
-		for i, q := range texts {
-			if r.Meets(rooms[i]) && Overlap(p, q) {
-				t.Errorf("%s page %s: %q lies over %q at %.1f", name, page.Label, text.Content, q.Item.(draw.Text).Content, r)
-			}
-		}
-		texts, rooms = append(texts, p), append(rooms, r)
+		texts++
 	}
-	if len(texts) < 10 {
-		t.Errorf("%s page %s: only %d texts", name, page.Label, len(texts))
+	for _, over := range Overlaid(page) {
+		t.Errorf("%s page %s: %s", name, page.Label, over)
+	}
+	if texts < 10 {
+		t.Errorf("%s page %s: only %d texts", name, page.Label, texts)
 	}
 }
 
