@@ -577,9 +577,9 @@ func (t *joint) onShoulder() *part.Step {
 }
 
 // surest are joints in the order in which they place their parts: what says where, such as faces, a shoulder or holes about
-// one axis; other holes, which need not share one; the second ball bearing on a seat, for the one against its shoulder says
-// where the shaft is; what nothing is said of; and cones that a nut holds. It notes which bolted parts the holes place
-// off the axis.
+// one axis; bearings of which nothing says which way round their parts look; other holes, which need not share an axis; the
+// second ball bearing on a seat, for the one against its shoulder says where the shaft is; what nothing is said of; and cones
+// that a nut holds. It notes which bolted parts the holes place off the axis.
 func (j *shop) surest(all []*joint) []*joint {
 	last := map[*joint]int{}
 	for _, t := range all {
@@ -591,13 +591,15 @@ func (j *shop) surest(all []*joint) []*joint {
 		}
 		switch {
 		case t.beside != nil || t.walls():
-			last[t] = 1
-		case mounted && m.fixed == nil:
-			last[t] = 4
-		case t.floats():
-			last[t] = 3
-		case slices.ContainsFunc(all, t.second):
 			last[t] = 2
+		case mounted && m.fixed == nil:
+			last[t] = 5
+		case t.floats():
+			last[t] = 4
+		case slices.ContainsFunc(all, t.second):
+			last[t] = 3
+		case t.is(parts.BearingKind) && !t.in.OtherWay && !t.in.Meet.Set() && t.in.Place == nil:
+			last[t] = 1
 		}
 	}
 	return slices.SortedStableFunc(slices.Values(all), func(p, q *joint) int { return last[p] - last[q] })

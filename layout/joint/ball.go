@@ -108,8 +108,12 @@ func (ballKind) work(j *making, t *joint) {
 // the other comes first, or in the middle of its bore; and how it sits, without a shoulder of the shaft that it does not reach.
 func (j *making) ballLies(t *joint, p *plan.BearingPlan, m mounting) mounting {
 	housing, shaft := j.at(t.b.Instance()).at, j.at(t.a.Instance()).at
-	if way := housing.way(m.cupDir); m.fixed != nil && m.cupShoulder != nil && way == shaft.way(m.coneDir) {
-		m.floats = geom.Over(way*(housing.z0+housing.s*m.cupBackMm), way*(shaft.z0+shaft.s*m.coneBackMm))
+	if m.fixed != nil && m.cupShoulder != nil {
+		way := housing.way(m.cupDir)
+		apart := way * (housing.z0 + housing.s*m.cupBackMm - shaft.z0 - shaft.s*m.coneBackMm)
+		if m.floats = geom.Over(apart, 0); way != shaft.way(m.coneDir) { // the ring that is tight stays at its shoulder
+			m.floats = geom.Over(apart, p.WidthMm) && tight(p.ConeFitUm) && !tight(p.CupFitUm)
+		}
 	}
 	switch {
 	case m.cupDir != 0 && !m.floats:

@@ -137,10 +137,7 @@ func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 	if !one || !two {
 		return mm, false
 	}
-	shaft, housing := backward.a.apartMm(j.w, sa, sb), backward.b.apartMm(j.w, ha, hb)
-	if j.stands(backward).s < 0 {
-		housing = plan.Range{Min: -housing.Max, Max: -housing.Min}
-	}
+	shaft, housing := backward.a.apartMm(j.w, sa, sb), j.housingsApart(backward, forward, ha, hb)
 	wide, narrower := 0.0, 0.0
 	for _, t := range []*joint{backward, forward} {
 		wide, narrower = wide+t.in.Bearing.Width.Mm, narrower+narrowerMm(t.in.Bearing.Bore.Mm)
@@ -148,15 +145,45 @@ func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 	return plan.Range{Min: geom.Clean(shaft.Min - housing.Max - wide), Max: geom.Clean(shaft.Max - housing.Min - wide + narrower)}, true
 }
 
-// pairOf are the ball bearings of one shaft in one housing that are made so far, this one last.
-func (j *making) pairOf(t *joint) []*joint {
-	return seq.Keep(j.made(t), func(o *joint) bool { return o.pairs(t) && o.out != nil && o.out.Bearing != nil })
+// housingsApart is how far a stop of the housing of one bearing lies behind that of another along their shaft: in one part inside
+// the limits of its lengths, between two inside the general tolerance of the distance as drawn.
+func (j *making) housingsApart(from, to *joint, at, other ballStop) (mm plan.Range) {
+	one, two, shaft := j.at(from.b.Instance()).at, j.at(to.b.Instance()).at, j.at(from.a.Instance()).at
+	turned := one.s != shaft.s
+	if from.b.Instance() == to.b.Instance() {
+		mm = from.b.apartMm(j.w, at, other)
+	} else {
+		drawn := shaft.s * (two.z0 + two.s*other.mm - one.z0 - one.s*at.mm)
+		limits := from.b.r.General(geom.Clean(math.Abs(drawn)))
+		mm, turned = plan.Range{Min: limits.MinMm, Max: limits.MaxMm}, drawn < 0
+	}
+	if turned {
+		return plan.Range{Min: -mm.Max, Max: -mm.Min}
+	}
+	return mm
 }
 
-// located says at the last bearing of a shaft in its housing which of them holds the shaft along, and judges the play that they leave it.
+// carrying are those of joints that are ball bearings of a shaft as one is, in its housing or in one that does not move to it once all
+// joints are made.
+func (j *making) carrying(t *joint, all []*joint) []*joint {
+	still := j.members(t.b.Instance(), seq.Keep(j.all, func(o *joint) bool { return !j.job.Runs(o.in) }))
+	return seq.Keep(all, func(o *joint) bool {
+		return !o.refused() && o.is(parts.BearingKind) && o.in.Bearing.Ball && o.a.Instance() == t.a.Instance() && slices.Contains(still, o.b.Instance())
+	})
+}
+
+// pairOf are the ball bearings of one shaft that are made so far, this one last.
+func (j *making) pairOf(t *joint) []*joint {
+	return seq.Keep(j.carrying(t, j.made(t)), func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
+}
+
+// located says at the last bearing of a shaft which of them holds the shaft along, and judges the play that they leave it.
 func (j *making) located(t *joint, p *plan.BearingPlan) {
 	all := j.pairOf(t)
-	if slices.ContainsFunc(j.later(t), func(o *joint) bool { return !o.refused() && o.is(parts.BearingKind) && o.joins(t) }) {
+	cone := func(o *joint) bool {
+		return !o.refused() && o.is(parts.BearingKind) && !o.in.Bearing.Ball && o.a.Instance() == t.a.Instance()
+	}
+	if len(j.carrying(t, j.later(t))) > 0 || slices.ContainsFunc(j.all, cone) { // the last says it, or others hold the shaft
 		return
 	}
 	play, set := plan.Range{}, false
@@ -198,7 +225,8 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 		return
 	}
 	limits := t.w.ReadLimits(play.Min, play.Max)
-	t.figure("play along between the bearings", limits, "lengths inside their limits; widths of rings by ISO 492, from memory")
+	housings := words.When(slices.ContainsFunc(all, func(o *joint) bool { return !o.joins(t) }), ", where the housings stand to each other by the general tolerance")
+	t.figure("play along between the bearings", limits, "lengths inside their limits"+housings+"; widths of rings by ISO 492, from memory")
 	if len(held) == 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{
 			What:   "play of " + words.Either(t.in.Bearing.Rotating == "outer", t.b.title(), t.a.title()) + " along",

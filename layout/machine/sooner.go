@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/parts"
 	"centrepop/parts/seq"
 )
 
@@ -35,9 +36,10 @@ func (m *Machine) sooner(j *plan.JointPlan, w barred) plan.Arg {
 		there := s.tied(func(k int) bool { return k < n && !wait[k] }, j.A.Instance().ID(), j.B.Instance().ID())
 		return w.without(func(id string) bool { return there[id] || s.First(id) == n })
 	}
+	carried := slices.ContainsFunc(m.Joints[:n+1], func(o *plan.JointPlan) bool { return o.Kind == parts.BearingKind })
 	var later []int
 	for k := range n {
-		if !asked[k] {
+		if !asked[k] && !(carried && m.Joints[k].Kind == parts.WeldKind) { // no welding once bearings are in. Common practice, no source
 			later = append(later, k)
 		}
 	}
