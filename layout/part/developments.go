@@ -99,7 +99,7 @@ func contour(c develop.Curve) plan.Contour {
 		sin, cos := math.Sincos(s.SweepDeg / 2 * math.Pi / 180)
 		dx, dy := from.XMm-s.Center.XMm, from.YMm-s.Center.YMm
 		middle := develop.Point{XMm: s.Center.XMm + dx*cos - dy*sin, YMm: s.Center.YMm + dx*sin + dy*cos}
-		sweep := words.Either(s.SweepDeg > 0, "1", "0")
+		sweep := words.Either(math.Signbit(s.SweepDeg), "0", "1")
 		for _, to := range []develop.Point{middle, s.To} {
 			point("A"+coordinate(radius)+" "+coordinate(radius)+" 0 0 "+sweep+" ", to)
 		}

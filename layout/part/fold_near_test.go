@@ -46,20 +46,25 @@ func TestFlatsShort(t *testing.T) {
 }
 
 // TestThreadBlanks: the diameter before a thread is cut: the tap drill inside, to 0.001 where it is no drill of a set, or else the
-// minor diameter; outside a tenth of the pitch under the major one, to 0.01, but that itself of a pipe.
+// minor diameter; outside a tenth of the pitch under the major one, to 0.01, but that itself of a pipe; of a lead screw the
+// middle of its limits. In inches all go to 0.001: 0.689, 0.778, 0.746 for 0.6890, 0.7776, 0.7463.
 func TestThreadBlanks(t *testing.T) {
 	t.Parallel()
-	b := &bench{Numbered: &Numbered{Shape: &Shape{Sizes: &Sizes{W: words.Writer{Units: parts.Millimetres}}}}}
 	in := threads.Thread{MajorMm: 20, MinorMm: 17.294, PitchMm: 2.5, TapDrillMm: 17.5, TapDrillName: "17.5"}
-	drilled, bored, pipe, taper := in, in, in, in
+	drilled, bored, pipe, taper, lead := in, in, in, in, in
 	drilled.TapDrillName, drilled.TapDrillMm, bored.TapDrillMm, pipe.Series, taper.Taper = "", 17.50049, 0, threads.PipeG, true
+	lead.Lead = &threads.Lead{Screw: threads.LeadLimits{Major: [2]float64{18.849, 19.063}}, Nut: threads.LeadLimits{Minor: [2]float64{23.665, 24}}}
 	for _, c := range []struct {
 		t      threads.Thread
 		inside bool
-		want   float64
-	}{{in, true, 17.5}, {drilled, true, 17.5}, {bored, true, 17.294}, {in, false, 19.75}, {pipe, false, 20}, {taper, false, 20}} {
-		if got := b.threadBlankMm(&Step{Inside: c.inside, Size: Sized{Thread: &c.t}}); math.Abs(got-c.want) > 1e-6 {
-			t.Errorf("%+v inside %v: %g, want %g", c.t, c.inside, got, c.want)
+		mm, in float64
+	}{{in, true, 17.5, 17.5}, {drilled, true, 17.5, 0.689 * 25.4}, {bored, true, 17.294, 17.294}, {in, false, 19.75, 0.778 * 25.4}, {pipe, false, 20, 20}, {taper, false, 20, 20},
+		{lead, true, 23.83, 0.938 * 25.4}, {lead, false, 18.96, 0.746 * 25.4}} {
+		for unit, want := range map[parts.Units]float64{parts.Millimetres: c.mm, parts.Inches: c.in} {
+			b := &bench{Numbered: &Numbered{Shape: &Shape{Sizes: &Sizes{W: words.Writer{Units: unit}}}}}
+			if got := b.threadBlankMm(&Step{Inside: c.inside, Size: Sized{Thread: &c.t}}); math.Abs(got-want) > 1e-6 {
+				t.Errorf("%+v inside %v: %g, want %g", c.t, c.inside, got, want)
+			}
 		}
 	}
 }

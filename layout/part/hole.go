@@ -286,18 +286,19 @@ const overhangMm = 2.0
 // underHoles is what a part lies on whose face away from the drill ends before the holes: the parallels
 // are under what stands there, and packing under the flange that hangs over.
 func (b *bench) underHoles(m *Group, face string) string {
-	metal, length, at := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})), b.LengthMm(), 0.0
+	metal, outside := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})), b.Side(false)
 	if !b.Part.Turned() || len(metal) == 0 {
 		return ", " + face
 	}
 	gap := metal[0].FromMm
 	if m.drilledFrom() == parts.Front {
-		gap, at = length-metal[len(metal)-1].ToMm, length
+		gap = b.LengthMm() - metal[len(metal)-1].ToMm
+		slices.Reverse(outside)
 	}
 	if gap = geom.Clean(gap); gap < geom.CloseMm {
 		return ", " + face
 	}
-	return " under " + words.Spaced(b.outsideAt(at).Name) + ", " + face + words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
+	return " under " + words.Spaced(outside[0].Name) + ", " + face + words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
 }
 
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {

@@ -20,7 +20,8 @@ func ledText(t *testing.T, units, kind, profile string) string {
 }
 
 // TestLeadScrews: what the sheets say of them. Tr24x5: limits of threads/trapezoidal.csv; over wires of 2.6 the formula
-// gives 21.094 + 4.8637·2.6 − 1.866·5 + 0.025 = 24.434; half the angle is 15° or 14.5°. M24 has none of it.
+// gives 21.094 + 4.8637·2.6 − 1.866·5 + 0.025 = 24.434; half the angle is 15° or 14.5°. The best wire of 3/4-6 ACME is
+// 1/12 in / cos 14.5° = 0.0861 in, the next of 0.005 in 0.085. M24 has none of it.
 func TestLeadScrews(t *testing.T) {
 	t.Parallel()
 	const shaft, ring = "  outside:\n    - {name: screw, thread: TTT, length: 90, undercut: {width: 12, depth: 3.3}}\n    - {name: collar, diameter: 40, length: 20}\n",
@@ -39,7 +40,7 @@ func TestLeadScrews(t *testing.T) {
 		{"mm", "shaft", strings.Replace(shaft, ", undercut: {width: 12, depth: 3.3}", "", 1), "Tr24x5", []string{"the last 10 mm run out", "full thread ends 10 mm from the shoulder at most (common practice, no source)"}, []string{"DIN 76"}},
 		{"mm", "shaft", shaft, "M24", []string{"no shake"}, []string{"Tool ground", "wires", "before the thread"}},
 		{"mm", "ring", ring, "Tr24x5", []string{"Bore way to Ø19.23", "way before the thread 19.00 – 19.45", "Ø24.5 at the least", "a gauge screw, or the screw itself", "Tr24x5-7H thread, bore 19.00 – 19.45 first"}, []string{"Tap", "wires"}},
-		{"in", "shaft", inch.Replace(shaft), "3/4-6 ACME", []string{"6 per inch", "Tool ground to 29°, its point 0.058 in wide", "screw before the thread 0.742 – 0.750 in", "3/4-6 ACME-2G thread"}, []string{"30°"}},
+		{"in", "shaft", inch.Replace(shaft), "3/4-6 ACME", []string{"6 per inch", "Tool ground to 29°, its point 0.058 in wide", "screw before the thread 0.742 – 0.750 in", "3/4-6 ACME-2G thread", "three wires Ø0.085 in, "}, []string{"30°"}},
 	} {
 		text := ledText(t, c.units, c.kind, strings.ReplaceAll(c.profile, "TTT", c.thread))
 		for _, say := range c.says {

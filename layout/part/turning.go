@@ -317,12 +317,11 @@ func (b *bench) faceLines(set setting, o *plan.Operation) {
 // tailLine drills the centre of a free end that one is to hold, where the drawing has none there: there is none before.
 func (b *bench) tailLine(set setting) string {
 	end := set.face.FromFront(0, b.LengthMm())
-	solid := math.Abs(end - geom.CloseMm)
-	if !b.tail || b.centreLine(set.face) != "" || b.boreAt(solid) != nil {
+	if !b.tail || b.centreLine(set.face) != "" || b.boreAt(end) != nil {
 		return ""
 	}
 	size, speed := "", ""
-	if pilot, _, err := grooves.PilotFor(b.outsideAt(solid).Size.NominalMm); err == nil {
+	if pilot, _, err := grooves.PilotFor(b.outsideAt(end).Size.NominalMm); err == nil {
 		c, _ := grooves.CentreFor(pilot, grooves.CentreA) // of the series
 		size, speed = " "+c.Designation, b.atSpeed(cutting.Drill, c.ConeMm, true)
 	}

@@ -385,6 +385,8 @@ func TestCentreBeforeItHolds(t *testing.T) {
 	absent(t, stub("centres: {form: B}\n", ""), own)
 	absent(t, stub("", "  inside: [{name: bore, diameter: 12, length: 240}]\n"), own)
 	inOrder(t, stub("", "  inside: [{name: oil, diameter: 8, length: 40}]\n"), own, "Turn journal")
+	spigot := mustJob(t, "units: mm", "part: stub\nkind: turned\nmaterial: C45\nstock: {round: 100}\nprofile:\n  outside: [{name: body, diameter: 90, length: 60}, {name: journal, diameter: 40, fit: h7, length: 180}, {name: nose, diameter: 12, length: 0.8}]\n").Parts[0]
+	inOrder(t, spigot, "If a centre holds it, not a steady: centre-drill ISO 6411-A 2/4.25", "Turn journal") // for the nose of 12, not the 40 behind it
 }
 
 // TestJournalsTogether: the journals at both ends of a roll are roughed each from its own end, and finished in one setting by
