@@ -244,7 +244,7 @@ func turned(p *plan.PartPlan) bool {
 	return len(p.Radials)+len(p.Keyways) > 0 ||
 		slices.ContainsFunc(p.Developments, func(d plan.Development) bool { return d.Kind == plan.BranchPattern }) ||
 		slices.ContainsFunc(p.Faces, func(f *plan.Face) bool {
-			return slices.ContainsFunc(f.Holes, func(h plan.Hole) bool { return h.RadiusMm > 0 }) || len(f.Slots) > 0
+			return slices.ContainsFunc(f.Holes, func(h plan.Hole) bool { return h.RadiusMm != 0 }) || len(f.Slots) > 0
 		})
 }
 

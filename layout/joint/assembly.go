@@ -541,7 +541,7 @@ func (j *assembly) put(t *joint, all []*joint) {
 	}
 	rel, ok := j.placing(t, all)
 	if t.axis, t.rel = ok, rel; !ok {
-		if t.cutTo() && t.in.Rotate.Pos.Line > 0 {
+		if t.cutTo() && t.in.Rotate.Pos.Line != 0 {
 			t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))
 		}
 		return
@@ -657,7 +657,7 @@ func (t *joint) agrees(rel placement, a, b placedPart) {
 		t.refuse(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
 	case said && math.Abs(is.z0-rel.z0) > agreeMm:
 		t.refuse(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(geom.Clean(is.z0-rel.z0))))
-	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
+	case t.in.Rotate.Pos.Line != 0 && apart(is.turn, rel.turn) > alignDeg:
 		t.refuse(t.in.Rotate.Pos, plan.TurnedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Degree, is.turn), plan.Of(plan.Degree, rel.turn), plan.Named(words.Trim(is.turn, 3)))
 	}
 }

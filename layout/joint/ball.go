@@ -342,7 +342,7 @@ func (t *joint) ballOnShaft(p *plan.BearingPlan, m mounting) {
 	to := "to its place on " + t.a.text()
 	if m.fixed != nil {
 		to = "to the shoulder " + words.Spaced(m.fixed.Name) + " of " + t.a.title()
-		t.shoulderCheck("inner ring", words.When(p.HeatConeC > 0, ", cold"))
+		t.shoulderCheck("inner ring", words.When(p.HeatConeC != 0, ", cold"))
 	}
 	cold := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the inner ring; it is " +
 		t.tightness(p.ConeFitUm) + ": press it square " + to + "."
@@ -489,7 +489,7 @@ func (t *joint) ballFigures(p *plan.BearingPlan) {
 	source := words.Either(p.ByRule, "shares of the section, common practice, no source", "least by DIN 5418, from memory; most by a share of the section, common practice, no source")
 	t.figure("shoulder of the shaft", "Ø"+t.w.Read(p.LargeEndMinMm)+" to "+t.w.Read(p.SmallEndMaxMm), source)
 	t.figure("shoulder of the housing", "Ø"+t.w.Read(p.CupBackMinMm)+" to "+t.w.Read(p.CupBackMaxMm), source)
-	if p.HeatConeC > 0 {
+	if p.HeatConeC != 0 {
 		t.figure("inner ring slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
 	}
 	if !p.Sealed {

@@ -413,7 +413,7 @@ func greaseText(p *plan.BearingPlan) string {
 		return words.Join(": ", "Work grease in between balls and cage by hand", p.Grease) + "."
 	}
 	text := "Work grease in between rollers and cage by hand"
-	if p.Adjusted && p.HeatConeC > 0 {
+	if p.Adjusted && p.HeatConeC != 0 {
 		text = "When the cone is cold, work grease in by hand between rollers and cage from its large end, turning the shaft, until it comes out at the small end"
 	} else if p.Adjusted {
 		text += ", before the cone goes on"

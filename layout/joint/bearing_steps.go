@@ -119,7 +119,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 	}
 	source := words.Either(p.ByRule, "share of the section, common practice, no source: take the maker's da, db, Da, Db where you have them", "the maker's, as the job gives them")
 	t.figure("may touch the cone", "at its small end up to "+"Ø"+t.w.Read(p.SmallEndMaxMm)+"; shoulder at its large end at least "+"Ø"+t.w.Read(p.LargeEndMinMm), source)
-	if p.ConeSleeveInMm > 0 {
+	if p.ConeSleeveInMm != 0 {
 		t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside at the most, on its "+follows(p)+" end", "common practice, no source")
 	}
 	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
@@ -127,7 +127,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		text := words.Either(in.ConeWidth.Set(), t.w.Read(p.KeepOffMm), "its width B is not in the job: measure")
 		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
 	}
-	if p.HeatConeC > 0 {
+	if p.HeatConeC != 0 {
 		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm)+" or more to spare", "expansion 12e-6 /K; bearing steel has 12.5e-6")
 	}
 	if p.HasEndFloat {
@@ -219,7 +219,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	j.fitSeals(t)
 	name := func(of *joint) string { return of.in.Name.Value }
 	p.CupsHere, p.ConesHere = seq.Map(t.cups, name), seq.Map(t.cones, name)
-	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
+	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm != 0
 }
 
 // slowMmPerMin is the speed times the mean diameter of a bearing up to which the room beside it may
@@ -344,9 +344,9 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	}
 	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
-		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder" + words.When(p.HeatConeC > 0, " when it is cold") + "."
+		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder" + words.When(p.HeatConeC != 0, " when it is cold") + "."
 	}
-	if p.HeatConeC > 0 {
+	if p.HeatConeC != 0 {
 		s.Caution = "Not over " + t.w.Heat(press.OpenBearingC) + ", no flame; gloves."
 	}
 }

@@ -38,7 +38,7 @@ func (j *shop) besides(t *joint) *plan.Beside {
 	if !t.walls() && (about || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach.mm) {
 		return nil
 	}
-	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line > 0)
+	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line != 0)
 	if !ok {
 		return nil
 	}

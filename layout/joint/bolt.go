@@ -34,7 +34,7 @@ func tensileMPa(r *part.Model) float64 {
 		return 0
 	}
 	size := r.Part.Stock.Size.Mm
-	if r.Part.Thickness.Mm > 0 {
+	if r.Part.Thickness.Mm != 0 {
 		size = r.Part.Thickness.Mm
 	}
 	s, err := r.Material.Strength(size)
@@ -202,7 +202,7 @@ func (j *making) oneBolt(t *joint) {
 		return
 	}
 	for _, f := range []feature{t.a, t.b} {
-		if f.middled() && (!f.r.Part.Flat() || f.r.RoundMm("outline") > 0) && !geom.Over(f.points()[0].LengthMm(), 0) {
+		if f.middled() && (!f.r.Part.Flat() || f.r.RoundMm("outline") != 0) && !geom.Over(f.points()[0].LengthMm(), 0) {
 			return
 		}
 	}
@@ -692,7 +692,7 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	if p.ProtrusionMm > 0 {
 		t.figure("stands past the thread", t.w.Read(p.ProtrusionMm), "")
 	}
-	if p.TorqueNm > 0 {
+	if p.TorqueNm != 0 {
 		of := "0.75 of proof load, Shigley; scatter ±30 %, Bickford"
 		if t.head() == bolts.Countersunk {
 			of = "0.8 for the countersunk head, ISO 10642 and 14581, of " + of
@@ -790,7 +790,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	with, gauge := j.tightenWith(t, p)
 	s = t.step("Tighten", append([]string{j.throughBoth(t, p)}, append(t.rounds(p), with)...)...)
 	s.Hold = c.shut
-	if p.TorqueNm > 0 {
+	if p.TorqueNm != 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{
 			What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed",
 			Gauge: gauge, Source: lookup.Told(p.KSource),

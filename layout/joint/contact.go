@@ -30,7 +30,7 @@ func strengthSectionMm(p *parts.Part, m press.Member) float64 {
 	switch {
 	case p.Flat():
 		return p.Thickness.Mm
-	case m.InsideMm > 0:
+	case m.InsideMm != 0:
 		return (m.OutsideMm - m.InsideMm) / 2
 	}
 	return m.OutsideMm

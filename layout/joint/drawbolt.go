@@ -46,7 +46,7 @@ type pullRod struct {
 // rodFor is a rod with what it stands and the torque on its nut for a force, and the plate under the nut over a tube
 // of a mean diameter, no thinner than the least where the washer lies on the tube; ok where it stands drawTimes that.
 func (j *shop) rodFor(rod bolts.Bolt, forceN, onMm float64) (r pullRod, ok bool) {
-	r = pullRod{rod: rod, class: words.Either(rod.Thread.TPI > 0, "grade 5", "8.8")}
+	r = pullRod{rod: rod, class: words.Either(rod.Thread.TPI != 0, "grade 5", "8.8")}
 	thick, _ := bolts.PlateMm(drawTimes*forceN, onMm, rod.WasherODMm, drawMPa)
 	r.plateMm = j.up(math.Max(leastPlate, thick))
 	oiled, err := bolts.FindNutFactor("oiled")
@@ -114,7 +114,7 @@ func (j *shop) tubeMm(t *joint, m mounting) float64 {
 
 // coneMm is the width of a cone.
 func coneMm(p *plan.BearingPlan) float64 {
-	if p.ConeWidthMm > 0 {
+	if p.ConeWidthMm != 0 {
 		return p.ConeWidthMm
 	}
 	return p.WidthMm

@@ -300,7 +300,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	}
 	draws, known := r.drawnIn(p.Symbol), r.drawsMm(p.Symbol).most > 0
 	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
-	if d := r.frame.DiagonalsMm; d[0] > 0 {
+	if d := r.frame.DiagonalsMm; d[0] != 0 {
 		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
 		welded := t.bothOf(d)
 		sides, _ := r.sidesMm()
@@ -388,7 +388,7 @@ func (j *making) diagonals(r *ring) []string {
 
 // word is one for a mitred frame, or one for a frame of bars that stand between others.
 func (r *ring) word(mitred, square string) string {
-	return words.Either(r.openingMm[0] > 0, square, mitred)
+	return words.Either(r.openingMm[0] != 0, square, mitred)
 }
 
 // takeOff keeps a frame to its size: its bars are drawn for cuts that touch, so that a gap
@@ -450,7 +450,7 @@ func (r *ring) drawsMm(symbol string) span {
 // cosine of it more; of an opening, off the side along the bars that stand between.
 func (r *ring) drawnIn(symbol string) (sides [2]span) {
 	s := r.drawsMm(symbol)
-	if r.openingMm[0] > 0 {
+	if r.openingMm[0] != 0 {
 		return [2]span{{}, {2 * s.least, 2 * s.most}}
 	}
 	s = span{s.least * math.Sqrt2, s.most * math.Sqrt2}
@@ -636,7 +636,7 @@ func (t *joint) sizesOf(mm [2]float64) string {
 
 // sidesMm are the outer sides of a rectangular frame, or those of an opening, as drawn.
 func (r *ring) sidesMm() (sides [2]float64, ok bool) {
-	if r.openingMm[0] > 0 {
+	if r.openingMm[0] != 0 {
 		return r.openingMm, true
 	}
 	return r.frame.OutsideMm()

@@ -39,7 +39,7 @@ func (t *joint) pressedGroove(p *plan.WeldPlan) error {
 	p.Symbol, p.AreaMm2, p.ThroatMm = g.Shape.Symbol(), words.Round(g.AreaMm2, 1), words.Round(g.ThroatMm, 2)
 	p.BevelDeg, p.OneEdge, p.DepthMm = c.Angle.Deg, true, geom.Clean(c.Size.Mm)
 	t.figure("preparation", p.Symbol+", "+words.Angle(p.BevelDeg)+", "+t.w.Size(p.DepthMm)+" deep along the round, no gap", g.Source)
-	if p.ThroatMm > 0 {
+	if p.ThroatMm != 0 {
 		t.figure("throat to count on", t.w.Read(p.ThroatMm)+", welded flat or horizontal", "AWS D1.1 partial penetration bevels (from memory)")
 	}
 	t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Angle(c.Angle.Deg)+" on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
@@ -53,7 +53,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	if !ok || metals.Class > material.WeldPreheated {
 		return
 	}
-	runs, closed := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides), p.DiameterMm > 0 && !t.in.Weld.Length.Set()
+	runs, closed := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides), p.DiameterMm != 0 && !t.in.Weld.Length.Set()
 	switch {
 	case p.Round && len(p.Flush) < 2 && len(alongs(p.Corners)) == 1: // one run, its ends returned: EN 1993-1-8 clause 4.5.1(1)
 		runs, closed = []float64{p.LengthMm}, len(p.Flush) == 0

@@ -115,7 +115,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	if nuts > 0 {
 		list.use(t, words.Join(", ", "Nut "+p.Size, p.NutClass), nuts, "")
 	}
-	if in.Washer && t.bolt.WasherODMm > 0 {
+	if in.Washer && t.bolt.WasherODMm != 0 {
 		n := max(nuts, p.Count)
 		if in.Nut && in.Stud.Value == "" { // and under the head
 			n *= 2

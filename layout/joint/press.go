@@ -65,7 +65,7 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 // member is one side of a press fit, refused where its metal's strength is not known.
 func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 	m, err := f.member(sharedMm)
-	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm > 0 && e.SectionMm > e.UpToMm {
+	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm != 0 && e.SectionMm > e.UpToMm {
 		t.refuse(f.ref.Pos, plan.NoSectionStrength, plan.Named(f.title()), plan.Of(plan.Mm, e.SectionMm), plan.Named(e.Material), plan.Of(plan.Mm, e.UpToMm))
 	} else if err != nil {
 		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(t.w.Refused(err)))
@@ -174,7 +174,7 @@ func (pressKind) work(j *making, t *joint) {
 	j.seatFigures(t, lo, r, input)
 	switch shaft := input.Shaft; {
 	case p.HubSafety >= 1 && p.ShaftSafety >= 1:
-	case p.HubSafety >= 1 && shaft.InsideMm > 0 && !shaft.Material.Brittle: // a bush gives, and nothing breaks
+	case p.HubSafety >= 1 && shaft.InsideMm != 0 && !shaft.Material.Brittle: // a bush gives, and nothing breaks
 		t.problem(plan.BushYields, plan.Of(plan.Number, p.ShaftSafety), plan.Named(t.a.title()), plan.Of(plan.MPa, p.PressureMPa.Max))
 	default:
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.MPa, p.PressureMPa.Max))
@@ -200,7 +200,7 @@ func (j *making) pressInput(t *joint) (press.Input, error) {
 		joining = press.PressedDry
 	}
 	mu, err := press.FrictionFor(hub.Material, shaft.Material, joining)
-	if said := t.in.Press.Friction; err == nil && said.Pos.Line > 0 {
+	if said := t.in.Press.Friction; err == nil && said.Pos.Line != 0 {
 		mu = press.Friction{Min: said.Value, Max: said.Value, Source: "as the job says"}
 	}
 	return press.Input{
@@ -274,7 +274,7 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, in press.Input) {
 			"for "+words.Trim(drawTimes, 0)+" times the greatest force (common practice, no source); plate as one that is free at its edge, from memory")
 		t.nutFigure(s.pullRod)
 	}
-	if p.ShopPressN > 0 {
+	if p.ShopPressN != 0 {
 		t.figure("shop press", t.w.Force(p.ShopPressN, 0)+", used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
 }
@@ -290,7 +290,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 	}
 	t.measureFit(p)
-	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
+	over := p.ShopPressN != 0 && p.ForceN.Max > p.ShopPressN
 	switch {
 	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold():
 		t.step("Stop", "It does not go together so: nothing is heated or cooled before the fit, or the way of joining, is changed.")

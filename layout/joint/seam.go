@@ -41,9 +41,9 @@ func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
 		return t.in.Weld.Length.Mm, nil
 	case t.derived():
 		return seq.Sum(p.Corners, func(c plan.Corner) float64 { return c.LengthMm }), nil
-	case t.helixMm() > 0:
+	case t.helixMm() != 0:
 		return words.Round(t.helixMm(), 1), nil
-	case t.b.radial != nil && p.DiameterMm > 0:
+	case t.b.radial != nil && p.DiameterMm != 0:
 		return t.saddleMm(p.DiameterMm)
 	case t.corner():
 		end, _ := t.a.mitre()
@@ -141,7 +141,7 @@ func (t *joint) seam() seam {
 		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
 	case t.out.Weld.Lap:
 		return seam{out.tack, "Each edge from its middle outward, the opposite one after it.", "in the middle of each edge"}
-	case t.in.Weld.Sides == 2 || t.helixMm() > 0 || !t.out.Weld.OneSided():
+	case t.in.Weld.Sides == 2 || t.helixMm() != 0 || !t.out.Weld.OneSided():
 		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
 	default:
 		return out

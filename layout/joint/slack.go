@@ -20,12 +20,12 @@ const (
 // limits of both, and whether a fillet bridges it. What has no axis, or is a branch on its
 // main, has its gap otherwise.
 func (j *making) slack(t *joint, p *plan.WeldPlan) {
-	stands := t.in.Place != nil && t.in.Place.Gap.Mm > 0 && p.LegMm > 0 && !t.enters()
+	stands := t.in.Place != nil && t.in.Place.Gap.Mm > 0 && p.LegMm != 0 && !t.enters()
 	if stands {
 		p.GapMm = t.in.Place.Gap.Mm
 	}
 	p.GapLeastMm = p.GapMm
-	if open := j.rimOpenMm(t); p.LegMm > 0 && open > 0 {
+	if open := j.rimOpenMm(t); p.LegMm != 0 && open > 0 {
 		p.GapMm = words.Round(p.GapMm+open, 2)
 		t.unbridged(p, " at its edges")
 	}
@@ -36,12 +36,12 @@ func (j *making) slack(t *joint, p *plan.WeldPlan) {
 	if !ok {
 		return
 	}
-	if t.helixMm() > 0 { // it is drawn out to the round that it lies on, by its nominal size
+	if t.helixMm() != 0 { // it is drawn out to the round that it lies on, by its nominal size
 		in.MaxMm, out.MinMm, in.MinMm, out.MaxMm = in.NominalMm, out.NominalMm, in.NominalMm, out.NominalMm
 	}
 	p.GapLeastMm = words.Round(math.Max(0, out.MinMm-in.MaxMm)/2, 2)
 	p.GapMm = words.Round(math.Max(0, out.MaxMm-in.MinMm)/2+t.flatsShortMm(), 2)
-	where := words.When(t.flatsShortMm() > 0, " at the middles of the flats")
+	where := words.When(t.flatsShortMm() != 0, " at the middles of the flats")
 	t.unbridged(p, where)
 }
 
@@ -56,7 +56,7 @@ func (t *joint) unbridged(p *plan.WeldPlan, where string) {
 // the sagitta of that between where the two touch and the edge farther from there.
 func (j *making) rimOpenMm(t *joint) float64 {
 	p, radius := t.in.Place, t.b.roundMm()/2
-	if p == nil || radius == 0 || !p.OnRim() || t.a.roundMm() > 0 || !t.a.straight(p.With) {
+	if p == nil || radius == 0 || !p.OnRim() || t.a.roundMm() != 0 || !t.a.straight(p.With) {
 		return 0
 	}
 	past := j.seams.PastMm(t.in)
@@ -150,7 +150,7 @@ func (t *joint) gapText(p *plan.WeldPlan) string {
 		return "Gap " + most + "."
 	case t.in.Place != nil && t.in.Place.OnRim():
 		return "Gap " + least + " where it touches, " + most + " at its edges."
-	case t.flatsShortMm() > 0:
+	case t.flatsShortMm() != 0:
 		return "Gap up to " + most + " at the middles of the flats."
 	default:
 		text := "Gap " + least + " to " + most + " by its limits: the same all round."

@@ -473,7 +473,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	}
 	from, to, hub := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm, geom.Between(t.hubStopMm(), t.hubKeptMm())
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
-		less: lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone > 0})
+		less: lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone != 0})
 	return true
 }
 
@@ -603,7 +603,7 @@ func lockingNutMm(b *bolts.Bolt) float64 {
 }
 
 func (t *joint) slideFigures(p *plan.SlidePlan) {
-	if p.Cone > 0 {
+	if p.Cone != 0 {
 		t.figure("sits on", "a cone 1:"+words.Trim(p.Cone, 3)+", without play", "tapers as drawn")
 	} else {
 		t.playFigure(p, "")
@@ -635,7 +635,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 			Source: lookup.NoSource,
 		})
 	}
-	if p.Cone > 0 {
+	if p.Cone != 0 {
 		to = "home on its cone"
 		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+
 			" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
@@ -647,12 +647,12 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
 			"Try "+hub+" over it by hand before anything is greased."+t.easedKey()).Hold = "It slides by hand" + t.keyPlay() + "."
 	}
-	wipe := words.Either(p.Cone > 0, "Wipe the blue off both: a cone goes on clean and dry.", "Wipe seat and bore clean and grease them thinly.")
+	wipe := words.Either(p.Cone != 0, "Wipe the blue off both: a cone goes on clean and dry.", "Wipe seat and bore clean and grease them thinly.")
 	t.step("Slide on", words.Either(t.gripped(), t.wipedDry(), wipe),
 		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+faceName(t.leadDir())+" leading"+over+" and push it "+to+".")
 	k := t.in.Slide.KeptBy
 	switch {
-	case p.PlateMm > 0:
+	case p.PlateMm != 0:
 		j.putIn(t, putNut)
 		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Nut != "":

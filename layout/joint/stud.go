@@ -240,7 +240,7 @@ func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
 		return
 	}
 	p.NutClass = "8"
-	if t.bolt.Thread.TPI > 0 {
+	if t.bolt.Thread.TPI != 0 {
 		p.NutClass = "grade 5" // SAE J995, from memory: as strong as a grade 5 bolt
 	}
 	t.figure("proof stress of the stud", t.w.Stresses(studProof*strength.YieldMPa, studProof*strength.YieldMPa, 0)+", "+words.Trim(studProof, 1)+" of yield",

@@ -85,7 +85,7 @@ func (j *shop) toolRows(list tooling, from int) (out []plan.ToolRow) {
 func (j *shop) backings(made []*joint, from int) []plan.ToolRow {
 	var list tooling
 	for _, t := range made {
-		if p := t.out.Weld; p != nil && p.BackingMm > 0 {
+		if p := t.out.Weld; p != nil && p.BackingMm != 0 {
 			list.add(t, tool{"Backing plate", " " + t.w.Size(p.BackingMm) + " thick or more, on " + p.BackingOn, nil, nil})
 		}
 	}
@@ -238,7 +238,7 @@ func reachMm(f feature, dir float64) float64 {
 
 // tools are plugs that hold the finished bores of what is welded true.
 func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
-	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() > 0)) })
+	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() != 0)) })
 }
 
 // emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.

@@ -126,7 +126,7 @@ func (t *joint) eaten(screws material.Kind) bool {
 
 // greased says which torque holds for threads with paste where the job says dry ones.
 func (t *joint) greased() string {
-	if p := t.out.Bolt; p != nil && p.Threads == "dry" && p.OtherTorqueNm > 0 {
+	if p := t.out.Bolt; p != nil && p.Threads == "dry" && p.OtherTorqueNm != 0 {
 		return ", to the torque for oiled threads"
 	}
 	return ""

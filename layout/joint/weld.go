@@ -41,7 +41,7 @@ func (f feature) thickMm() float64 {
 func (t *joint) weldDiameterMm() float64 {
 	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
-	case t.helixMm() > 0 || t.overhangs():
+	case t.helixMm() != 0 || t.overhangs():
 		return 0
 	case a > 0 && b > 0:
 		return math.Min(a, b)
@@ -76,7 +76,7 @@ func (t *joint) standsRound() bool {
 // overhangs tells whether the first part is round and lies with its face on one that is narrower than it: they touch
 // in what that one has, and the weld runs there.
 func (t *joint) overhangs() bool {
-	if !t.standsRound() || t.b.roundMm() > 0 {
+	if !t.standsRound() || t.b.roundMm() != 0 {
 		return false
 	}
 	wide, high := math.Inf(1), math.Inf(1)
@@ -119,7 +119,7 @@ func (weldKind) ends(_ *shop, t *joint) {
 		return
 	}
 	for _, f := range []feature{t.a, t.b} {
-		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.ref.Feature == "mouth" || f.r.Part.Bar != nil || f.roundMm() > 0)
+		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.ref.Feature == "mouth" || f.r.Part.Bar != nil || f.roundMm() != 0)
 		t.need(f, edge, "a step, a bore, an outline, an opening, an end of a cone or transition, or an end or side of a bar")
 	}
 }
@@ -365,7 +365,7 @@ func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
 	p.OneEdge = prep.Shape == weld.SingleBevel || prep.Shape == weld.DoubleBevel
 	text := p.Symbol
-	text += words.When(p.BevelDeg > 0, ", "+words.Trim(p.BevelDeg, 0)+"°, root face "+t.w.Read(p.RootFaceMm))
+	text += words.When(p.BevelDeg != 0, ", "+words.Trim(p.BevelDeg, 0)+"°, root face "+t.w.Read(p.RootFaceMm))
 	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
 	if p.Besides = prep.Note; in.Type != "square" && prep.Shape == weld.Square {
 		t.caution("No " + in.Type + " as the job says: " + t.w.Size(p.ThinnerMm) + " is welded square, not bevelled.")
@@ -378,7 +378,7 @@ func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 			p.Bevelled = on
 		}
 		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Angle(c.Angle.Deg)+" on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
-	} else if p.BevelDeg > 0 && !t.corner() { // bars are bevelled as they are fitted
+	} else if p.BevelDeg != 0 && !t.corner() { // bars are bevelled as they are fitted
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return nil
@@ -465,13 +465,13 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 
 func (t *joint) weldFigures(p *plan.WeldPlan) {
 	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
-	round := words.When(p.DiameterMm > 0 && len(p.TacksDeg) > 0, ", all round "+t.w.Dia(p.DiameterMm))
+	round := words.When(p.DiameterMm != 0 && len(p.TacksDeg) > 0, ", all round "+t.w.Dia(p.DiameterMm))
 	if len(p.Corners) > 1 && round != "" {
 		round = ", on both faces"
 	}
 	round += words.When(t.eachSide(), ", on each side")
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
-	if p.FlareMm > 0 {
+	if p.FlareMm != 0 {
 		t.figure("flush sides", t.w.Read(p.FlareMm)+" of "+t.w.Area(p.FlareMm2)+", in the weld metal", "by geometry")
 	}
 	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 3), p.Process)
@@ -522,7 +522,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		}
 		square += words.When(len(t.out.InLine) > 0, ", and what must line up")
 		s.Hold = "Check " + square + "; knock straight now."
-	} else if t.helixMm() > 0 {
+	} else if t.helixMm() != 0 {
 		t.tackHelix()
 	} else {
 		s := t.step("Tack", t.tackSeams())
@@ -576,7 +576,7 @@ const leastCornerDeg, mostCornerDeg = 60.0, 120.0
 // what a seam there is worth.
 func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 	bar, _, ok := t.onBarEnd()
-	if !ok || t.leansBy() == "" || p.ThroatMm <= 0 {
+	if !ok || t.leansBy() == "" || p.ThroatMm == 0 {
 		return nil
 	}
 	end := bar.r.Part.BarEnd(bar.ref.Feature)
@@ -595,7 +595,7 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 func (t *joint) laid(p *plan.WeldPlan) []string {
 	long := words.When(t.in.Weld.Length.Set() && p.DiameterMm == 0, ", "+t.w.Read(p.LengthMm)+" long"+words.When(t.eachSide(), " on each side"))
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + long + "."}
-	if p.DiameterMm > 0 && len(p.Corners) > 0 {
+	if p.DiameterMm != 0 && len(p.Corners) > 0 {
 		alone := map[bool]string{true: " alone"}[len(p.Corners) == 1]
 		do = append(do, "On the "+t.sides(p.Corners, p.Corners[0].Along)+alone+".")
 	}
@@ -626,7 +626,7 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 			}
 			do = append(do, "Weld on "+on+": a layer on one, then the same on the other, turn and turn about.")
 		}
-	} else if t.helixMm() > 0 {
+	} else if t.helixMm() != 0 {
 		on, _ := t.flightOn()
 		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+on+"; the two sides of the flight in turn, so that it stays straight.")
 	} else {
@@ -639,12 +639,12 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 // of a fillet, but of a groove only whether it is full.
 func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	cool := "Let it cool in still air to hand-warm before unclamping."
-	if metals, ok := weldMetals(t); ok && metals.PreheatC.Max > 0 {
+	if metals, ok := weldMetals(t); ok && metals.PreheatC.Max != 0 {
 		cool = "Cover it at once with dry blanket or sand and let it cool slowly to hand-warm, then unclamp."
 	}
 	s := t.step("Cool and inspect", cool, "Look for cracks, undercut and size.")
 	c := plan.Check{Wanted: p.Designation, Joins: true}
-	if p.LegMm > 0 {
+	if p.LegMm != 0 {
 		where := "at four places round"
 		if len(p.TacksDeg) == 0 {
 			where = t.seam().gauge

@@ -172,7 +172,7 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 // where stock is left for it, or its own limits are closer than the cutter's.
 func (s *Sizes) boreTurned(bore *Step) bool {
 	holds, _ := CutterHolds(s.Part.Stock.Cut, bore.Size.NominalMm, s.plateMm())
-	return s.Part.Bore.Leave.Mm > 0 || bore.Size.Press.Set() || bore.Size.Thread != nil ||
+	return s.Part.Bore.Leave.Mm != 0 || bore.Size.Press.Set() || bore.Size.Thread != nil ||
 		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }
 
@@ -193,7 +193,7 @@ func (s *Shape) RoundBlank() bool {
 // edge is the outline with what is left on it.
 func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	a.outline = s.OutlinePath()
-	if leaveMm > 0 {
+	if leaveMm != 0 {
 		moved, err := geom.Outward(a.outline, leaveMm/2)
 		if err != nil {
 			a.err = err
@@ -209,10 +209,10 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	if s.form.round() {
 		a.size = s.W.Dia(geom.Clean(b.W()))
 	}
-	if corner := s.Part.Outline.Corner.Mm; leaveMm > 0 && corner > 0 {
+	if corner := s.Part.Outline.Corner.Mm; leaveMm != 0 && corner != 0 {
 		a.size += ", corners R" + s.W.Size(corner+leaveMm/2)
 	}
-	if a.text = a.size; leaveMm > 0 {
+	if a.text = a.size; leaveMm != 0 {
 		a.text += " as cut, " + s.W.Size(leaveMm) + " left over its size"
 	}
 }

@@ -139,7 +139,7 @@ func (b *bar) hollowed() float64 {
 // wallMm is the thickness that heat flows into: a wall, or half a solid bar.
 func (b *bar) wallMm(*Sizes, float64) float64 {
 	switch {
-	case b.in.Wall.Mm > 0:
+	case b.in.Wall.Mm != 0:
 		return b.in.Wall.Mm
 	case b.in.Section == parts.FlatBar:
 		return b.in.Depth.Mm
@@ -231,8 +231,8 @@ func (b *bar) sectionWords(w words.Writer) string {
 	case in.Section != parts.SquareBar || in.Tube():
 		size += " × " + w.Size(deep)
 	}
-	size += words.When(in.Wall.Mm > 0, " × "+w.Size(in.Wall.Mm))
-	size += words.When(in.Flange.Mm > 0 && in.Flange.Mm != in.Wall.Mm, ", flanges "+w.Size(in.Flange.Mm))
+	size += words.When(in.Wall.Mm != 0, " × "+w.Size(in.Wall.Mm))
+	size += words.When(in.Flange.Mm != 0 && in.Flange.Mm != in.Wall.Mm, ", flanges "+w.Size(in.Flange.Mm))
 	return name + kind + " " + size
 }
 
@@ -250,7 +250,7 @@ func (b *bar) features(n *Numbered) {
 	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "section", Size: b.sectionWords(n.W), Note: "as the bar is bought"})
 	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.General(b.in.Length.Mm)), Note: "between the outermost points"})
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		if cut := b.endPlan(n.W, side); cut.SawDeg > 0 || cut.Cope != "" {
+		if cut := b.endPlan(n.W, side); cut.SawDeg != 0 || cut.Cope != "" {
 			n.add(plan.Feature{Kind: plan.EndFeature, Name: string(side) + " end", Size: cut.Cut})
 		}
 	}

@@ -25,7 +25,7 @@ func (b *bar) operations(w *bench) {
 	saw.Do = []string{line + "."}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		switch e := b.endPlan(w.W, side); {
-		case e.SawDeg > 0:
+		case e.SawDeg != 0:
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Trim(e.SawDeg, 2)+"° from square, long point at the "+e.Long+".")
 		case e.Cope != "":
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square; it is coped afterwards.")

@@ -246,7 +246,7 @@ func (b *bench) rimLines(set setting) (do []string) {
 		if c.step == nil || !c.step.Inside || !set.first() || !b.reached(c, set) || slices.Contains(set.steps, c.step) {
 			continue
 		}
-		if open := c.step.leastMm() - rimUnderMm; b.holeMm > 0 && b.holeMm < open {
+		if open := c.step.leastMm() - rimUnderMm; b.holeMm != 0 && b.holeMm < open {
 			deep := math.Min(c.deepMm()+rimBeyondMm, c.step.LengthMm())
 			do = append(do, "Open "+words.Spaced(c.step.Name)+" at the face to "+b.W.Dia(b.W.Even(open, 0.1, 0.01))+", "+b.W.Said(deep)+
 				" deep: the rest is bored later, from the back; its edge is cut now.")

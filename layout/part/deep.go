@@ -51,7 +51,7 @@ func (b *bench) inLine() string {
 // boreDeepMm is how far a bar goes in for a bore: from the nearer face, or from the
 // open one of a blind bore.
 func (b *bench) boreDeepMm(s *Step) float64 {
-	if b.BoreMm() > 0 {
+	if b.BoreMm() != 0 {
 		return math.Min(s.ToMm, b.LengthMm()-s.FromMm)
 	}
 	return s.ToMm

@@ -27,14 +27,14 @@ func details(st *Step) []detail {
 		out = append(out, undercut{Undercut: st.Undercut})
 	}
 	if st.Finish != "" {
-		out = append(out, finish{text: st.Finish, ground: in.Hardness.Pos.Line > 0})
+		out = append(out, finish{text: st.Finish, ground: in.Hardness.Pos.Line != 0})
 	}
 	if in.Seat.Value != "" {
 		text := in.Seat.Value
 		text += words.When(in.Lip != "", ", lip to the "+string(in.Lip))
 		out = append(out, seat{text: text})
 	}
-	if in.Hardness.Pos.Line > 0 {
+	if in.Hardness.Pos.Line != 0 {
 		out = append(out, hardened{hrc: in.Hardness.Value})
 	}
 	if st.Size.Thread != nil {

@@ -203,7 +203,7 @@ func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
 			return false
 		}
 	}
-	return !st.Inside || f != parts.Back || s.BoreMm() > 0 // a blind bore does not show on the back
+	return !st.Inside || f != parts.Back || s.BoreMm() != 0 // a blind bore does not show on the back
 }
 
 // inward is the distance from a datum edge at at, which lies either at min or

@@ -139,11 +139,11 @@ func (f *flat) check(r *record, of plan.Feature) {
 func (f *flat) outlineWords(w words.Writer) string {
 	o := f.Outline
 	switch {
-	case o.Corner.Mm > 0:
+	case o.Corner.Mm != 0:
 		return ", corners R" + w.Size(o.Corner.Mm)
 	case o.Shape == parts.SlotOutline:
 		return ", round ends"
-	case o.Shape == parts.PolygonOutline && o.Sides > 0:
+	case o.Shape == parts.PolygonOutline && o.Sides != 0:
 		return ", " + strconv.Itoa(o.Sides) + " sides, " + w.Size(o.Width.Mm) + " across flats"
 	}
 	return ""
@@ -292,7 +292,7 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 func (f *flat) centred(b *bench, bore *Step) (by string, within float64) {
 	within = 0.5
 	if b.cut.boreCut {
-		if leave := b.Part.Bore.Leave.Mm; leave > 0 {
+		if leave := b.Part.Bore.Leave.Mm; leave != 0 {
 			within = leave / 4
 		}
 		if holds, _ := CutterHolds(f.Stock.Cut, bore.Size.NominalMm, b.plateMm()); holds > 0 {

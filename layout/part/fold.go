@@ -82,7 +82,7 @@ func (o fold) operations(b *bench) {
 				words.When(line.RightMm-line.LeftMm > tool.mm+hornsMm, " The line is "+b.W.Read(line.RightMm-line.LeftMm)+": end pieces with horns reach in under what is turned in there."))
 		}
 	}
-	if way.RamMm > 0 {
+	if way.RamMm != 0 {
 		op.Do = append(op.Do, "They rise "+b.W.Read(way.RamMm)+" over the fold line: that must be clear under the ram on both sides of the punch, or take a taller punch.")
 	}
 	if way.BesideMm < bend.PunchHalfMm && !f.in.Punch.Set() {

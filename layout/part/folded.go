@@ -36,7 +36,7 @@ var panelSide = map[parts.Side]bend.Side{parts.TopSide: bend.Top, parts.RightSid
 func newFolded(p *parts.Part, inch bool) *folded {
 	in := p.Bends
 	f := &folded{flat: flat{Part: p}, in: in}
-	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, Mitred: in.Mitred.Line > 0, K: in.K.Value}
+	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, Mitred: in.Mitred.Line != 0, K: in.K.Value}
 	for _, a := range in.Flanges {
 		side, nth := a.Side.Base()
 		panel.Flanges = append(panel.Flanges, bend.Flange{
@@ -141,7 +141,7 @@ func (f *folded) steps(z *sizer) []Step {
 		f.reach(z, i)
 		mitred = mitred || f.blank.Folds[i].RightMitreMm > 0
 	}
-	if f.in.Mitred.Line > 0 && !mitred {
+	if f.in.Mitred.Line != 0 && !mitred {
 		z.fault(f.in.Mitred, "no two flanges that are turned in meet at a corner in one plane", "corners: square, or walls of one height with flanges on them, all at 90 and turned to one side")
 	}
 	return nil
@@ -244,7 +244,7 @@ func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
 	if m.On != "" {
 		fold := f.on(m.On)
 		from := at.YMm - fold.SetbackMm
-		if fold.NextMm > 0 {
+		if fold.NextMm != 0 {
 			from = math.Min(from, fold.HeightMm-fold.NextMm-at.YMm)
 		}
 		return from
@@ -323,7 +323,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 			d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
-	k := words.Either(f.in.K.Value > 0, "k as given", "k of DIN 6935")
+	k := words.Either(f.in.K.Value != 0, "k as given", "k of DIN 6935")
 	for _, fold := range f.blank.Folds {
 		k += ", " + words.Trim(fold.K, 3) + " of the thickness at R" + d.W.Size(fold.RadiusMm)
 		if len(f.blank.Folds) > 1 && f.sameRadius() {

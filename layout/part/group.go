@@ -265,7 +265,7 @@ func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
 		}
 	}
 	out.Groups = append(out.Groups, g)
-	if pcd := m.Pattern.PCD.Mm; pcd > 0 && m.On == "" && m.Hole != nil { // slots are measured from edges
+	if pcd := m.Pattern.PCD.Mm; pcd != 0 && m.On == "" && m.Hole != nil { // slots are measured from edges
 		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, CentreMm: g.PCDAboutMm, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)

@@ -23,7 +23,7 @@ func (h hardened) clause(w words.Writer) string {
 }
 
 func (h hardened) check(_ *Step, c *plan.Check) {
-	c.Gauge += words.When(h.hrc > 0, ", hardness tester or file")
+	c.Gauge += words.When(h.hrc != 0, ", hardness tester or file")
 }
 
 // grindMm is left on a diameter for grinding, within grindOffMm. Common practice, no source.

@@ -32,7 +32,7 @@ func (b *bench) heldBefore(wide *Step) bool {
 // freeHold is what holds a part while the whole of its outside is worked.
 func (b *bench) freeHold() string {
 	switch {
-	case b.BoreMm() > 0:
+	case b.BoreMm() != 0:
 		return "a mandrel in the bore"
 	case len(b.centreRows()) == 0:
 		return "centres, drilled small in both ends"

@@ -98,7 +98,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 			return Made{}
 		}
 		return Made{
-			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: lookup.Standard(words.Either(t.TPI > 0, "ASME B18.2.8", "ISO 273"))},
+			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: lookup.Standard(words.Either(t.TPI != 0, "ASME B18.2.8", "ISO 273"))},
 			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true, For: t.Designation,
 		}
 	}

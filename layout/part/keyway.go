@@ -57,7 +57,7 @@ func (z *sizer) keyOf(k *Keyway) bool {
 		return z.keywayWidth(k)
 	case in.Width.Set():
 		k.key, err = keys.Of(dia, in.Width.Mm, in.Height.Mm, inch)
-		if err != nil && in.Depth.Set() && in.Fit.Pos.Line > 0 {
+		if err != nil && in.Depth.Set() && in.Fit.Pos.Line != 0 {
 			k.key, err = keys.Parallel{WidthMm: in.Width.Mm, HeightMm: in.Height.Mm}, nil
 		}
 		if err != nil {
@@ -80,7 +80,7 @@ func (z *sizer) keywayWidth(k *Keyway) bool {
 	if k.In.Cutter.Set() {
 		k.cutter = k.In.Cutter.Mm
 	}
-	if k.In.Fit.Pos.Line > 0 {
+	if k.In.Fit.Pos.Line != 0 {
 		k.width = z.sizeOf(parts.Size{Nominal: parts.Length{Mm: w}, Fit: k.In.Fit}, true)
 		if math.Abs(k.width.MinMm-w) > 0.1*w || math.Abs(k.width.MaxMm-w) > 0.1*w {
 			z.fault(k.In.Fit.Pos, "the limits are far from the key's width of "+z.W.Size(w), "the two sizes to machine to")
@@ -131,7 +131,7 @@ func (z *sizer) place(k *Keyway) {
 	if !st.Inside && !k.In.Cutter.Set() {
 		k.Row.RoundEnds = 2 - k.open
 	}
-	if k.cutter > 0 && !st.Inside {
+	if k.cutter != 0 && !st.Inside {
 		run, err := keys.SledRunoutMm(k.cutter, depth)
 		if err != nil {
 			z.fault(k.In.Pos, "a cutter of "+z.W.Dia(k.cutter)+" does not reach "+z.W.Size(depth)+" deep", "a larger cutter")
@@ -305,7 +305,7 @@ func (s *Shape) topPlace() string {
 	}
 	for _, m := range s.Radials {
 		for _, row := range m.Rows {
-			if st := s.outsideAt(row.AxialMm); in == "" && row.ClockDeg == 0 && st != nil && row.AroundMm > 0 {
+			if st := s.outsideAt(row.AxialMm); in == "" && row.ClockDeg == 0 && st != nil && row.AroundMm != 0 {
 				in = st.Name
 			}
 		}

@@ -107,7 +107,7 @@ func (k *Keyway) volumeMm3() float64 {
 	if k.step.Inside {
 		return area * (k.Row.DepthMm + fall/3)
 	}
-	if k.cutter > 0 {
+	if k.cutter != 0 {
 		beyond := segmentMm2(k.cutter/2, k.Row.DepthMm) - 2*k.Row.RunoutMm*fall/3
 		return area*(k.Row.DepthMm-fall/3) + w*beyond
 	}

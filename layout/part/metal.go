@@ -24,7 +24,7 @@ func (s *Step) leastMm() float64 {
 	if s.firstMm != 0 {
 		return s.firstMm
 	}
-	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm > 0 {
+	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm != 0 {
 		return t.TapDrillMm
 	}
 	return 2 * s.RadiusMm()

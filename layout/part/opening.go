@@ -84,7 +84,7 @@ func (o *drilling) open(bores []*Step) {
 		deepest = math.Max(deepest, end)
 	}
 	end, start := o.deepMm(narrow)
-	open = o.BoreMm() > 0 && (o.face == parts.Back || deepest >= o.LengthMm()-geom.CloseMm)
+	open = o.BoreMm() != 0 && (o.face == parts.Back || deepest >= o.LengthMm()-geom.CloseMm)
 	lead, at := "Centre-drill.", 0.0
 	if start > geom.CloseMm && !cutting.DrillReaches(narrow.leastMm(), end) {
 		before := slices.DeleteFunc(slices.Clone(bores), func(s *Step) bool { to, _ := o.deepMm(s); return to > start+geom.CloseMm })

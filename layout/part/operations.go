@@ -246,7 +246,7 @@ func (b *bench) templateLines(faces []string) []string {
 		return nil
 	}
 	to := b.edgesOf(faces)
-	if bore := b.StepNamed(boreStep); b.BoreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
+	if bore := b.StepNamed(boreStep); b.BoreMm() != 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
 		to = "bore" // truer than an edge as cut
 	}
 	set := "Cut out the " + strings.Join(faces, " and the ") + " template, set " + words.Either(len(faces) > 1, "each", "it") + " to the " + to +
@@ -377,7 +377,7 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 		}
 		mark, s := "punch every centre", b.wrapped[d.Name]
 		if slices.ContainsFunc(b.rows(), func(r plan.RadialRow) bool {
-			return r.AroundMm > 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
+			return r.AroundMm != 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
 		}) {
 			mark += " and along the outlines"
 		}

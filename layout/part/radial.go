@@ -346,7 +346,7 @@ func (m *Radial) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
 	}
 	for _, row := range m.Rows {
-		if row.ArcMm > 0 {
+		if row.ArcMm != 0 {
 			r.sized(plan.Check{
 				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
 				Gauge: "tape",
@@ -359,13 +359,13 @@ func (m *Radial) checks(r *record) {
 func (m *Radial) checkSize(r *record) {
 	row, depth := m.Rows[0], m.In.Depth.Mm
 	switch name := words.Spaced(row.Name); {
-	case row.AroundMm > 0 && depth > 0:
+	case row.AroundMm != 0 && depth > 0:
 		around := r.General(geom.Clean(row.AroundMm))
 		if m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm {
 			around.MinMm = row.AroundMm // a key of that width goes in
 		}
 		r.checkSized(r.ref(m), name+" around × along × deep", around, r.General(row.AlongMm), r.General(geom.Clean(depth)))
-	case row.AroundMm > 0:
+	case row.AroundMm != 0:
 		around, noWider := r.General(geom.Clean(row.AroundMm)), noWider.MatchString(m.In.Note.Value)
 		if noWider {
 			around.MaxMm = row.AroundMm
@@ -421,7 +421,7 @@ func (opened) size(z *sizer, m *Radial, row *plan.RadialRow) {
 	f, w := m.In, z.W
 	row.AroundMm, row.AlongMm, row.CornerMm = geom.Clean(f.Around.Mm), geom.Clean(f.Along.Mm), geom.Clean(f.Corner.Mm)
 	row.SizeText = w.Size(f.Around.Mm) + " around × " + w.Size(f.Along.Mm) + " along"
-	row.SizeText += words.When(f.Corner.Mm > 0, ", corners R"+w.Size(f.Corner.Mm))
+	row.SizeText += words.When(f.Corner.Mm != 0, ", corners R"+w.Size(f.Corner.Mm))
 }
 
 // radialSlot is a slot with round ends; a blind one is a keyway.

@@ -133,7 +133,7 @@ func (t *rolled) operations(b *bench) {
 		return // a fault of the part says why
 	}
 	long, lap := blanks[0].MaxMm.XMm-blanks[0].MinMm.XMm, t.in.Overlap.Mm
-	cut := "Cut " + b.W.Read(long) + " × " + b.W.Said(t.in.Height.Mm) + " from " + b.StockText() + words.When(lap > 0, ", the lap of "+b.W.Read(lap)+" in it") +
+	cut := "Cut " + b.W.Read(long) + " × " + b.W.Said(t.in.Height.Mm) + " from " + b.StockText() + words.When(lap != 0, ", the lap of "+b.W.Read(lap)+" in it") +
 		"; diagonals " + b.W.Taped(math.Hypot(long, t.in.Height.Mm)) + ", alike; cut edges deburred."
 	o := plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{cut}, Gauge: "rule, square", Refs: b.refs(plan.LengthFeature)}
 	for m := range seq.Refs(b.Radials) {
@@ -149,7 +149,7 @@ func (t *rolled) operations(b *bench) {
 	outside := b.widest()
 	do := []string{
 		"Pre-bend the seam edges, roll to " + b.W.Dia(outside.Size.NominalMm) + " outside, the ends level at the seam.",
-		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap > 0, ", its outer edge clockwise of it") +
+		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap != 0, ", its outer edge clockwise of it") +
 			", check both ends round: two diameters square to each other alike. Weld: " + b.seamText(),
 	}
 	if names := b.kinks(); names != "" {
@@ -167,7 +167,7 @@ func (s *Sizes) girth(st *Step) string {
 	f, z := s.Part.Rolled, st.Size
 	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm}.LapGirthMm()
 	text := words.Either(!z.Limited, s.W.Taped(math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
-	return text + words.Either(lap > 0, " over the lap", " outside")
+	return text + words.Either(lap != 0, " over the lap", " outside")
 }
 
 func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) {

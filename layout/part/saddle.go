@@ -283,9 +283,9 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 		line + "; numbers grow clockwise seen from the " + string(m.far()) + " face.",
 		"Cut square through the wall along the curve. The metal on the side of the square edge stays.",
 	}
-	if e.Gap.Mm > 0 && e.SetIn {
+	if e.Gap.Mm != 0 && e.SetIn {
 		out.Notes = append(out.Notes, "The gap of "+d.W.Size(e.Gap.Mm)+" for the weld is left by the hole, which is larger than the tube all round; this curve leaves none.")
-	} else if e.Gap.Mm > 0 {
+	} else if e.Gap.Mm != 0 {
 		out.Notes = append(out.Notes, "The curve leaves a gap of "+d.W.Size(e.Gap.Mm)+" for the weld: set it with wire or strip while tacking.")
 	}
 	return out
@@ -444,7 +444,7 @@ func (h *branchHole) operations(b *bench) {
 			continue
 		}
 		refs = append(refs, b.ref(m))
-		if row.DiameterMm > 0 && row.DiameterMm < h.boreMm/2 {
+		if row.DiameterMm != 0 && row.DiameterMm < h.boreMm/2 {
 			start = "Drill " + words.Spaced(row.Name) + ", " + b.W.Drill(row.DiameterMm) + ", inside the marks to start from. "
 		}
 	}

@@ -44,12 +44,12 @@ func (g *Shape) Seam() *Seam {
 	if by = slices.Compact(by); len(by) == 1 {
 		s.Process = by[0]
 	}
-	if s.how = "butt"; lapMm > 0 {
+	if s.how = "butt"; lapMm != 0 {
 		s.AreaMm2, s.how = weld.FilletArea(thick, true), "fillet "+g.W.Size(thick)+" along the edge of the lap"
 		return s
 	}
 	one, _ := weld.ButtPrep(thick, weld.BothEdges, weld.OneSide)
-	s.how += words.When(prep.AngleDeg.Use > 0, ", a V of "+words.Trim(prep.AngleDeg.Use, 0)+"°, root face "+g.W.Read(prep.RootFaceMm.Use))
+	s.how += words.When(prep.AngleDeg.Use != 0, ", a V of "+words.Trim(prep.AngleDeg.Use, 0)+"°, root face "+g.W.Read(prep.RootFaceMm.Use))
 	if s.how += ", gap " + g.W.Read(prep.GapMm.Min) + " to " + g.W.Read(prep.GapMm.Max); one.Shape == weld.Square {
 		s.how += ", right through"
 	} else {

@@ -214,7 +214,7 @@ func (s *Sizes) sizeText(st *Step) string {
 			return s.leadName(st) + " thread, bore " + s.W.Limits(t.MinorLimitsMm()) + " first"
 		case t.Lead != nil:
 			return s.leadName(st) + " thread"
-		case st.Inside && t.TapDrillMm > 0:
+		case st.Inside && t.TapDrillMm != 0:
 			return t.Designation + " thread, bore " + s.W.Dia(t.TapDrillMm) + " first"
 		}
 		return t.Designation + " thread"

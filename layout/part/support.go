@@ -171,7 +171,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 			return cutting.BendInChuckMm(bar, math.Abs(z-h.freeMm), b.Material.EMPa)
 		})
 	}
-	centre := words.Either(b.BoreMm() > 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
+	centre := words.Either(b.BoreMm() != 0, "; a centre in a plug, or a steady, at the free end", "; a centre or a steady at the free end")
 	b.tail = true
 	switch wide := b.widest().Size.NominalMm; {
 	case worst != nil:

@@ -67,7 +67,7 @@ func (b *bench) setOut() string {
 	for _, p := range b.blanks() {
 		if p.NoTemplate != "" {
 			text := "Set the blank out with the trammel on " + b.StockText() + ": " + p.NoTemplate
-			if f := b.Part.Formed(); f != nil && f.Overlap.Mm > 0 {
+			if f := b.Part.Formed(); f != nil && f.Overlap.Mm != 0 {
 				text += "; past one straight edge of each piece leave " + b.W.Said(f.Overlap.Mm) + " more, square to it, for the overlap"
 			}
 			return text

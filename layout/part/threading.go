@@ -38,9 +38,9 @@ func (b *bench) threadBlankMm(s *Step) float64 {
 	case t.Lead != nil:
 		lo, hi := leadCrest(s)
 		return b.W.Even((lo+hi)/2, 0.01, 0.001)
-	case s.Inside && t.TapDrillMm > 0 && t.TapDrillName == "":
+	case s.Inside && t.TapDrillMm != 0 && t.TapDrillName == "":
 		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
-	case s.Inside && t.TapDrillMm > 0:
+	case s.Inside && t.TapDrillMm != 0:
 		return t.TapDrillMm
 	case s.Inside:
 		return t.MinorMm
@@ -62,9 +62,9 @@ func (b *bench) threadWork(s *Step) string {
 		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
 	}
 	switch {
-	case t.TPI > 0 && b.W.Units == parts.Inches:
+	case t.TPI != 0 && b.W.Units == parts.Inches:
 		line += ", " + words.Trim(t.TPI, 1) + " per inch"
-	case t.TPI > 0:
+	case t.TPI != 0:
 		line += ", " + words.Trim(t.TPI, 1) + " per inch (pitch " + words.Trim(t.PitchMm, 3) + " mm)"
 	default:
 		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"

@@ -45,7 +45,7 @@ func UndercutOf(in *parts.Step, inside bool) (*Undercut, error) {
 	}
 	form := grooves.Form(u.Form)
 	r, err := grooves.ReliefFor(in.Size.Nominal.Mm, form, false)
-	if u.Radius > 0 {
+	if u.Radius != 0 {
 		r, err = grooves.ReliefSized(u.Radius, u.Deep, form)
 	}
 	if err != nil {
@@ -173,13 +173,13 @@ func (u undercut) after(b *bench, st *Step) (int, string) {
 	switch {
 	case u.Name == "":
 		return undercutPhase, ""
-	case u.floor.NominalMm > 0:
+	case u.floor.NominalMm != 0:
 		return undercutPhase, line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) +
 			" at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side."
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
-	line += words.When(u.faceMm > 0, "; and "+w.Size(u.faceMm)+" into the shoulder, as far as "+w.Size(u.faceUpMm)+" up from the floor")
-	line += words.When(u.MateMm > 0, "; what sits here needs a chamfer over "+w.Size(u.MateMm))
+	line += words.When(u.faceMm != 0, "; and "+w.Size(u.faceMm)+" into the shoulder, as far as "+w.Size(u.faceUpMm)+" up from the floor")
+	line += words.When(u.MateMm != 0, "; what sits here needs a chamfer over "+w.Size(u.MateMm))
 	return undercutPhase, line + "."
 }
 
@@ -188,7 +188,7 @@ func (u undercut) more(r *record, st *Step) {
 	what := words.Spaced(st.Name) + " undercut"
 	switch {
 	case u.Name == "":
-	case u.floor.NominalMm > 0:
+	case u.floor.NominalMm != 0:
 		s := limited(u.floor, u.source)
 		r.sized(plan.Check{Ref: r.ref(st), What: what, Wanted: r.W.Dia(s.NominalMm) + " " + s.Class, Gauge: "calipers with thin jaws"}, s)
 	default:
@@ -211,7 +211,7 @@ func (u undercut) contour(s *Sizes, st *Step, line []plan.XY) []plan.XY {
 	}
 	z := geom.Clean(shoulder - into*u.WidthMm)
 	recess := []plan.XY{{XMm: z, YMm: radius}, {XMm: geom.Clean(z + into*slope), YMm: groove}}
-	if u.faceMm > 0 && u.upMm() <= s.shoulderMm(st)+geom.CloseMm {
+	if u.faceMm != 0 && u.upMm() <= s.shoulderMm(st)+geom.CloseMm {
 		floor, top := geom.Clean(shoulder+into*u.faceMm), groove+st.side()*u.faceUpMm
 		up := u.faceMm / math.Tan(u.faceDeg*math.Pi/180)
 		recess = append(recess, plan.XY{XMm: floor, YMm: groove}, plan.XY{XMm: floor, YMm: geom.Clean(top - st.side()*up)}, plan.XY{XMm: shoulder, YMm: geom.Clean(top)})
