@@ -93,7 +93,7 @@ func (f *flat) asCut(s *Sizes, cut string) asCut {
 // tooSmall says why an opening is not cut, or nothing.
 func tooSmall(s *Sizes, mm float64, cut string) string {
 	least, _, _ := LeastHoleMm(cut, s.plateMm())
-	if mm >= least-1e-9 {
+	if !geom.Over(least, mm) {
 		return ""
 	}
 	return s.W.Size(mm) + " is under the " + s.W.Size(least) + " that the " + cut + " makes well in " + s.W.Size(s.plateMm())

@@ -241,7 +241,7 @@ func (b *bar) across(m *Group, at plan.XY, wantMm float64) []rim {
 	low, high := b.shape.FlatMm(bars.Side(m.Side()))
 	half, radius := b.in.SideMm(m.Side()).Max.YMm, m.Size.FinishedMm/2
 	of := func(left, flat float64) rim {
-		if flat < half-1e-9 || b.shape.Hollow() {
+		if geom.Over(half, flat) || b.shape.Hollow() {
 			return rim{"the corner or root", left, 0}
 		}
 		return rim{"an edge", left, wantMm}
@@ -285,11 +285,11 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 		}
 		p := plan.Problem{Pos: m.Pattern.PosOf(at), Feature: m.Name.Value, Args: []plan.Arg{plan.Named(words.Spaced(m.Name.Value))}}
 		switch {
-		case worst.leftMm < -1e-6:
+		case geom.Short(worst.leftMm):
 			p.Kind = plan.BarHoleOut
 			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(-worst.leftMm, 2)), plan.Named(worst.what))
 			out = append(out, p)
-		case worst.leftMm < worst.want-1e-6:
+		case geom.Over(worst.want, worst.leftMm):
 			p.Kind = plan.BarHoleNear
 			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
 			out = append(out, p)
@@ -315,7 +315,7 @@ func (b *bar) bought(inch bool, w words.Writer) []plan.Problem {
 		out = append(out, plan.Problem{Kind: kind, Pos: b.in.Wall.Pos, Args: []plan.Arg{
 			plan.Named(b.sectionWords(w)), plan.Named(source.String()), plan.Named(strings.Join(list, ", ")), plan.Of(plan.Mm, b.in.Wall.Mm)}})
 	}
-	if most := bars.SoldMm(inch); b.in.Length.Mm > most+1e-6 {
+	if most := bars.SoldMm(inch); geom.Over(b.in.Length.Mm, most) {
 		out = append(out, plan.Problem{Kind: plan.BarTooLong, Pos: b.in.Length.Pos, Args: []plan.Arg{plan.Of(plan.Mm, b.in.Length.Mm), plan.Of(plan.Mm, most)}})
 	}
 	return out

@@ -218,7 +218,7 @@ func (h *helix) view(s *Sizes) plan.FoldView {
 		if k%2 == 1 {
 			side = -1
 		}
-		if z > l+1e-9 {
+		if geom.Over(z, l) {
 			break
 		}
 		if side > 0 {

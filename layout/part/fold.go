@@ -246,7 +246,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 	for m := range seq.Refs(n.Groups) {
 		for k, at := range m.OwnMm() {
 			room := seq.Least(ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
-			if least := nearBendThick * f.Thickness.Mm; room < least-1e-6 {
+			if least := nearBendThick * f.Thickness.Mm; geom.Over(least, room) {
 				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.Pattern.PosOf(k), Feature: m.Name.Value, Args: []plan.Arg{
 					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
 				break
@@ -254,7 +254,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 		}
 	}
 	for i := range f.blank.Folds {
-		if beside := f.blank.WayOf(f.order, i).BesideMm; beside < f.in.Punch.Mm/2-1e-9 {
+		if beside := f.blank.WayOf(f.order, i).BesideMm; geom.Over(f.in.Punch.Mm/2, beside) {
 			out = append(out, plan.Problem{Kind: plan.PunchBlocked, Pos: f.in.Flanges[i].Height.Pos, Args: []plan.Arg{
 				plan.Named(f.flapName(i)), plan.Of(plan.Mm, words.Round(max(0, beside), 1))}})
 		}

@@ -155,13 +155,13 @@ func (f *folded) reach(z *sizer, i int) {
 	case err != nil:
 		z.foldFault(in.Pos, err)
 		return
-	case fold.HeightMm < least-1e-9:
+	case geom.Over(least, fold.HeightMm):
 		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm),
 			"at least "+z.W.Said(z.W.Up(least, 0.1, 0.01))+", or a narrower die: fold it higher and cut it down")
 	}
 	way := f.blank.WayOf(f.order, i)
 	// A block twice as wide as its opening: common practice, no source.
-	if die := f.die.OpeningMm; way.UnderMm < die-1e-9 {
+	if die := f.die.OpeningMm; geom.Over(die, way.UnderMm) {
 		z.fault(in.Height.Pos,
 			"a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded",
 			"at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")

@@ -26,7 +26,7 @@ func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.Leng
 // heldBefore tells whether a finished diameter in front of an outside is long enough to
 // hold the part on.
 func (b *bench) heldBefore(wide *Step) bool {
-	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
+	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return !geom.Over(s.ToMm, wide.FromMm) && s.LengthMm() >= b.gripNeedMm() })
 }
 
 // freeHold is what holds a part while the whole of its outside is worked.
@@ -199,7 +199,7 @@ func (b *bench) grip(steps []*Step) float64 {
 // turnedToMm is how far from the front outsides are turned that do not run from end to end.
 func (b *bench) turnedToMm(steps []*Step) (far float64) {
 	for _, s := range steps {
-		if !s.Inside && !s.Size.AsBought && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
+		if !s.Inside && !s.Size.AsBought && geom.Over(b.LengthMm(), s.LengthMm()) {
 			if to := s.ToMm; b.splits(s) {
 				far = math.Max(far, to-b.restMm(s))
 			} else {

@@ -26,7 +26,7 @@ func TestOpening(t *testing.T) {
 		{"no gain from behind", "{name: wide, diameter: 50, length: 60}, {name: narrow, diameter: 36, length: 140}",
 			[]string{"Drill Ø30, leaves 6 mm", "Bore narrow Ø36", "Bore wide Ø50", "Turn from the back face"}, "no drill's point"},
 		{"blind, deep", "{name: wide, diameter: 40, length: 150}, {name: narrow, diameter: 10, length: 30}",
-			[]string{"Stop every drill short of 150 mm", "Drill Ø30", "Narrow from the floor before it: centre-drill there with a long drill. Stop every drill short of 180 mm from the front face.", "Drill Ø10", "made by the drill above", "Bore wide Ø40, 150 long"}, "half from each end"},
+			[]string{"Stop every drill short of 150 mm", "Drill Ø30", "Narrow from the floor before it: centre-drill there with a long drill. Stop every drill short of 180 mm from the front face.", "Drill Ø10", "made by the drill above", "Bore wide Ø40, 150 long"}, "Deep: "}, // 30 from that floor,
 		{"blind from one end", "{name: narrow, diameter: 10, length: 150}", []string{"Stop every drill short of 150 mm", "Drill Ø10", "Deep: draw the drill back often"}, "half from each end"},
 		{"through from both", "{name: narrow, diameter: 10, length: 200}", []string{"Drill Ø10", "Deep: drill half from each end"}, "back often"},
 		{"wide at the back", "{name: narrow, diameter: 25, length: 30}, {name: wide, diameter: 40, length: 170}",

@@ -67,7 +67,7 @@ func onArcMm(c *parts.Chamfer, radius, zMm float64, inside bool) float64 {
 func arc(c *parts.Chamfer, radius float64, inside bool) []plan.XY {
 	end := math.Acos(1 - c.Size.Mm/c.Radius.Mm) // how much of a circle it takes, from the face to the step
 	n := max(6, int(math.Ceil(end/2/math.Acos(max(0, 1-arcMm/c.Radius.Mm)))))
-	out := make([]plan.XY, 0, n+1)
+	var out []plan.XY
 	for i := range n + 1 {
 		z := c.Radius.Mm * (1 - math.Cos(end*float64(i)/float64(n)))
 		out = append(out, plan.XY{XMm: geom.Clean(z), YMm: geom.Clean(onArcMm(c, radius, z, inside))})

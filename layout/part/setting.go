@@ -28,7 +28,7 @@ func (b *bench) settings() [2]setting {
 	share := func(steps []*Step, split float64) {
 		for _, s := range steps {
 			i := 0
-			if s.FromMm >= split-1e-9 || tapped(s) && s.FromMm > 1e-9 && s.ToMm >= b.LengthMm()-1e-9 {
+			if !geom.Over(split, s.FromMm) || tapped(s) && geom.Some(s.FromMm) && b.toEnd(s) {
 				i = 1 // a tap goes in from the end where its thread begins
 			}
 			out[i].steps = append(out[i].steps, s)
@@ -57,7 +57,7 @@ func (b *bench) settings() [2]setting {
 // parting is from where on, mm from the front, outsides are turned from the back: behind the widest, or with it, or behind a
 // neck too, which is turned before the thread that runs out into it.
 func (b *bench) parting(wide *Step) float64 {
-	if len(b.Side(false)) > 1 && !b.splits(wide) && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
+	if len(b.Side(false)) > 1 && !b.splits(wide) && (b.toEnd(wide) || b.fromBack(wide)) {
 		return wide.FromMm
 	}
 	if neck := b.neckBehind(wide); neck != nil {
@@ -100,10 +100,13 @@ func (b *bench) rest() []*Step {
 	return seq.Keep(append([]*Step{b.widest()}, b.Side(true)...), b.twice)
 }
 
+// toEnd tells whether a step goes to the back of the part.
+func (s *Sizes) toEnd(st *Step) bool { return geom.Alike(st.ToMm, s.LengthMm()) }
+
 // whole tells whether an outside runs from end to end, so that it is turned as far
 // as the jaws allow.
 func (b *bench) whole(s *Step) bool {
-	return !s.Inside && s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9
+	return !s.Inside && geom.Alike(s.LengthMm(), b.LengthMm())
 }
 
 // splits tells whether the widest outside is turned in two settings: it is what the
@@ -114,11 +117,11 @@ func (b *bench) splits(s *Step) bool {
 	if s.Inside || s.Size.AsBought || s.Name != b.widest().Name || left >= need {
 		return false
 	}
-	if s.ToMm >= b.LengthMm()-1e-9 {
+	if b.toEnd(s) {
 		outside, _ := b.Sides()
 		return len(outside) > 1 && seq.Max(0, outside[:len(outside)-1], (*Step).LengthMm) < min(leastJawMm, need, s.LengthMm()-b.restMm(s))
 	}
-	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
+	return s.LengthMm() >= 2*need && geom.Some(s.FromMm) || left < leastJawMm && !b.heldBefore(s)
 }
 
 // together moves the steps that are to be turned without letting the part go into
