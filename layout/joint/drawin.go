@@ -51,7 +51,7 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 func (j *making) cupReached(t *joint, p *plan.BearingPlan) {
 	body := j.members(t.b.Instance(), j.before)
 	kg, _ := j.massKg(body, j.before)
-	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || t.cupForceN(p) <= 0 {
+	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || t.cupForceN(p) == 0 {
 		return
 	}
 	if across := t.w.Even(j.acrossMm(t, t.b.Instance(), body), 10, 1); across > postsMm {
