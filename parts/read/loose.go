@@ -6,12 +6,14 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // loose reads what no joint fastens; parts and joints are read by then.
 func (l *loader) loose() {
 	job, whole := l.job, l.whole && !l.broken
 	placed := whole && l.sound(l.n, "joints")
+	var laid []func()
 	for _, f := range l.each("loose") {
 		e := parts.Loose{
 			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
@@ -39,13 +41,47 @@ func (l *loader) loose() {
 		}
 		e.Lies = eachOf(f, "lies", (*fields).lying)
 		if placed && len(e.Lies) > 0 {
-			l.liesThere(&e, f.n.keyPos("lies"))
+			laid = append(laid, func() { l.liesThere(&e, f.n.keyPos("lies")) })
 		}
 		if e.Travels = subOf(f, "travels", (*fields).travels); e.Travels != nil {
 			l.travelsThere(&e, whole)
 		}
 		job.Loose = append(job.Loose, e)
 	}
+	for _, check := range laid {
+		check()
+	}
+	l.fromBelow()
+}
+
+// fromBelow brings what is loose into an order in which a part comes after those that it lies on, and else as it is written.
+// What lies on one another in a circle is refused.
+func (l *loader) fromBelow() {
+	job, left := l.job, map[string]*parts.Loose{}
+	for e := range seq.Refs(job.Loose) {
+		left[e.Part.Value] = e
+	}
+	below := func(e *parts.Loose) *parts.Lying {
+		return seq.At(e.Lies, func(at *parts.Lying) bool {
+			return at.Ref.Part != "" && at.Ref.Part != e.Part.Value && left[at.Ref.Part] != nil
+		})
+	}
+	var out []parts.Loose
+	for rest := slices.Collect(seq.Refs(job.Loose)); len(rest) > 0; {
+		i := slices.IndexFunc(rest, func(e *parts.Loose) bool { return below(e) == nil })
+		if i < 0 {
+			at, seen := rest[0], map[*parts.Loose]bool{}
+			for ; !seen[at]; at = left[below(at).Ref.Part] {
+				seen[at] = true
+			}
+			l.faultf(below(at).Ref.Pos, "one of them on a part of a joint", "%s lies on %s, and that on it in turn", at.Part.Value, below(at).Ref.Part)
+			return
+		}
+		out = append(out, *rest[i])
+		delete(left, rest[i].Part.Value)
+		rest = slices.Delete(rest, i, i+1)
+	}
+	job.Loose = out
 }
 
 // looseOnce refuses a loose part that a joint fastens, or that is loose already.
@@ -132,13 +168,14 @@ func (l *loader) liesThere(e *parts.Loose, pos parts.Pos) {
 		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
 	}
 	for _, at := range e.Lies {
-		there := job.Fastens(at.Ref.Part) || slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
+		there := job.Fastens(at.Ref.Part) ||
+			slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && o.Part != e.Part && len(o.Lies) > 0 })
 		switch {
 		case at.Ref.Part == "", l.copyThere(at.Ref) == nil:
 		case !slices.Contains(parts.Sides, at.Ref.Feature):
 			l.faultf(at.Ref.Pos, at.Ref.Part+"."+list(parts.Sides), "%s is no face of %s", at.Ref.Feature, at.Ref.Part)
 		case !there:
-			l.faultf(at.Ref.Pos, "a part of a joint, or a loose one before it in the list that has lies itself", "%s has no place for %s to lie on", at.Ref.Part, e.Part.Value)
+			l.faultf(at.Ref.Pos, "a part of a joint, or another loose one that has lies itself", "%s has no place for %s to lie on", at.Ref.Part, e.Part.Value)
 		}
 	}
 }
