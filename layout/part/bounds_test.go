@@ -843,13 +843,13 @@ func TestBackAllowance(t *testing.T) {
 	}
 }
 
-// TestChainInInches: a chain of holes in inches leaves 1/64 a side, or half a narrow width, its drill at most 3/8.
+// TestChainInInches: a chain of holes in inches leaves 1/64 a side, or a tenth of a narrow width, its drill at most 3/8.
 // The angle of a hole is said to a thousandth of a degree.
 func TestChainInInches(t *testing.T) {
 	t.Parallel()
 	m := work(t, "in", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 1/2 in}\noutline: {square: 4}\nholes: [{name: h, circle: {pcd: 2, count: 3, first: 12.3456}, size: 1/4}]\n")
 	b := &bench{Numbered: m.Numbered}
-	for inch, want := range map[float64][2]string{2: {"Ø0.375 in,", "0.4063 in apart,"}, 0.4: {"Ø0.3688 in,", "0.4 in apart,"}, 0.25: {"Ø0.2188 in,", "0.25 in apart,"}, 1.0 / 32: {"Ø0.0156 in,", "0.0469 in apart,"}} {
+	for inch, want := range map[float64][2]string{2: {"Ø0.375 in,", "0.4063 in apart,"}, 0.4: {"Ø0.3688 in,", "0.4 in apart,"}, 0.25: {"Ø0.2188 in,", "0.25 in apart,"}, 1.0 / 32: {"Ø0.025 in,", "0.0313 in apart,"}} {
 		if got := b.chain(inch * geom.MmPerInch); !strings.HasPrefix(got, "Chain-drill "+want[0]) || !strings.HasSuffix(got, ", holes "+want[1]) {
 			t.Errorf("%g in: %s", inch, got)
 		}

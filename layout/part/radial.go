@@ -471,14 +471,30 @@ func (s *Sizes) filed(m *Radial) bool {
 
 // milled tells whether an end mill opens a slot that goes through, from one side or from both.
 func (s *Sizes) milled(widthMm, deepMm float64, both bool) bool {
-	_, _, long := cutting.MillReach(widthMm, s.drills())
+	_, _, long := s.slotReach(widthMm)
 	return deepMm <= long || both && deepMm <= 2*long
+}
+
+// End mills under those of the tables come by half millimetres, or 1/32 in, from the second on, and cut narrowReach diameters
+// deep. Common practice, no source.
+const narrowStepMm, narrowStepIn, narrowReach = 0.5, 1.0 / 32, 3.0
+
+// slotReach is the end mill for a slot that goes through, and how deep it cuts, in the standard and in the long series.
+func (s *Sizes) slotReach(widthMm float64) (dMm, shortMm, longMm float64) {
+	if dMm, shortMm, longMm = cutting.MillReach(widthMm, s.drills()); dMm > 0 {
+		return dMm, shortMm, longMm
+	}
+	step := s.W.Step(narrowStepMm, narrowStepIn)
+	if n := math.Floor(widthMm/step + 1e-6); n >= 2 {
+		dMm = geom.Clean(n * step)
+	}
+	return dMm, narrowReach * dMm, narrowReach * dMm
 }
 
 // slotTool is what opens a slot that goes through, and how: a slot drill, a long one,
 // one from each side where both are open, or where none reaches a row of holes.
 func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) {
-	dMm, short, long := cutting.MillReach(widthMm, b.drills())
+	dMm, short, long := b.slotReach(widthMm)
 	tool, way = b.slotDrill("up to ", widthMm), "drill the two ends, mill between"
 	switch {
 	case deepMm <= short:
@@ -486,12 +502,17 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 	case deepMm <= long:
 		return tool + ", long series", way
 	case b.milled(widthMm, deepMm, both):
-		return tool + ", long series", way + ", half from each side"
+		return tool + words.When(long > short, ", long series"), way + ", half from each side"
+	case dMm == 0 && deepMm <= sheetMm:
+		return "drill, piercing saw, files", "drill the two ends, saw between with a piercing saw, file"
 	case dMm == 0:
 		return "drills, files", "too narrow and deep for a usual end mill: " + words.Lower(b.chain(widthMm)) + " on the middle line, saw out the webs, file"
 	}
 	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. " + b.chain(widthMm) + " on the middle line, saw out the webs, file"
 }
+
+// sheetMm is how thick metal is at the most that a piercing saw follows a line in. Common practice, no source.
+const sheetMm = 3.0
 
 // slotDrill names a slot drill with its speed, that of a drill of its diameter. Common practice, no source.
 func (b *bench) slotDrill(upTo string, mm float64) string {
@@ -507,14 +528,14 @@ func (b *bench) atSpeed(op cutting.Op, mm float64, onLathe bool) string {
 	return ""
 }
 
-// A row of holes leaves chainLeaveMm, or 1/64 in, on each side for the file, and webs of twice
-// that; its drill is at most chainMostMm, or 3/8 in. Common practice, no source.
-const chainLeaveMm, chainMostMm = 0.5, 10.0
+// A row of holes leaves chainLeaveMm, or 1/64 in, on each side for the file, of what is narrow a tenth of the width, and webs
+// of twice that; its drill is at most chainMostMm, or 3/8 in. Common practice, no source.
+const chainLeaveMm, chainMostMm, chainLeavePart = 0.5, 10.0, 0.1
 
 // chain is the row of holes that opens what is then sawn and filed out.
 func (b *bench) chain(widthMm float64) string {
-	leave, most := b.W.Step(chainLeaveMm, 1.0/64), b.W.Step(chainMostMm, 3.0/8)
-	d := geom.Clean(min(max(widthMm-2*leave, widthMm/2), most))
+	leave, most := min(b.W.Step(chainLeaveMm, 1.0/64), chainLeavePart*widthMm), b.W.Step(chainMostMm, 3.0/8)
+	d := geom.Clean(min(widthMm-2*leave, most))
 	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
 }
 
