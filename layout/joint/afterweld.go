@@ -72,11 +72,11 @@ func (j *making) finishLater(t *joint) {
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
 			by = append(by, title+" true by "+r.LaterTrue)
 			if swings := j.swingMm(t, i, body); geom.Over(swings, most) {
-				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(words.Round(swings, 0))+" and the lathe takes "+
+				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(t.w.Rounded(swings, 0))+" and the lathe takes "+
 					t.w.Read(most)+", ", "bore only now with the boring head"
 				do = append(do, facingHead(later)...)
 				for _, s := range slices.DeleteFunc(later, func(s part.Step) bool { return s.Inside }) {
-					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, words.Round(swings, 0)), plan.Of(plan.Read, most))
+					t.problem(plan.WeldedSwings, plan.Named(title+" "+words.Spaced(s.Name)), plan.Of(plan.Read, t.w.Rounded(swings, 0)), plan.Of(plan.Read, most))
 				}
 			} else {
 				j.longLater(t, i, body)
@@ -100,7 +100,7 @@ func (j *making) finishLater(t *joint) {
 func (j *making) longLater(t *joint, i parts.Instance, body []parts.Instance) {
 	most := j.job.Shop.BetweenMm
 	if long := j.longMm(t, i, body); most.Set() && geom.Over(long, most.Mm) {
-		t.problem(plan.WeldedLong, plan.Named(copyTitle(j.model(i.Part), i.Copy)), plan.Of(plan.Read, words.Round(long, 0)), plan.Of(plan.Read, most.Mm))
+		t.problem(plan.WeldedLong, plan.Named(copyTitle(j.model(i.Part), i.Copy)), plan.Of(plan.Read, j.w.Rounded(long, 0)), plan.Of(plan.Read, most.Mm))
 	}
 }
 

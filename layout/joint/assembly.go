@@ -389,9 +389,11 @@ func (t *joint) middles() placement {
 // along tells whether a shaft turns in a bush, and other joints say where along the axis.
 func (t *joint) along() bool { return t.unkept() && t.in.Place == nil && !t.meeting().Set() }
 
-// otherwise tells whether other joints hold both parts of one to each other.
+// otherwise tells whether other joints hold both parts of one to each other; of those that leave it to others as well, the
+// earlier ones.
 func (j *shop) otherwise(t *joint, all []*joint) bool {
-	_, tied := j.side(t, without(all, t))
+	n := slices.Index(all, t)
+	_, tied := j.side(t, append(slices.Clone(all[:n]), seq.Keep(all[n+1:], func(o *joint) bool { return !o.along() })...))
 	return tied
 }
 

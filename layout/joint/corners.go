@@ -33,7 +33,7 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 	sum := seq.Sum(p.Corners, lengthMm)
 	asked := in.Length.Mm * float64(in.Sides)
 	if len(p.Flush) > 0 && asked > sum+p.LegMm {
-		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
+		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, t.w.Rounded(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
 	}
 	t.out.How += t.cornersText(p)
 }

@@ -168,7 +168,7 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 		return err
 	}
 	if round := t.seamRoundMm(); in.Length.Set() && round > 0 && long > round+seamOverMm {
-		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, words.Round(round, 0)))
+		t.problem(plan.WeldLonger, plan.Of(plan.Mm, long), plan.Named(t.kind.title(t)), plan.Of(plan.Mm, t.w.Rounded(round, 0)))
 	}
 	if p.LengthMm = words.Round(long, 2); long == 0 {
 		j.noLength(t)
@@ -204,7 +204,7 @@ func (j *making) noLength(t *joint) {
 	case !tied:
 		t.refuse(t.in.Pos, plan.WeldUnplaced, a, b)
 	case mm > standsApartMm:
-		t.refuse(t.in.Pos, plan.WeldApart, a, b, plan.Of(plan.Mm, words.Round(mm, 1)))
+		t.refuse(t.in.Pos, plan.WeldApart, a, b, plan.Of(plan.Mm, t.w.Rounded(mm, 1)))
 	default:
 		t.refuse(t.in.Pos, plan.WeldNoLength)
 	}

@@ -143,7 +143,7 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 	}
 	say := func(kind plan.ProblemKind, mm ...float64) {
 		args := []plan.Arg{plan.Named(m.Title(shaft.ID) + " " + words.Spaced(run.Name)), plan.Named(m.Title(bush.ID) + " " + words.Spaced(bore.Name))}
-		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return plan.Of(plan.Mm, words.Round(v, 3)) })...)...))
+		found = append(found, bush.fault(kind, append(args, seq.Map(mm, func(v float64) plan.Arg { return m.Rounded(v, 3) })...)...))
 	}
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())

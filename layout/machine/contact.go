@@ -46,7 +46,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if mm > geom.LargestMm-2*apartToMm { // they stand in the room by chance
 		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID))}
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), stand.Rounded(mm, 0))}
+	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), m.Rounded(mm, 0))}
 }
 
 // otherSide finds welds that name another side of a part than that to which what they weld on it reaches. What a
@@ -63,7 +63,7 @@ func (m *Machine) otherSide(j *plan.JointPlan) []plan.Problem {
 		out := on.Pose.Turn(solid.OutOf(side))
 		_, face := on.Along(out)
 		if _, reach := other.Along(out); face-reach > bridgedMm {
-			return []plan.Problem{m.Fault(j.Name, plan.WeldOtherSide, m.Named(other.ID), plan.Named(words.Spaced(side)), m.Named(on.ID), stand.Rounded(face-reach, 0))}
+			return []plan.Problem{m.Fault(j.Name, plan.WeldOtherSide, m.Named(other.ID), plan.Named(words.Spaced(side)), m.Named(on.ID), m.Rounded(face-reach, 0))}
 		}
 	}
 	return nil
@@ -94,7 +94,7 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 	if on == 0 {
 		return nil
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.Named(a.ID), stand.Rounded(on, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.SeamBeyond, plan.Of(plan.Mm, in.Weld.Length.Mm), m.Named(a.ID), m.Rounded(on, 1))}
 }
 
 // mouthEveryMm is how far apart the rim of a mouth is looked at, mouthOffMm how far it is off what it stands on where no
@@ -124,7 +124,7 @@ func (m *Machine) mouthPast(j *plan.JointPlan) []plan.Problem {
 	if least >= mouthOffMm || most < mouthOffMm {
 		return nil
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.MouthPast, m.Named(a.ID), m.Named(b.ID), stand.Rounded(most, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.MouthPast, m.Named(a.ID), m.Named(b.ID), m.Rounded(most, 1))}
 }
 
 // bracesOne finds a brace on edge that touches one part alone, and what it stands off.
@@ -160,7 +160,7 @@ func (m *Machine) bracesOne(j *plan.JointPlan) []plan.Problem {
 	if touched == "" || near == "" {
 		return nil
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.BracesOne, m.Named(a.ID), m.Named(touched), m.Named(near), stand.Rounded(least, 1))}
+	return []plan.Problem{m.Fault(j.Name, plan.BracesOne, m.Named(a.ID), m.Named(touched), m.Named(near), m.Rounded(least, 1))}
 }
 
 // How far an opening is free outside its mouth, and how much of it may be
@@ -211,7 +211,7 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 		if in := m.Joint(joint); in != nil && in.Kind == parts.PressKind {
 			continue // what is pressed on is looked at where the press is
 		}
-		return []plan.Problem{stand.Problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(covers[0].ID), stand.Rounded(covers[0].FirstMm, 1))}
+		return []plan.Problem{stand.Problem(joint, plan.OpeningCovered, f.In.Pos, plan.Named(words.Spaced(row.Name)), m.Named(b.ID), m.Named(covers[0].ID), m.Rounded(covers[0].FirstMm, 1))}
 	}
 	return nil
 }

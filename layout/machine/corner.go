@@ -32,7 +32,7 @@ func (m *Machine) onBeads() (looks []look) {
 			laid := beadsOn(on, a, in.Place.With, j.Weld)
 			for c, r := range m.Parts() {
 				if st.First(c.ID) >= j.N && r.Part.Name.Value != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
-					return []plan.Problem{m.Fault(j.Name, plan.OnBead, m.Named(c.ID), m.Named(a.ID), stand.Rounded(j.Weld.LegMm, 2))}
+					return []plan.Problem{m.Fault(j.Name, plan.OnBead, m.Named(c.ID), m.Named(a.ID), m.Rounded(j.Weld.LegMm, 2))}
 				}
 			}
 			return nil

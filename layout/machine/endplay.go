@@ -9,7 +9,6 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -30,7 +29,7 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 	seen, of := map[string]bool{}, m.fixed()
 	for _, j := range m.OfKind(parts.SlideKind) {
 		shaft, bush := m.At(j.B), m.At(j.A)
-		if seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
+		if shaft == nil || bush == nil || !m.Tied(shaft, bush) || seen[of(shaft.ID)] || of(shaft.ID) == of(bush.ID) {
 			continue
 		}
 		seen[of(shaft.ID)] = true
@@ -94,7 +93,7 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 	if len(all.Unknown) > 0 || !geom.Over(off, tipsMm) {
 		return nil
 	}
-	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), plan.Of(plan.Mm, words.Round(off, 0)))}
+	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), m.Rounded(off, 0))}
 }
 
 // inAny tells whether a journal of a body lies in a bore of one of others.
@@ -125,7 +124,7 @@ func (m *Machine) endPlay(j *plan.JointPlan, shaft *assembly.Body, turning, stil
 		kind = plan.EndPlayUnsure
 	}
 	return []plan.Problem{m.Fault(j.Name, kind, m.Named(shaft.ID), m.Named(turns1.ID), m.Named(still1.ID), m.Named(turns0.ID), m.Named(still0.ID),
-		plan.Of(plan.Mm, words.Round(least, 2)), plan.Of(plan.Mm, play))}
+		m.Rounded(least, 2), plan.Of(plan.Mm, play))}
 }
 
 // nearest are the faces that meet first when what turns goes along a shaft, to its back or its front, and how far it goes

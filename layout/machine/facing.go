@@ -212,7 +212,7 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *stand.Faced) []plan.Problem {
 	if worst == 0 {
 		return nil
 	}
-	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.Group.Group.Name)), m.Named(g.Body.ID), plan.Of(plan.Mm, words.Round(worst, 2)))}
+	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.Group.Group.Name)), m.Named(g.Body.ID), m.Rounded(worst, 2))}
 }
 
 // copies are the bodies of a part, those that come off again as well.

@@ -64,7 +64,7 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 		default:
 			continue
 		}
-		found = append(found, stand.Problem(m.between(b.ID, ""), kind, f.Pos, m.Named(b.ID), plan.Named(name), stand.Rounded(least, 2)))
+		found = append(found, stand.Problem(m.between(b.ID, ""), kind, f.Pos, m.Named(b.ID), plan.Named(name), m.Rounded(least, 2)))
 	}
 	return found
 }
@@ -81,7 +81,7 @@ func (m *Machine) pastEnd() (found []plan.Problem) {
 			box := b.Box().Moved(o.Pose.Inverse())
 			for _, s := range m.Model(ends[1-k].Part).Side(false) {
 				if past := max(-box.Low.Z-s.ToMm, s.FromMm+box.High.Z); s.Name == ends[1-k].Feature && past > StandsMm {
-					found = append(found, m.Fault(j.Name, plan.WeldPast, m.Named(b.ID), m.Named(o.ID), stand.Rounded(past, 1)))
+					found = append(found, m.Fault(j.Name, plan.WeldPast, m.Named(b.ID), m.Named(o.ID), m.Rounded(past, 1)))
 				}
 			}
 		}

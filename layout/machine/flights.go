@@ -101,7 +101,7 @@ func (m *Machine) outOfReach() (found []plan.Problem) {
 				end := max(own.FromMm, min(own.ToMm, at)) // of the flight, towards the opening
 				past := func(q geom.Span) bool { return q.OnMm(geom.Between(at, end)) > along/2 }
 				if short := math.Abs(at-end) - along/2; geom.Over(short, mostGapPitches*f.Pitch.Mm) && !slices.ContainsFunc(others, past) {
-					found = append(found, stand.Problem(m.between(b.ID, ""), plan.FlightShort, f.Pos, m.Named(b.ID), m.Named(o.ID), plan.Named(words.Spaced(row.Name)), stand.Rounded(short, 1)))
+					found = append(found, stand.Problem(m.between(b.ID, ""), plan.FlightShort, f.Pos, m.Named(b.ID), m.Named(o.ID), plan.Named(words.Spaced(row.Name)), m.Rounded(short, 1)))
 				}
 			}
 		}

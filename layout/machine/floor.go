@@ -63,7 +63,7 @@ func (m *Machine) stand() []plan.Problem {
 		if !ok || s.MarginMm > 0 {
 			continue
 		}
-		return []plan.Problem{m.Fault(j.Name, plan.WouldTip, m.Named(m.Bodies[lowest].ID), stand.Rounded(-s.MarginMm, 1), plan.Of(plan.Kg, assembly.Together(bodies).MassKg))}
+		return []plan.Problem{m.Fault(j.Name, plan.WouldTip, m.Named(m.Bodies[lowest].ID), m.Rounded(-s.MarginMm, 1), plan.Of(plan.Kg, assembly.Together(bodies).MassKg))}
 	}
 	return nil
 }
@@ -97,7 +97,7 @@ func (m *Machine) tipsUnder() (found []plan.Problem) {
 		}
 		for b := range seq.Refs(m.Bodies) {
 			if under := m.low(&m.Bodies[lowest]) - m.low(b); m.IsScrew(b.ID, j) && geom.Over(under, stand.SurfaceMm) {
-				found = append(found, m.Fault(j.Name, plan.TipUnder, m.Named(m.Bodies[lowest].ID), stand.Rounded(under, 1), plan.Named(j.Title)))
+				found = append(found, m.Fault(j.Name, plan.TipUnder, m.Named(m.Bodies[lowest].ID), m.Rounded(under, 1), plan.Named(j.Title)))
 				break
 			}
 		}
@@ -121,7 +121,7 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 		if !geom.Over(m.low(&m.Bodies[i]), middle) {
 			continue
 		}
-		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), stand.Rounded(m.low(&m.Bodies[i])-middle, 0), plan.Named(m.upIs())))
+		found = append(found, stand.Problem(j.Name, plan.AnchoredHigh, m.Joint(j.Name).Anchored.Pos, m.Named(m.Bodies[i].ID), m.Rounded(m.low(&m.Bodies[i])-middle, 0), plan.Named(m.upIs())))
 	}
 	return found
 }
@@ -149,7 +149,7 @@ func (m *Machine) legsShort() []plan.Problem {
 	if m.low(leg)-m.low(lowest) < 1 || !m.Stage().Together(len(m.Joints), leg.ID)[lowest.ID] || m.standsOnPart(leg, m.low(lowest)) {
 		return nil
 	}
-	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
+	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), m.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
 }
 
 // standsOnPart tells whether something of the machine is under a leg, which ends over a level.
@@ -208,7 +208,7 @@ func (m *Machine) legsUneven() []plan.Problem {
 		return nil
 	}
 	kind := words.Either(off < 0, plan.LegLow, plan.LegHigh)
-	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), stand.Rounded(math.Abs(off), 2))}
+	return []plan.Problem{stand.Problem(m.between(leg.ID, ""), kind, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), m.Rounded(math.Abs(off), 2))}
 }
 
 // footOf is what is joined to a leg and ends lowest, or the leg itself.
@@ -253,7 +253,7 @@ func (m *Machine) feetApart(feet []standing) []plan.Problem {
 	if off < StandsMm || !m.Stage().Together(len(m.Joints), most.ID)[odd.ID] {
 		return nil
 	}
-	return []plan.Problem{stand.Problem(m.between(odd.ID, ""), plan.FeetApart, m.PartOf(odd.ID).Part.Title.Pos, m.Named(odd.ID), stand.Rounded(off, 1), m.Named(most.ID))}
+	return []plan.Problem{stand.Problem(m.between(odd.ID, ""), plan.FeetApart, m.PartOf(odd.ID).Part.Title.Pos, m.Named(odd.ID), m.Rounded(off, 1), m.Named(most.ID))}
 }
 
 // feet are the plates that are joined to one leg alone, a bar.

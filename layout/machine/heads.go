@@ -106,7 +106,7 @@ func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Probl
 	for s := range seq.Refs(m.Bodies) {
 		for b := range seq.Refs(tubes) {
 			if of := m.Of[b.ID]; of.Part != j.A.Part && of.Part != j.B.Part && m.IsScrew(s.ID, j) && headBoxed(b, s) {
-				return m.Fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.Named(b.ID), stand.Rounded(fromEnds(b, topOf(s)), 1)), true
+				return m.Fault(j.Name, plan.HeadShutIn, plan.Named(words.Spaced(j.Name)), m.Named(b.ID), m.Rounded(fromEnds(b, topOf(s)), 1)), true
 			}
 		}
 	}

@@ -51,7 +51,7 @@ func (m *Machine) travels(e *parts.Loose, along assembly.Vec, mm float64, to par
 	switch {
 	case first.LastMm < mm-overlapMm:
 		return []plan.Problem{stand.Problem(e.After.Value, plan.TravelStrikes, e.Travels.Pos,
-			append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1)}, way...)...)}
+			append([]plan.Arg{m.Named(first.Mover), m.Named(first.Fixed), m.Rounded(first.LastMm, 1)}, way...)...)}
 	case first.LastMm == inf:
 		runs := stand.Problem(e.After.Value, plan.TravelRuns, e.Travels.Pos, append([]plan.Arg{m.Named(parts.Instance{Part: e.Part.Value, Copy: 1}.ID()), plan.Of(plan.Mm, w.FarMm-mm)}, way...)...)
 		runs.Feature = string(to) // who accepts it at one end has not at the other
@@ -150,7 +150,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 			}
 			said[end] = true
 			kind := words.Either(want == 0, plan.ShiftStops, plan.ShiftStrikes)
-			found = append(found, m.Fault(s.of.Name, kind, m.Named(first.Mover), m.Named(first.Fixed), stand.Rounded(first.LastMm, 1), plan.Of(plan.Mm, w.FarMm), plan.Named(s.Of)))
+			found = append(found, m.Fault(s.of.Name, kind, m.Named(first.Mover), m.Named(first.Fixed), m.Rounded(first.LastMm, 1), plan.Of(plan.Mm, w.FarMm), plan.Named(s.Of)))
 		}
 	}
 	return found

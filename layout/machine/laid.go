@@ -68,7 +68,7 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 			}
 		}
 		if kind != plan.LaidFalls {
-			args = append(args, stand.Rounded(mm, 1))
+			args = append(args, m.Rounded(mm, 1))
 		}
 		found = append(found, stand.Problem(l.Loose.After.Value, kind, l.At.Ref.Pos, args...))
 	}
@@ -134,7 +134,7 @@ func (m *Machine) engages(l *stand.Laid, s *part.Step, p stand.OnAxis, u *part.S
 		wants = nutFullShare * nut.LengthMm()
 	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
-	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), stand.Rounded(has, 2), stand.Rounded(wants, 2))
+	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), m.Rounded(has, 2), m.Rounded(wants, 2))
 	switch {
 	case mine != its && has < StandsMm:
 		return has, nil, false
@@ -175,7 +175,7 @@ func (m *Machine) passes(j *plan.JointPlan, l *stand.Laid, fixed []int) []plan.P
 		}
 		for k := range fx {
 			if o, in := assembly.PairOverlap(b, &fx[k], pairTolerance); in {
-				return []plan.Problem{stand.Problem(j.Name, plan.PartsOverlap, l.At.Pos, m.Named(b.ID), m.Named(fx[k].ID), stand.Rounded(o.DepthMm, 2))}
+				return []plan.Problem{stand.Problem(j.Name, plan.PartsOverlap, l.At.Pos, m.Named(b.ID), m.Named(fx[k].ID), m.Rounded(o.DepthMm, 2))}
 			}
 		}
 		return m.laidIn(j, l, []assembly.Body{*b}, fx)

@@ -188,11 +188,11 @@ func TestInUse(t *testing.T) {
 	for _, c := range []struct{ file, from, to, want string }{
 		{"", "", "", ""},
 		{"job.yaml", way, "travels: {front: 6.47, with: [stop-collar]}", ""}, // within what two bodies may touch
-		{"job.yaml", way, "travels: {front: 6.5, with: [stop-collar]}", "travel-strikes Stop collar 2, Yoke plate, 164.3, 165.1, front"},
+		{"job.yaml", way, "travels: {front: 6.5, with: [stop-collar]}", "travel-strikes Stop collar 2, Yoke plate, 164.3126, 165.1, front"},
 		{"job.yaml", way, "travels: {back: 0.5, with: [stop-collar]}", "travel-runs Stem, 6, 0, front; travel-strikes Stop collar 1, Key bar, 0, 12.7, back"},
 		{"job.yaml", way, "travels: {front: 5.5, with: [stop-collar]}", "travel-runs Stem, 13.97, 139.7, front"},
 		{"job.yaml", way, "travels: {front: 5.5, back: 0.5, with: [stop-collar]}", "travel-runs Stem, 15.24, 139.7, front; travel-strikes Stop collar 1, Key bar, 0, 12.7, back"}, // a tenth of 6
-		{"stem.yaml", "along: 10-1/4", "along: 8-1/4", "travel-strikes Stem, Key bar, 152.2, 158.75, front"},
+		{"stem.yaml", "along: 10-1/4", "along: 8-1/4", "travel-strikes Stem, Key bar, 152.1714, 158.75, front"},
 	} {
 		var edits [][3]string
 		if c.file != "" {

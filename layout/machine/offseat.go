@@ -61,12 +61,12 @@ func (m *Machine) offSeat(j *plan.JointPlan) []plan.Problem {
 		inHub, onShaft = onShaft, inHub
 	}
 	hub, shaft, bore, seat := m.At(inHub), m.At(onShaft), m.Model(inHub.Part).StepNamed(inHub.Feature), m.Model(onShaft.Part).StepNamed(onShaft.Feature)
-	if bore == nil || seat == nil {
-		return nil
+	if bore == nil || seat == nil || hub == nil || shaft == nil || !m.Tied(hub, shaft) {
+		return nil // what ties them is said to lack its place
 	}
 	fault := func(kind plan.ProblemKind, mm float64) []plan.Problem {
 		name := func(e plan.JointEnd) plan.Arg { return plan.Named(e.Title + " " + words.Spaced(e.Feature)) }
-		return []plan.Problem{m.Fault(j.Name, kind, name(inHub), name(onShaft), plan.Of(plan.Mm, words.Round(mm, 2)))}
+		return []plan.Problem{m.Fault(j.Name, kind, name(inHub), name(onShaft), m.Rounded(mm, 2))}
 	}
 	if off := besideAxis(hub, shaft, bore); off > onAxisMm+max(0, bore.Size.NominalMm-seat.Size.NominalMm)/2 {
 		return fault(plan.SeatAside, off)

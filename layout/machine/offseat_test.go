@@ -75,3 +75,32 @@ func TestSeatsAside(t *testing.T) {
 		}
 	}
 }
+
+// A pin slides in two bushes, each pressed into a plate, and no joint says how far it goes in: the first bush has it in its
+// middle; where the weld of the second plate lacks its place, that stands by chance, which is said of the weld alone.
+func TestSeatsUntied(t *testing.T) {
+	t.Parallel()
+	for place, tied := range map[string]bool{", place: {on: front, with: bottom, at: [25, 0], front: right}": true, "": false} {
+		m, _ := load(t, write(t, map[string]string{
+			"plate.yaml":   "part: plate\nquantity: 2\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 150}\nbore: {diameter: 60, fit: H7}\n",
+			"ring.yaml":    "part: ring\nquantity: 2\nkind: turned\nmaterial: CuSn8\nstock: {round: 65 mm, length: 26 mm}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20, fit: s6}]\n  inside: [{name: bore, diameter: 40, length: 20, fit: H8}]\n",
+			"pin.yaml":     "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, length: 310 mm}\nprofile:\n  outside: [{name: run, diameter: 40, length: 300, fit: f7}]\n",
+			"bracket.yaml": "part: bracket\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {square: 200}\n",
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, ring.yaml, pin.yaml, bracket.yaml]\njoints:\n" +
+				"  - {name: p1, press: {shaft: ring#1.rim, bore: plate#1.bore}, level: front-with-front}\n" +
+				"  - {name: p2, press: {shaft: ring#2.rim, bore: plate#2.bore}, level: front-with-front}\n" +
+				"  - {name: w1, weld: {part: plate#1.outline, to: bracket.outline, type: fillet}, place: {on: front, with: bottom, at: [-25, 0], front: right}}\n" +
+				"  - {name: w2, weld: {part: plate#2.outline, to: bracket.outline, type: fillet}" + place + "}\n" +
+				"  - {name: s1, slide: {hub: ring#1.bore, on: pin.run}}\n  - {name: s2, slide: {hub: ring#2.bore, on: pin.run}}\n",
+		}))
+		for _, p := range m.Problems {
+			if p.Kind == plan.SeatAside || p.Kind == plan.SeatMissed {
+				t.Errorf("%s: %s %v", place, p.Kind, p.Args)
+			}
+		}
+		ring, pin := body(t, m, "ring#1"), body(t, m, "pin#1")
+		if mid := pin.Pose.Inverse().Of(ring.Pose).At.Z; mid != -140 || m.Tied(body(t, m, "ring#2"), pin) != tied {
+			t.Errorf("%s: %g along the pin, %v %v", place, mid, ring.Pose.At, pin.Pose.At)
+		}
+	}
+}

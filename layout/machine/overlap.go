@@ -101,7 +101,7 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 		}
 	}
 	j := m.between(id, "")
-	p := stand.Problem(j, plan.OverlapMany, m.posAt(j, id), m.Named(id), plan.Named(strings.Join(names, ", ")), stand.Rounded(mm, 2))
+	p := stand.Problem(j, plan.OverlapMany, m.posAt(j, id), m.Named(id), plan.Named(strings.Join(names, ", ")), m.Rounded(mm, 2))
 	m.turnCures(id, &p)
 	m.Problems = append(m.Problems, p)
 	return rest
@@ -140,7 +140,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 	if !m.made(o.A, o.B) {
 		a, b = a[:1], b[:1]
 	}
-	p := stand.Problem(j, plan.PartsOverlap, pos, plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), stand.Rounded(o.DepthMm, 2))
+	p := stand.Problem(j, plan.PartsOverlap, pos, plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), m.Rounded(o.DepthMm, 2))
 	ids := []string{o.A, o.B}
 	for i, q := range m.Problems {
 		if q.Kind == plan.FrameSkew && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {

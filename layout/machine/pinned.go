@@ -92,7 +92,7 @@ func (m *Machine) slackIn(l *stand.Laid, pin *assembly.Body) (slack *plan.Proble
 				}
 				least = room
 				p := stand.Problem(l.Loose.After.Value, plan.PressedLoose, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)),
-					plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), stand.Rounded(room, 3))
+					plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)), m.Rounded(room, 3))
 				slack = &p
 			}
 		}
@@ -122,7 +122,7 @@ func (m *Machine) unlikeIn(l *stand.Laid, pin, b *assembly.Body) (found []plan.P
 			continue
 		}
 		found = append(found, stand.Problem(l.Loose.After.Value, plan.PinUnlike, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(in[i].Name)), plan.Named(m.Title(b.ID)+" "+words.Spaced(h.name)),
-			stand.Rounded(in[i].Size.NominalMm, 3), stand.Rounded(h.isMm, 3)))
+			m.Rounded(in[i].Size.NominalMm, 3), m.Rounded(h.isMm, 3)))
 	}
 	return found
 }
@@ -179,7 +179,7 @@ func (m *Machine) inMouths(l *stand.Laid, pin, b *assembly.Body, early bool, las
 				continue
 			}
 			if over := mostMm(s) - h.leastMm; geom.Over(over, 0) && s.Size.NominalMm-h.isMm < 2*stand.FitMm && !m.overlapping[[2]string{l.ID(), b.ID}] && l.Loose.Held != parts.ByForce { // what is larger lies round it, or overlaps
-				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinTight, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), name, stand.Rounded(over, 3)))
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinTight, l.At.Pos, plan.Named(m.Title(l.ID())+" "+words.Spaced(s.Name)), name, m.Rounded(over, 3)))
 			}
 			if h.afterWeld && early {
 				found = append(found, stand.Problem(l.Loose.After.Value, plan.PinEarly, l.At.Pos, m.Named(l.ID()), name, plan.Named(l.Loose.After.Value), plan.Named(m.Joints[last].Name)))

@@ -28,7 +28,7 @@ func (m *Machine) stopsShort() (found []plan.Problem) {
 				}
 				shoulder := pose.Of(assembly.Frame(assembly.Vec{Z: -at}, way, assembly.AxisY))
 				if mm, into := m.threadAt(l.ID(), s, shoulder); geom.Over(full, mm+StandsMm) {
-					found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadStops, l.At.Ref.Pos, m.Named(l.ID()), m.Named(into), stand.Rounded(full-mm, 1), stand.Rounded(full, 1)))
+					found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadStops, l.At.Ref.Pos, m.Named(l.ID()), m.Named(into), m.Rounded(full-mm, 1), m.Rounded(full, 1)))
 				}
 			}
 		}
@@ -50,7 +50,7 @@ func (m *Machine) jams() (found []plan.Problem) {
 				continue
 			}
 			if mm := max(jamMm(*own, p), jamMm(p, *own)); geom.Over(mm, StandsMm) {
-				found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadJams, l.At.Ref.Pos, m.Named(l.ID()), m.Named(p.ID), stand.Rounded(mm, 1)))
+				found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadJams, l.At.Ref.Pos, m.Named(l.ID()), m.Named(p.ID), m.Rounded(mm, 1)))
 			}
 		}
 	}

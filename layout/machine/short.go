@@ -34,7 +34,7 @@ func (m *Machine) short() (found []plan.Problem) {
 			others := seq.Keep(m.Bodies, func(o assembly.Body) bool { return o.ID != b.ID && group[o.ID] == group[b.ID] })
 			if before, mm := m.before(b, e.Instance(), far, others); before != "" && m.PartOf(before).Part.Bar != nil {
 				bar := m.PartOf(b.ID).Part.Bar
-				found = append(found, m.Fault(j.Name, plan.BarShort, m.Named(b.ID), plan.Named(far), plan.Of(plan.Mm, mm), m.Named(before), plan.Of(plan.Mm, words.Round(bar.Length.Mm+mm, 3))))
+				found = append(found, m.Fault(j.Name, plan.BarShort, m.Named(b.ID), plan.Named(far), plan.Of(plan.Mm, mm), m.Named(before), m.Rounded(bar.Length.Mm+mm, 3)))
 			}
 		}
 	}

@@ -128,7 +128,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	if on >= least*whole {
 		return m.braceBeyond(plate, b, beyond)
 	}
-	return []plan.Problem{m.Fault(m.between(b.ID, plate.ID), plan.Overhangs, m.Named(b.ID), m.Named(plate.ID), stand.Rounded(beyond, 1))}
+	return []plan.Problem{m.Fault(m.between(b.ID, plate.ID), plan.Overhangs, m.Named(b.ID), m.Named(plate.ID), m.Rounded(beyond, 1))}
 }
 
 // carriedBy is the area on which a body lies on a plate and on others level with that, and whether its
@@ -162,7 +162,7 @@ func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Pr
 		return nil
 	}
 	joint := m.between(b.ID, plate.ID)
-	return []plan.Problem{m.Fault(joint, plan.FootBeyond, m.Named(b.ID), m.Named(plate.ID), stand.Rounded(beyond, 1))}
+	return []plan.Problem{m.Fault(joint, plan.FootBeyond, m.Named(b.ID), m.Named(plate.ID), m.Rounded(beyond, 1))}
 }
 
 // footMm2 is the area with which a body would lie on a plate that is larger than it.
@@ -262,7 +262,7 @@ func (m *Machine) liftsAside() (found []plan.Problem) {
 		welded := beside(func(b assembly.Body) bool { return group[b.ID] != "" && group[b.ID] == group[of[0].ID] })
 		whole := beside(func(b assembly.Body) bool { return stand.StandsIn(&b) == 0 })
 		if off := min(welded, whole); geom.Over(off, tipsMm) {
-			found = append(found, stand.Problem(m.between(of[0].ID, ""), plan.LiftsAside, hole[r.Name.Value].Pos, plan.Named(r.Title.Value), stand.Rounded(off, 0)))
+			found = append(found, stand.Problem(m.between(of[0].ID, ""), plan.LiftsAside, hole[r.Name.Value].Pos, plan.Named(r.Title.Value), m.Rounded(off, 0)))
 		}
 	}
 	return found
@@ -297,7 +297,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 			high := seq.Max(-inf, f.At, func(at assembly.Vec) float64 { return at.Sub(centre).Dot(m.Up) })
 			if known && geom.Over(-high, StandsMm) {
 				joint := m.between(b.ID, "")
-				found = append(found, stand.Problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), stand.Rounded(-high, 0)))
+				found = append(found, stand.Problem(joint, plan.LiftsLow, in.Pos, plan.Named(words.Spaced(f.Group.Group.Name)), m.Named(b.ID), m.Rounded(-high, 0)))
 			}
 		}
 	}

@@ -287,11 +287,11 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 		switch {
 		case geom.Short(worst.leftMm):
 			p.Kind = plan.BarHoleOut
-			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(-worst.leftMm, 2)), plan.Named(worst.what))
+			p.Args = append(p.Args, plan.Of(plan.Mm, n.W.Rounded(-worst.leftMm, 2)), plan.Named(worst.what))
 			out = append(out, p)
 		case geom.Over(worst.want, worst.leftMm):
 			p.Kind = plan.BarHoleNear
-			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
+			p.Args = append(p.Args, plan.Of(plan.Mm, n.W.Rounded(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, n.W.Rounded(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
 			out = append(out, p)
 		}
 		if metal, _ := b.throughMm(n.Sizes, m); !m.Through && m.Depth.Mm >= metal-geom.CloseMm {

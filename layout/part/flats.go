@@ -65,7 +65,7 @@ func (f *Flats) placeText(w words.Writer) string {
 
 func (f *Flats) feature(n *Numbered) plan.Feature {
 	note := "clock " + words.Trim(f.Row.ClockDeg, 3) + "°, " + f.placeText(n.W)
-	note += words.When(f.work.CornersMm != 0 && !f.work.Full, "; corners stay round, sharp ones need "+n.W.Dia(words.Round(f.work.LeastRound, 2)))
+	note += words.When(f.work.CornersMm != 0 && !f.work.Full, "; corners stay round, sharp ones need "+n.W.Dia(n.W.Rounded(f.work.LeastRound, 2)))
 	return plan.Feature{
 		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm),
 		Limits: n.limitsText(n.General(f.Row.AcrossMm)), Note: note,

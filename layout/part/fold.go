@@ -248,7 +248,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 			room := seq.Least(ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
 			if least := nearBendThick * f.Thickness.Mm; geom.Over(least, room) {
 				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.Pattern.PosOf(k), Feature: m.Name.Value, Args: []plan.Arg{
-					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
+					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, n.W.Rounded(room, 2))), plan.Of(plan.Mm, least)}})
 				break
 			}
 		}
@@ -256,7 +256,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 	for i := range f.blank.Folds {
 		if beside := f.blank.WayOf(f.order, i).BesideMm; geom.Over(f.in.Punch.Mm/2, beside) {
 			out = append(out, plan.Problem{Kind: plan.PunchBlocked, Pos: f.in.Flanges[i].Height.Pos, Args: []plan.Arg{
-				plan.Named(f.flapName(i)), plan.Of(plan.Mm, words.Round(max(0, beside), 1))}})
+				plan.Named(f.flapName(i)), plan.Of(plan.Mm, n.W.Rounded(max(0, beside), 1))}})
 		}
 		if own := f.made.Folds[i].AngleDeg; own == f.blank.Folds[i].AngleDeg && f.blank.ClearDeg(f.order, i) < own {
 			out = append(out, plan.Problem{Kind: plan.FoldInRam, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
@@ -267,7 +267,7 @@ func (f *folded) problems(n *Numbered) []plan.Problem {
 		r := f.blank.Folds[i].RadiusMm
 		if math.Abs(f.die.RadiusMm-r) > besidesRadius*r {
 			out = append(out, plan.Problem{Kind: plan.BendRadius, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
-				plan.Of(plan.Mm, f.die.OpeningMm), plan.Of(plan.Mm, words.Round(f.die.RadiusMm, 2)), plan.Of(plan.Mm, r)}})
+				plan.Of(plan.Mm, f.die.OpeningMm), plan.Of(plan.Mm, n.W.Rounded(f.die.RadiusMm, 2)), plan.Of(plan.Mm, r)}})
 			break
 		}
 	}

@@ -163,7 +163,7 @@ func (f *folded) reach(z *sizer, i int) {
 	// A block twice as wide as its opening: common practice, no source.
 	if die := f.die.OpeningMm; geom.Over(die, way.UnderMm) {
 		z.fault(in.Height.Pos,
-			"a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded",
+			"a flange that hangs "+z.W.Said(z.W.Rounded(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded",
 			"at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")
 	}
 }

@@ -331,7 +331,7 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	if k.sunk() {
 		o.Tool = "Woodruff cutter " + b.W.Dia(k.cutter) + " × " + b.W.Size(k.Row.WidthMm)
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+
-			b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
+			b.W.Said(b.W.Rounded(k.Row.RunoutMm, 1))+" each side of its middle.")
 		return
 	}
 	narrow, way := k.Row.WidthMm, " with one that cut no wider in scrap"
@@ -343,7 +343,7 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 		}
 		run, _ := keys.SledRunoutMm(c.Mm, k.sinkMm()) // place has proved it
 		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(narrow) + b.atSpeed(cutting.Drill, c.Mm, false)
-		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+way+"; it runs out "+b.W.Said(words.Round(run, 1))+" beyond each end of the full depth.")
+		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+way+"; it runs out "+b.W.Said(b.W.Rounded(run, 1))+" beyond each end of the full depth.")
 		return
 	}
 	if dMm, _, _ := cutting.MillReach(narrow-leastSideMm, b.drills()); dMm > 0 {

@@ -44,7 +44,7 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 		if x.Mm < closesMm && x.Deg < closesDeg {
 			continue
 		}
-		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: words.Round(x.Mm, 2), High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
+		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: m.Rounded(x.Mm, 2).Value, High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
 		if p.Because = m.lengths(x); x.Deg > turnedDeg {
 			p.Kind = plan.PlaceTurned
 		}
@@ -83,8 +83,8 @@ func (m *Stand) lengths(x assembly.Mismatch) (out []plan.Because) {
 			}
 			from, known := first[i]
 			first[i] = end{j.Name, at}
-			if mm := words.Round(math.Abs(m.Poses[i.ID()].Turn(at.Sub(from.at)).Dot(x.Along)), 2); known && mm > 0 {
-				out = append(out, plan.Because{Name: e.Title, Problem: plan.Problem{Kind: plan.LoopLength, Args: []plan.Arg{plan.Of(plan.Mm, mm), plan.Named(from.joint), plan.Named(j.Name)}}})
+			if mm := m.Rounded(math.Abs(m.Poses[i.ID()].Turn(at.Sub(from.at)).Dot(x.Along)), 2); known && mm.Value > 0 {
+				out = append(out, plan.Because{Name: e.Title, Problem: plan.Problem{Kind: plan.LoopLength, Args: []plan.Arg{mm, plan.Named(from.joint), plan.Named(j.Name)}}})
 			}
 		}
 	}

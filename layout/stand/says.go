@@ -29,8 +29,10 @@ func (m *Stand) Fault(joint string, kind plan.ProblemKind, args ...plan.Arg) pla
 // Named is the title of a body as an argument of a problem.
 func (m *Stand) Named(id string) plan.Arg { return plan.Named(m.Title(id)) }
 
-// Rounded is a length in mm with so many decimals.
-func Rounded(mm float64, decimals int) plan.Arg { return plan.Of(plan.Mm, words.Round(mm, decimals)) }
+// Rounded is a length in mm with so many decimals, of which an inch job has two more.
+func (m *Stand) Rounded(mm float64, decimals int) plan.Arg {
+	return plan.Of(plan.Mm, words.Writer{Units: m.Job.Units}.Rounded(mm, decimals))
+}
 
 // Title is what people call a body: a part by its title, with its number where there are more.
 func (m *Stand) Title(id string) string {

@@ -158,6 +158,12 @@ func (w Writer) Even(mm, stepMm, stepIn float64) float64 {
 	return geom.Clean(Round(mm/stepMm, 0) * stepMm)
 }
 
+// Rounded rounds a length to so many decimals of a millimetre, in an inch job to two more of an inch.
+func (w Writer) Rounded(mm float64, decimals int) float64 {
+	step := math.Pow10(-decimals)
+	return w.Even(mm, step, step/100)
+}
+
 // Up rounds a length up to such a step.
 func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
 	stepMm = w.Step(stepMm, stepIn)
