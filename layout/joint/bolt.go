@@ -518,7 +518,8 @@ func (j *making) closedBy(t *joint) (out []*joint) {
 	return out
 }
 
-// headRoom checks head and spanner against every wall near the bolts.
+// headRoom checks head and spanner against every wall near the bolts that stands there when they are tightened, and the
+// head alone against those that come later.
 func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
 		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm, NeighbourMm: side.nearestMm()}
@@ -526,11 +527,14 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 			t.sunkHead(p)
 			place.Tool = bolts.ToolNone
 		}
-		wall, who, of := j.wall(side)
+		stands := j.members(t.a.Instance(), j.made(t))
+		there := func(i parts.Instance) bool { return slices.Contains(stands, i) }
+		wall, who, of := j.wall(side, there)
 		if wall > 0 {
 			place.WallMm = wall
 			place.FilletMm = j.filletAt(of, side.on.Instance())
 		}
+		after := j.closedIn(t, side, place, func(i parts.Instance) bool { return !there(i) })
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
 			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(t.w.Refused(err)))
@@ -538,16 +542,44 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		label := "room for " + side.what
 		if wall > 0 {
-			t.figure(label, j.w.Read(words.Round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
+			t.figure(label, j.w.Read(words.Round(room.WallGapMm, 1))+" to "+who+", with tool"+after, "tool sizes common practice, no source")
 			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
 				p.WallGapMm = words.Round(room.WallGapMm, 2)
 			}
+		} else if after != "" {
+			t.figure(label, strings.TrimPrefix(after, "; "), "tool sizes common practice, no source")
 		}
 		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
-		for _, pr := range room.Problems {
-			t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(side.what), plan.Named(pr.Of))
-		}
+		t.roomless(side, room)
 		j.blocked(t, side)
+	}
+}
+
+// closedIn says which wall that comes later stands so near to heads that no tool goes on them any more, and finds one that
+// they lie in.
+func (j *making) closedIn(t *joint, side headSide, place bolts.Place, later func(parts.Instance) bool) string {
+	wall, who, of := j.wall(side, later)
+	if wall == 0 {
+		return ""
+	}
+	place.WallMm, place.FilletMm, place.NeighbourMm = wall, 0, 0
+	tooled, err := t.bolt.HeadRoom(place)
+	place.Tool = bolts.ToolNone
+	bare, err2 := t.bolt.HeadRoom(place)
+	switch {
+	case err != nil || err2 != nil || len(tooled.Problems) == 0:
+		return ""
+	case len(bare.Problems) > 0:
+		t.roomless(side, bare)
+		return ""
+	}
+	return "; " + who + ", which comes later, leaves no room for the tool: " + copyTitle(j.model(of.Part), of.Copy) + " comes off before they are loosened"
+}
+
+// roomless says for what of heads there is no room.
+func (t *joint) roomless(side headSide, room bolts.Room) {
+	for _, pr := range room.Problems {
+		t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(side.what), plan.Named(pr.Of))
 	}
 }
 
@@ -584,12 +616,12 @@ func (j *making) blocked(t *joint, side headSide) {
 	}
 }
 
-// wall is the least distance from a bolt to a hub or rim beside its head, 0
+// wall is the least distance from a bolt to a hub or rim beside its head, of the parts asked for; 0
 // if there is none.
-func (j *making) wall(side headSide) (mm float64, who string, of parts.Instance) {
+func (j *making) wall(side headSide, asked func(parts.Instance) bool) (mm float64, who string, of parts.Instance) {
 	mm = math.Inf(1)
 	for q := range seq.Refs(j.placed) {
-		if q.group != side.group {
+		if q.group != side.group || !asked(q.Instance) {
 			continue
 		}
 		for s := range seq.Refs(q.r.Steps) {

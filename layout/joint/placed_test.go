@@ -218,8 +218,11 @@ func TestWall(t *testing.T) {
 		if len(c.placed) > 0 {
 			side.on.ref = parts.JointRef{Part: c.placed[0].Part, Copy: c.placed[0].Copy}
 		}
-		if mm, who, _ := j.wall(side); mm != c.mm || who != c.who {
+		if mm, who, _ := j.wall(side, func(parts.Instance) bool { return true }); mm != c.mm || who != c.who {
 			t.Errorf("%s: %g of %q, want %g of %q", c.name, mm, who, c.mm, c.who)
+		}
+		if mm, who, _ := j.wall(side, func(parts.Instance) bool { return false }); mm != 0 || who != "" {
+			t.Errorf("%s: %g of %q, which was not asked for", c.name, mm, who)
 		}
 	}
 }
