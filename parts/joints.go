@@ -151,6 +151,17 @@ type Meeting struct {
 // Set tells whether the meeting was given.
 func (m Meeting) Set() bool { return m.Pos.Line > 0 }
 
+// Key is the key that gave the meeting, face or level; empty where none did.
+func (m Meeting) Key() string {
+	switch {
+	case !m.Set():
+		return ""
+	case m.Level:
+		return "level"
+	}
+	return "face"
+}
+
 // Meeting is that of the joint, or the usual one of a bolted joint into holes of a face: that face, and of
 // the first part the one that keeps both looking the same way, or the other way round, opposite ways.
 func (j *Joint) Meeting(into Face) Meeting {

@@ -587,7 +587,7 @@ func TestTwoPlacesOfOneGuard(t *testing.T) {
 func TestWeldUnplaced(t *testing.T) {
 	t.Parallel()
 	for onto, want := range map[string]string{
-		"onto: {diameter: 190}, gap: 1":                   "weld-unplaced branch main",
+		"onto: {diameter: 190}, gap: 1":                   "weld-unplaced branch main 0",
 		"onto: main.outside, gap: 1, place: {axial: 200}": "",
 	} {
 		files := map[string]string{

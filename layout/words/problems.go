@@ -430,7 +430,7 @@ var Problems = []About{
 	{plan.FrameSkew, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts: {3} has its long points on two sides",
 		"long: the same side at both ends of {3}", "a bar of a closed frame is longest along one side", byGeometry},
 	{plan.WeldUnplaced, "weld-gap", plan.StopSeverity, nil, "{0} is welded to {1}, and nothing says where it stands on that",
-		"place:, or of a saddled end onto: that part, and its place:", "what is welded has its place", byGeometry},
+		"place: {on: a face of {1}, with: the face of {0} that lies on it, at: [0, 0], top: up}{2}; of a saddled end onto: that part, and its place:", "what is welded has its place", byGeometry},
 	{plan.WeldApart, "weld-gap", plan.StopSeverity, nil, "{0} stands {2} off {1}: there is nothing to weld", "a place where the two touch, or another size",
 		"what is welded touches, or leaves a gap that one run bridges", byGeometry},
 	{plan.OpeningCovered, "covered", plan.StopSeverity, nil, "{0} of {1} lies under {2}, {3} away", "move it along or round the part", "an opening is free when the parts are joined", byGeometry},
