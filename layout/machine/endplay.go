@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"

@@ -83,7 +83,7 @@ func TestSeatsUntied(t *testing.T) {
 	for place, tied := range map[string]bool{", place: {on: front, with: bottom, at: [25, 0], front: right}": true, "": false} {
 		m, _ := load(t, write(t, map[string]string{
 			"plate.yaml":   "part: plate\nquantity: 2\nkind: plate\nmaterial: S235\nstock: {plate: 20}\noutline: {square: 150}\nbore: {diameter: 60, fit: H7}\n",
-			"ring.yaml":    "part: ring\nquantity: 2\nkind: turned\nmaterial: CuSn8\nstock: {round: 65 mm, length: 26 mm}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20, fit: s6}]\n  inside: [{name: bore, diameter: 40, length: 20, fit: H8}]\n",
+			"ring.yaml":    "part: ring\nquantity: 2\nkind: turned\nmaterial: S235\nstock: {round: 65 mm, length: 26 mm}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 20, fit: s6}]\n  inside: [{name: bore, diameter: 40, length: 20, fit: H8}]\n",
 			"pin.yaml":     "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, length: 310 mm}\nprofile:\n  outside: [{name: run, diameter: 40, length: 300, fit: f7}]\n",
 			"bracket.yaml": "part: bracket\nkind: plate\nmaterial: S235\nstock: {plate: 12}\noutline: {square: 200}\n",
 			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, ring.yaml, pin.yaml, bracket.yaml]\njoints:\n" +
