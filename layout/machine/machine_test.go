@@ -221,11 +221,11 @@ func TestNoPlace(t *testing.T) {
 	t.Parallel()
 	const lid = "loose:\n  - {part: lid, how: laid on, after: second, lies: [{on: %s, with: back, at: [40, 20]}]}\n"
 	for _, c := range []struct{ second, rib, lies, want string }{
-		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced rib 2 base"},
-		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced base rib 2"},
+		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced rib 2 base 0"},
+		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#2.front", "weld-unplaced base rib 2 0"},
 		{"rib#2.outline, to: base.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#1.front", "place-lacking rib 2 base"},
 		{"base.outline, to: rib#2.outline, type: fillet, size: 4, length: 100, sides: 2", ribPart, "rib#1.front", "place-lacking base rib 2"},
-		{"rib#2.left, to: base.outline, type: fillet, size: 4, length: 60", "part: rib\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [60, 10], length: 100}\n", "rib#2.front", "weld-unplaced rib 2 base"},
+		{"rib#2.left, to: base.outline, type: fillet, size: 4, length: 60", "part: rib\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {flat: [60, 10], length: 100}\n", "rib#2.front", "weld-unplaced rib 2 base 0"},
 	} {
 		first := "rib#1.outline"
 		if strings.Contains(c.rib, "bar") {
