@@ -3,6 +3,8 @@ package assembly
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // Bulk is how much there is of a solid.
@@ -36,35 +38,34 @@ func (s *Solid) Bulk() Bulk {
 func (s *Solid) sumUp() Bulk {
 	var out Bulk
 	for i := range s.add {
-		if len(s.within) == 0 && !meetsAny(s.add[i], s.add[:i]) {
+		beside := touching(s.add[i], s.add[:i])
+		if len(s.within) == 0 && len(beside) == 0 {
 			mm3, centre := s.add[i].shape.bulk()
 			out.add(mm3, s.add[i].at.Apply(centre))
 			continue
 		}
-		here := Solid{add: s.add[i : i+1], within: s.within, cut: s.add[:i], bound: s.add[i].bound, cuts: boxOf(s.add[:i])}
+		here := Solid{add: s.add[i : i+1], within: s.within, cut: beside, bound: s.add[i].bound}
 		out.sum(s.add[i], &here, 1)
 	}
 	for i := range s.cut {
 		if !s.cut[i].bound.Meets(s.bound, 0) {
 			continue
 		}
-		if s.cut[i].hollow && len(s.within) == 0 && !meetsAny(s.cut[i], s.cut[:i]) {
+		beside := touching(s.cut[i], s.cut[:i])
+		if s.cut[i].hollow && len(s.within) == 0 && len(beside) == 0 {
 			mm3, centre := s.cut[i].shape.bulk()
 			out.add(-mm3, s.cut[i].at.Apply(centre))
 			continue
 		}
-		gone := Solid{add: s.add, within: s.within, bound: s.bound}
-		if meetsAny(s.cut[i], s.cut[:i]) {
-			gone.cut, gone.cuts = s.cut[:i], boxOf(s.cut[:i])
-		}
-		keep := gone.Within(s.cut[i])
-		out.sum(s.cut[i], keep, -1)
+		gone := Solid{add: touching(s.cut[i], s.add), within: slices.Concat(s.within, s.cut[i:i+1]), cut: beside, bound: s.bound.Common(s.cut[i].bound)}
+		out.sum(s.cut[i], &gone, -1)
 	}
 	return out
 }
 
-func meetsAny(s Simple, others []Simple) bool {
-	return slices.ContainsFunc(others, func(o Simple) bool { return s.bound.Meets(o.bound, 0) })
+// touching are those of others that may meet a simple solid.
+func touching(s Simple, others []Simple) []Simple {
+	return seq.Keep(others, func(o Simple) bool { return s.bound.Meets(o.bound, 0) })
 }
 
 // sum adds, or with sign −1 takes off, what lies of a solid in the columns of a

@@ -193,6 +193,32 @@ func (s *Solid) Dist(p Vec) float64 {
 	return d
 }
 
+// holds tells whether p lies in the solid, further than a limit from its surface: Dist < -mm, without the distance.
+func (s *Solid) holds(p Vec, mm float64) bool {
+	deep := func(list []Simple) bool {
+		for i := range list {
+			if a := &list[i]; a.bound.within(p, 0) && a.dist(p) <= -mm {
+				return true
+			}
+		}
+		return false
+	}
+	if !deep(s.add) {
+		return false
+	}
+	for i := range s.within {
+		if s.within[i].dist(p) > -mm {
+			return false
+		}
+	}
+	for i := range s.cut {
+		if c := &s.cut[i]; c.bound.within(p, mm) && c.dist(p) < mm {
+			return false
+		}
+	}
+	return true
+}
+
 // normal points out of the solid near p, by differences.
 func (s *Solid) normal(p Vec) Vec {
 	const h = 1e-4
@@ -213,13 +239,6 @@ func (s *Solid) Spans(from, along Vec) []Span { return s.spans(from, along, -inf
 
 // spans is Spans between two distances.
 func (s *Solid) spans(from, along Vec, low, high float64) []Span {
-	return s.stretches(from, along, low, high, -1e-9)
-}
-
-// stretches of a line between two distances where the solid's Dist is below a
-// limit: a little below 0 leaves out what only runs along the surface, a little
-// above takes it in.
-func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 	if !s.bound.meetsLine(from, along, low, high) {
 		return nil
 	}
@@ -228,7 +247,7 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 	var out []Span
 	for i := 0; i+1 < len(ts); i++ {
 		a, b := max(low, ts[i]), min(high, ts[i+1])
-		if b-a < 1e-7 || s.Dist(from.Add(along.Times((a+b)/2))) > limit {
+		if b-a < 1e-7 || !s.holds(from.Add(along.Times((a+b)/2)), 1e-9) { // what runs along the surface is not in it
 			continue
 		}
 		if n := len(out); n > 0 && !geom.Over(a, out[n-1].ToMm) {
@@ -255,7 +274,7 @@ func (s *Solid) hits(from, along Vec, of Span, ts []float64) []float64 {
 }
 
 // blocks tells whether a line from a point, over a length, runs in the solid for
-// more than leastMm in one go, with the limit of stretches.
+// more than leastMm in one go: nearer to it than a limit.
 func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 	var buf [24]float64
 	ts := s.hits(from, along, Span{0, length}, buf[:0])
