@@ -558,7 +558,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 // closedIn says which wall that comes later stands so near to heads that no tool goes on them any more, and finds one that
 // they lie in.
 func (j *making) closedIn(t *joint, side headSide, place bolts.Place, later func(parts.Instance) bool) string {
-	wall, who, of := j.wall(side, later)
+	wall, who, _ := j.wall(side, later)
 	if wall == 0 {
 		return ""
 	}
@@ -573,7 +573,7 @@ func (j *making) closedIn(t *joint, side headSide, place bolts.Place, later func
 		t.roomless(side, bare)
 		return ""
 	}
-	return "; " + who + ", which comes later, leaves no room for the tool: " + copyTitle(j.model(of.Part), of.Copy) + " comes off before they are loosened"
+	return "; " + who + ", which comes later, leaves no room for the tool: they are not loosened while it is there"
 }
 
 // roomless says for what of heads there is no room.

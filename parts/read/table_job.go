@@ -118,7 +118,9 @@ var standGroup = &Group{Name: "stand",
 	Means:   "Where the first part of a joint stands on the second: a face on a face, distances to edges, and which way it looks.",
 	Example: "place: {on: front, with: bottom, from-left: 120 mm, from-bottom: 10 mm, front: left}", Keys: []Key{
 		{Name: "on", Type: WordType, Need: true, Means: "face of the second part", Words: parts.Sides},
-		{Name: "with", Type: WordType, Need: true, Means: "face of the first part that lies on it, of a mitred end its cut, of a folded part what lies outermost on that side: back is the free edges of flanges toward the back, not the base", Words: parts.Sides},
+		{Name: "with", Type: WordType, Need: true, Words: parts.Sides,
+			Means: "face of the first part that lies on it, of a mitred end its cut, of a folded part what lies outermost on that side: " +
+				"back is the free edges of flanges toward the back, not the base"},
 		{Name: "from-left", Type: CoordinateType, Means: "from the left edge of that face, as seen by who looks at it, to the first part"},
 		{Name: "from-right", Type: CoordinateType, Means: "from its right edge to the first part; not with from-left"},
 		{Name: "from-bottom", Type: CoordinateType, Means: "from its bottom edge to the first part"},

@@ -340,7 +340,8 @@ var holeGroup = &Group{
 	}, []Key{
 		{
 			Name: "size", Type: HoleType, Need: true,
-			Means: "what the holes are: clearance for a screw, with fine, medium or coarse behind it (medium if not said; ISO 273, ASME B18.2.8), where an inch screw may go without its pitch, as in 1/2 clearance fine; a tapped hole; or a diameter", Group: diameterGroup,
+			Means: "what the holes are: clearance for a screw, with fine, medium or coarse behind it (medium if not said; ISO 273, ASME B18.2.8), " +
+				"where an inch screw may go without its pitch, as in 1/2 clearance fine; a tapped hole; or a diameter", Group: diameterGroup,
 			Example: holeExample,
 		},
 		{Name: "depth", Type: DepthType, Means: "full diameter or full thread", Default: "through"},
