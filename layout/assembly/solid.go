@@ -195,28 +195,19 @@ func (s *Solid) Dist(p Vec) float64 {
 
 // holds tells whether p lies in the solid, further than a limit from its surface: Dist < -mm, without the distance.
 func (s *Solid) holds(p Vec, mm float64) bool {
-	deep := func(list []Simple) bool {
-		for i := range list {
-			if a := &list[i]; a.bound.within(p, 0) && a.dist(p) <= -mm {
-				return true
-			}
-		}
-		return false
+	in := false
+	for i := 0; i < len(s.add) && !in; i++ {
+		a := &s.add[i]
+		in = a.bound.within(p, 0) && a.dist(p) <= -mm
 	}
-	if !deep(s.add) {
-		return false
+	for i := 0; i < len(s.within) && in; i++ {
+		in = s.within[i].dist(p) <= -mm
 	}
-	for i := range s.within {
-		if s.within[i].dist(p) > -mm {
-			return false
-		}
+	for i := 0; i < len(s.cut) && in; i++ {
+		c := &s.cut[i]
+		in = !c.bound.within(p, mm) || c.dist(p) >= mm
 	}
-	for i := range s.cut {
-		if c := &s.cut[i]; c.bound.within(p, mm) && c.dist(p) < mm {
-			return false
-		}
-	}
-	return true
+	return in
 }
 
 // normal points out of the solid near p, by differences.
