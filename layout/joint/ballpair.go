@@ -163,29 +163,24 @@ func (j *making) housingsApart(from, to *joint, at, other ballStop) (mm plan.Ran
 	return mm
 }
 
-// carrying are those of joints that are ball bearings of a shaft as one is, in its housing or in one that does not move to it once all
-// joints are made.
-func (j *making) carrying(t *joint, all []*joint) []*joint {
+// carrying are the ball bearings of a shaft as one is, in its housing or in one that does not move to it once all joints are made.
+func (j *making) carrying(t *joint) []*joint {
 	still := j.members(t.b.Instance(), seq.Keep(j.all, func(o *joint) bool { return !j.job.Runs(o.in) }))
-	return seq.Keep(all, func(o *joint) bool {
+	return seq.Keep(j.all, func(o *joint) bool {
 		return !o.refused() && o.is(parts.BearingKind) && o.in.Bearing.Ball && o.a.Instance() == t.a.Instance() && slices.Contains(still, o.b.Instance())
 	})
 }
 
-// pairOf are the ball bearings of one shaft that are made so far, this one last.
-func (j *making) pairOf(t *joint) []*joint {
-	return seq.Keep(j.carrying(t, j.made(t)), func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
-}
-
 // located says at the last bearing of a shaft which of them holds the shaft along, and judges the play that they leave it.
 func (j *making) located(t *joint, p *plan.BearingPlan) {
-	all := j.pairOf(t)
+	all := j.carrying(t)
 	cone := func(o *joint) bool {
 		return !o.refused() && o.is(parts.BearingKind) && !o.in.Bearing.Ball && o.a.Instance() == t.a.Instance()
 	}
-	if len(j.carrying(t, j.later(t))) > 0 || slices.ContainsFunc(j.all, cone) { // the last says it, or others hold the shaft
+	if slices.Index(all, t) != len(all)-1 || slices.ContainsFunc(j.all, cone) { // the last says it, or others hold the shaft
 		return
 	}
+	all = seq.Keep(all, func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
 	play, set := plan.Range{}, false
 	for _, b := range all {
 		for _, f := range all {

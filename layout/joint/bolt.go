@@ -521,14 +521,14 @@ func (j *making) closedBy(t *joint) (out []*joint) {
 // headRoom checks head and spanner against every wall near the bolts that stands there when they are tightened, and the
 // head alone against those that come later.
 func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
+	stands := j.members(t.a.Instance(), j.made(t))
+	there := func(i parts.Instance) bool { return slices.Contains(stands, i) }
 	for _, side := range j.headSides(t) {
 		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm, NeighbourMm: side.nearestMm()}
 		if side.sunkMm > 0 {
 			t.sunkHead(p)
 			place.Tool = bolts.ToolNone
 		}
-		stands := j.members(t.a.Instance(), j.made(t))
-		there := func(i parts.Instance) bool { return slices.Contains(stands, i) }
 		wall, who, of := j.wall(side, there)
 		if wall > 0 {
 			place.WallMm = wall

@@ -202,7 +202,7 @@ func (j *making) noLength(t *joint) {
 	a, b := plan.Named(t.a.title()), plan.Named(t.b.title())
 	switch mm, tied := j.seams.GapMm(j.with(t)); {
 	case !tied:
-		t.refuse(t.in.Pos, plan.WeldUnplaced, a, b, plan.InPlaceOf(t.in.Meet))
+		t.refuse(t.in.Pos, plan.WeldUnplaced, a, b, words.InPlaceOf(t.in.Meet))
 	case mm > standsApartMm:
 		t.refuse(t.in.Pos, plan.WeldApart, a, b, plan.Of(plan.Mm, t.w.Rounded(mm, 1)))
 	default:

@@ -168,7 +168,12 @@ func Load(t testing.TB, path string) (*machine.Machine, *plan.Plan) {
 func Stood(t testing.TB, path string) (*machine.Machine, *plan.Plan) {
 	t.Helper()
 	w := work(t, path)
-	return machine.Of(w.Job, seq.Map(w.Job.Parts, func(p *parts.Part) *part.Model { return w.Model(p.Name.Value) }), w.Plan.Joints), w.Plan
+	return Standing(w), w.Plan
+}
+
+// Standing is the machine of what is worked out, which is not looked at.
+func Standing(w *layout.Worked) *machine.Machine {
+	return machine.Of(w.Job, seq.Map(w.Job.Parts, func(p *parts.Part) *part.Model { return w.Model(p.Name.Value) }), w.Plan.Joints)
 }
 
 // pictured works out a demo once, by its name.

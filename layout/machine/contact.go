@@ -44,7 +44,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	}
 	mm, _ := assembly.Clearance(a, b, geom.LargestMm, apartToMm)
 	if mm > geom.LargestMm-2*apartToMm { // they stand in the room by chance
-		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID), plan.InPlaceOf(m.Joint(j.Name).Meet))}
+		return []plan.Problem{m.Fault(j.Name, plan.WeldUnplaced, m.Named(a.ID), m.Named(b.ID), words.InPlaceOf(m.Joint(j.Name).Meet))}
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.WeldApart, m.Named(a.ID), m.Named(b.ID), m.Rounded(mm, 0))}
 }

@@ -350,14 +350,6 @@ type Arg struct {
 	Text  string  `json:"text,omitempty"`
 }
 
-// InPlaceOf is an Arg that names face or level where a joint has one that says nothing of its parts: they share no axis.
-func InPlaceOf(m parts.Meeting) Arg {
-	if !m.Set() {
-		return Named("")
-	}
-	return Named(" in place of " + m.Key() + ", which is for two that share an axis")
-}
-
 // Named is an Arg of a name.
 func Named(text string) Arg { return Arg{Text: text} }
 

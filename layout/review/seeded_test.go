@@ -11,7 +11,6 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/layouttest"
 	"centrepop/layout/machine"
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
@@ -93,8 +92,7 @@ func reviewed(job *parts.Job) ([]Finding, *plan.Plan, error) {
 func onPaper(job *parts.Job) (*layout.Worked, error) {
 	w, err := layout.Work(job)
 	if err == nil {
-		models := seq.Map(job.Parts, func(p *parts.Part) *part.Model { return w.Model(p.Name.Value) })
-		w.Machine = sync.OnceValue(func() *machine.Machine { return machine.Of(job, models, w.Plan.Joints) })
+		w.Machine = sync.OnceValue(func() *machine.Machine { return layouttest.Standing(w) })
 	}
 	return w, err
 }

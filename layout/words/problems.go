@@ -10,6 +10,14 @@ import (
 	"centrepop/parts/seq"
 )
 
+// InPlaceOf is an argument of a problem that names face or level where a joint has one that says nothing of its parts: they share no axis.
+func InPlaceOf(m parts.Meeting) plan.Arg {
+	if !m.Set() {
+		return plan.Named("")
+	}
+	return plan.Named(" in place of " + m.Key() + ", which is for two that share an axis")
+}
+
 // About is what is said of one kind of problem. Says and Fix hold {0}, {1} …
 // for the problem's arguments.
 type About struct {
