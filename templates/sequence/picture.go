@@ -55,6 +55,9 @@ func roomOf(pic *plan.Picture, width, height float64) margins {
 			down = arrowMm * m.arrow
 		}
 	}
+	if twoRows(pic) {
+		m.under += picture.BalloonRowMm
+	}
 	over, under := m.over, m.under
 	m.over, m.under = over+down, under+up
 	if len(pic.Corners) > 0 {
@@ -156,16 +159,25 @@ func shares(pics []plan.Picture, width float64) []float64 {
 	return out
 }
 
-// balloonsMm is the width that the numbers of a picture take in a row.
-func balloonsMm(pic *plan.Picture) (mm float64) {
-	items := map[int]bool{}
+// twoRows tells whether a picture has a row of numbers below it too: one that is higher than wide, of more numbers than five, whose
+// lines from above would run through much of it (common practice, no source).
+func twoRows(pic *plan.Picture) bool {
+	return pic.MaxMm.YMm-pic.MinMm.YMm > pic.MaxMm.XMm-pic.MinMm.XMm && len(numbersOf(pic)) > 5
+}
+
+// numbersOf are the numbers that a picture has.
+func numbersOf(pic *plan.Picture) (items []int) {
 	for _, s := range pic.Shapes {
-		if s.Named && !items[s.Item] {
-			items[s.Item] = true
-			mm += picture.BalloonStepMm
+		if s.Named {
+			items = seq.Add(items, s.Item)
 		}
 	}
-	return mm
+	return items
+}
+
+// balloonsMm is the width that the numbers of a picture take in a row.
+func balloonsMm(pic *plan.Picture) float64 {
+	return picture.BalloonStepMm * float64(len(numbersOf(pic)))
 }
 
 // leastScale is that of the smallest of pictures side by side in a width and a height; 0 where one
@@ -218,6 +230,12 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper, size float64)
 	for i, line := range lines {
 		caption, size := draw.Shrink(line, draw.TextMm, false, p.Width-2)
 		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.4 + captionMm*float64(len(lines)-1-i), SizeMm: size, Align: draw.Centre, Content: caption})
+	}
+	if twoRows(pic) {
+		caption := picture.CaptionMm + captionMm*float64(len(lines)-1)
+		within := draw.R(0, caption-p.Height, p.Width, 0.5)
+		balloons(&p.Draw, spots, within, within)
+		return
 	}
 	picture.BalloonRow(p, spots)
 }

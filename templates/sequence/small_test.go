@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -216,6 +217,44 @@ func TestTextsInTheirRoom(t *testing.T) {
 			}) {
 				t.Errorf("%s: no %q of %v in %q", c.what, text, size, allTexts(c.d))
 			}
+		}
+	}
+}
+
+// TestTwoRows: six numbers of a picture that is higher than wide stand three above it and three below, each near what it points at;
+// of five, or of one as wide as high, all above. Under it stands a row of 10.8 then, two radii of 3.4 and 4 between.
+func TestTwoRows(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		n     int
+		high  float64
+		below []int
+	}{{5, 120, nil}, {6, 120, []int{4, 5, 6}}, {6, 80, nil}} {
+		pic := &plan.Picture{MaxMm: plan.XY{XMm: 80, YMm: c.high}}
+		for i := range c.n { // one under another
+			y := c.high - float64(i)*12
+			pic.Shapes = append(pic.Shapes, plan.Shape{Item: i + 1, Named: true, Loops: [][]plan.XY{{{YMm: y}, {XMm: 80, YMm: y}, {XMm: 80, YMm: y - 10}, {YMm: y - 10}}}},
+				plan.Shape{Item: i + 1, Named: true, Loops: [][]plan.XY{{{YMm: y}, {XMm: 8, YMm: y}, {XMm: 8, YMm: y - 1}}}})
+		}
+		if c.below != nil { // the last three lie in the lower half
+			for i := 3; i < 6; i++ {
+				for j := range pic.Shapes[2*i].Loops[0] {
+					pic.Shapes[2*i].Loops[0][j].YMm -= 40
+				}
+			}
+		}
+		under := roomOf(pic, 120, 200).under - picture.CaptionMm
+		p := pictureOf(pic, 120, 200)
+		var below []int
+		for _, item := range p.Later().Items {
+			if text, ok := item.(draw.Text); ok && text.Bold && text.YMm < -p.Height/2 {
+				n, _ := strconv.Atoi(text.Content)
+				below = append(below, n)
+			}
+		}
+		slices.Sort(below)
+		if wanted := 10.8 * min(1, float64(len(c.below))); !slices.Equal(below, c.below) || math.Abs(under-wanted) > 1e-9 {
+			t.Errorf("%d numbers, %v high: %v below, %v under it; want %v", c.n, c.high, below, under, c.below)
 		}
 	}
 }
