@@ -48,7 +48,7 @@ type making struct {
 	before, all []*joint // of its cluster, in the order to make them
 }
 
-// joint is one joint on its way to a JointPlan.
+// joint is one joint on its way to a JointPlan, with what its kind alone knows of it.
 type joint struct {
 	in      *parts.Joint
 	kind    kind
@@ -58,34 +58,53 @@ type joint struct {
 	axis    bool          // the parts share an axis
 	guessed bool          // and nothing says where along it
 	rel     placement     // then that of A in the coordinates of B
-	dir     float64       // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	fixed   bool          // what it belongs to stands on its anchors
-	through *joint        // of a ball bearing: in the step of that it goes into the housing, before the shaft goes through both
-	outer   bool          // of a ball bearing: another lies between it and the shoulder of its bore
 	beside  *plan.Beside  // the place of bolted parts that do not; else nil
 	stacked []plan.Beside // of the parts between the two, in part A's frame
+	marked  []string      // the first mark of the clock, in words; nil if none
+	places  bool          // it places the parts: scribed before they are joined, not as a witness after
 	why     []rule
 	faults  []plan.Problem // what keeps it from being worked out
 	flaws   []plan.Problem // what is wrong with its place in the order
 
-	bolt   *bolts.Bolt // bolted joints
-	boltMm float64     // its major diameter
-	bolts  []plan.XY   // where they stand in the frame of patterns
-	shifts feature     // along slots: the part that is set, that with less on it
-	strips bool        // the strength of its hole's thread says how far it goes in
-	sleeve *joint      // in whose step the sleeves for its bolts go into a bar; nil for its own
-	marked []string    // the first mark of the clock, in words; nil if none
-	inward bool        // of a press: the shaft goes into the hub, which is the heavier
-	frame  string      // of a press: what the side that stays stands in, which goes into no press; else empty
-	built  bool        // of a press: the shaft stands by then in what nobody lifts into a hub that is heated
-	screw  *drawScrew  // that draws its shaft in then; nil where none can
-	places bool        // it places the parts: scribed before they are joined, not as a witness after
-	ends   string      // which end of a made stud goes to which part; empty where they are alike
-	hub    *joint      // of an end plate: that of the hub, past its seat, which it lies on; nil where it lies on its shaft
-	lid    mounting    // of a bearing whose bore a cover's spigot goes into: how its cup sits against that
-	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
+	ofBolts
+	ofPress
+	ofBearing
+	ofHub
+}
 
-	cups, cones []*joint // bearings whose rings are mounted in the steps of this one
+// ofBolts is what is known of a bolted joint.
+type ofBolts struct {
+	bolt   *bolts.Bolt
+	boltMm float64   // its major diameter
+	bolts  []plan.XY // where they stand in the frame of patterns
+	shifts feature   // along slots: the part that is set, that with less on it
+	strips bool      // the strength of its hole's thread says how far it goes in
+	sleeve *joint    // in whose step the sleeves for its bolts go into a bar; nil for its own
+	ends   string    // which end of a made stud goes to which part; empty where they are alike
+	hub    *joint    // of an end plate: that of the hub, past its seat, which it lies on; nil where it lies on its shaft
+}
+
+// ofPress is what is known of a press.
+type ofPress struct {
+	inward bool       // the shaft goes into the hub, which is the heavier
+	frame  string     // what the side that stays stands in, which goes into no press; else empty
+	built  bool       // the shaft stands by then in what nobody lifts into a hub that is heated
+	screw  *drawScrew // that draws its shaft in then; nil where none can
+}
+
+// ofBearing is what is known of a bearing.
+type ofBearing struct {
+	through     *joint    // of a ball bearing: in the step of that it goes into the housing, before the shaft goes through both
+	outer       bool      // of a ball bearing: another lies between it and the shoulder of its bore
+	lid         mounting  // where a cover's spigot goes into its bore: how its cup sits against that
+	draw        *drawBolt // where its cone is drawn on; else nil
+	cups, cones []*joint  // bearings whose rings are mounted in the steps of this one
+}
+
+// ofHub is what is known of a hub that slides on.
+type ofHub struct {
+	dir float64 // from its shoulder to what keeps it, +1 towards the shaft's back
 }
 
 type kind interface {

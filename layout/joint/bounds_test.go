@@ -504,7 +504,7 @@ func TestUpToAMillimetre(t *testing.T) {
 		return (&shop{job: &parts.Job{Units: units}, w: words.Writer{Units: units}}).jigMm(jig{first: drilled{m: &part.Group{Group: &plan.Group{DrillMm: drill}}}})
 	}
 	sleeve := func(n float64) float64 {
-		return (&shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}).sleeveMm(&joint{boltMm: 20, out: &plan.JointPlan{Bolt: &plan.BoltPlan{PreloadN: n}}})
+		return (&shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}).sleeveMm(&joint{ofBolts: ofBolts{boltMm: 20}, out: &plan.JointPlan{Bolt: &plan.BoltPlan{PreloadN: n}}})
 	}
 	for _, c := range [][2]float64{{thick(parts.Millimetres, 6), 10}, {thick(parts.Millimetres, 6.7), 11}, {thick(parts.Millimetres, 11), 17}, {thick(parts.Inches, 11), 11 * 25.4 / 16}, {sleeve(50000), 27}, {sleeve(60000), 28}} {
 		if math.Abs(c[0]-c[1]) > 1e-6 {
@@ -841,7 +841,7 @@ func TestRowsApart(t *testing.T) {
 		{"its other face", on(part1, "lid", 1, parts.Back, 9, plan.XY{XMm: 40}), 2, ""},
 	} {
 		bolt := func(lid, rail feature) *joint {
-			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, boltMm: 8, a: lid, b: rail}
+			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, ofBolts: ofBolts{boltMm: 8}, a: lid, b: rail}
 		}
 		first := bolt(on(part1, "lid", 1, parts.Front, 9, plan.XY{YMm: 20}, plan.XY{}), on(bar, "rail", 1, parts.Front, 9))
 		second := bolt(c.second, on(bar, "rail", c.copied, parts.Front, 11))
@@ -1056,7 +1056,7 @@ func TestSlideUnlike(t *testing.T) {
 			f.Size.MinMm, f.Size.MaxMm, f.Size.Limited, f.Size.Class = f.Size.NominalMm, f.Size.NominalMm+0.01, true, class
 		}
 		a.r.Out, b.r.Out = &plan.PartPlan{Title: "Bush"}, &plan.PartPlan{Title: "Shaft"}
-		j := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: a, b: b, dir: 1, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
+		j := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: a, b: b, ofHub: ofHub{dir: 1}, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
 		if c.kept {
 			j.in.Slide.KeptBy.Part = "shaft"
 		}

@@ -197,7 +197,7 @@ func TestMount(t *testing.T) {
 		{"for neither", []part.Step{behind}, nil, lid(-1, 18), false, 1, 50, -1, 0, false, false}, {"and a nut beside the seat", []part.Step{behind}, []part.Step{low, thread(-30, 0)}, lid(-1, 18), false, 1, 50, -1, 0, false, true}, {"and a nut apart from it", []part.Step{behind}, []part.Step{low, thread(-30, -10)}, lid(-1, 18), false, -1, 18, 1, 30, true, false},
 		{"a cover on the same side", []part.Step{behind}, []part.Step{low}, lid(1, 48), false, 1, 50, -1, 0, false, false},
 	} {
-		b := &joint{in: &parts.Joint{Kind: parts.BearingKind, OtherWay: c.other, Bearing: &parts.BearingJoint{}}, a: stepped(parts.Part{}, append([]part.Step{seat}, c.shaft...)...), b: stepped(parts.Part{}, append([]part.Step{bore}, c.bore...)...), lid: c.lid}
+		b := &joint{in: &parts.Joint{Kind: parts.BearingKind, OtherWay: c.other, Bearing: &parts.BearingJoint{}}, a: stepped(parts.Part{}, append([]part.Step{seat}, c.shaft...)...), b: stepped(parts.Part{}, append([]part.Step{bore}, c.bore...)...), ofBearing: ofBearing{lid: c.lid}}
 		m, held := b.mount()
 		if held != (c.cup != 0) || m.cupDir != c.cup || m.cupBackMm != c.cupMm || m.coneDir != c.cone || m.coneBackMm != c.coneMm || (m.fixed != nil) != c.fixed || (m.nut != nil) != c.nut {
 			t.Errorf("%s: %v, %+v", c.name, held, m)

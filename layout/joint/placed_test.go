@@ -250,7 +250,7 @@ func TestDraggedOff(t *testing.T) {
 	} {
 		j := &making{assembly: standing(lying("hub", 0, 1, cylinder(0, 30, 40, true)), placedPart{Instance: parts.Instance{Part: "shaft", Copy: 1}, r: worked("nose", 20, "seat", 60, "drive", 20), at: placement{s: 1}})}
 		motor := &parts.Motor{Rotation: "clockwise", SeenFrom: "drive-end", Drives: parts.JointRef{Part: "shaft", Copy: 1, Feature: "drive"}}
-		s := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), dir: -1}
+		s := &joint{in: &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}, a: j.placed[0].of(), b: j.placed[1].of(), ofHub: ofHub{dir: -1}}
 		hub := j.models[0].Part
 		hub.Flight = &parts.Flight{}
 		j.job.Motor = motor
@@ -369,7 +369,7 @@ func TestOffsetHole(t *testing.T) {
 			return f
 		}
 		bolted := func() *joint {
-			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: end(&j.placed[0]), b: end(&j.placed[1]), boltMm: 10}
+			return &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: end(&j.placed[0]), b: end(&j.placed[1]), ofBolts: ofBolts{boltMm: 10}}
 		}
 		j.all = []*joint{bolted(), bolted()}
 		j.all[0].a.r.Part.Quantity, j.all[0].b.r.Part.Quantity = 2, 1
@@ -485,7 +485,7 @@ func TestReachOf(t *testing.T) {
 		lid := lying("lid", 20+c.over, 1, cylinder(0, 200, c.mm, false))
 		j := &making{assembly: standing(lid)}
 		lid.r.Out.Section = &plan.Section{LengthMm: 200, Outer: []plan.XY{{YMm: c.mm / 2}, {XMm: 200, YMm: c.mm / 2}}}
-		in := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Head: words.When(c.keyed, string(bolts.Socket))}}, bolt: &bolts.Bolt{AcrossFlatsMm: 16}, boltMm: c.bolt, a: lid.of(), b: lid.of()}
+		in := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{Head: words.When(c.keyed, string(bolts.Socket))}}, ofBolts: ofBolts{bolt: &bolts.Bolt{AcrossFlatsMm: 16}, boltMm: c.bolt}, a: lid.of(), b: lid.of()}
 		side := headSide{zMm: 20, dir: 1, pts: []plan.XY{{YMm: 50}}, headMm: 6.4, sunkMm: c.sunk}
 		if got, who := j.reachOf(in, side); got != c.want || got != bySocket && who != "lid" {
 			t.Errorf("%+v: %v of %q", c, got, who)
