@@ -173,7 +173,7 @@ func (p *pair) chamfer(was, is *feature) {
 	}
 	across := func(c *parts.Chamfer) limits { return exactly(c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)) }
 	bevel := func(c *parts.Chamfer) string {
-		return words.Either(c.Radius.Set(), "R"+p.is.W.Size(c.Radius.Mm), p.is.W.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 2)+"°")
+		return words.Either(c.Radius.Set(), "R"+p.is.W.Size(c.Radius.Mm), p.is.W.Size(c.Size.Mm)+" × "+words.Angle(c.Angle.Deg))
 	}
 	p.add(Change{
 		Code: Size, What: "size", Unit: plan.Mm, Old: a.Size.Mm, New: b.Size.Mm, OldText: bevel(a), NewText: bevel(b),

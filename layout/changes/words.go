@@ -144,7 +144,7 @@ func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 	case unit == plan.Diameter:
 		return w.Dia(v)
 	case unit == plan.Degree:
-		return words.Trim(v, 2) + "°"
+		return words.Angle(v)
 	case unit == plan.Number:
 		return words.Trim(v, 2)
 	}

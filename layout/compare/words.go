@@ -114,7 +114,7 @@ func (c *comparison) say(f *Finding) string {
 	pairs := []string{
 		"{by}", c.sizes("", f.ByMm), "{at}", c.place(f.XMm, f.YMm), "{name}", c.want.name(f.N, f.Group),
 		"{scale}", words.Trim(r.Scale, 4) + " times its size" + c.why(),
-		"{turned}", words.Trim(math.Abs(r.TurnedDeg), 2) + "° " + words.Either(r.TurnedDeg < 0, "anticlockwise", "clockwise"),
+		"{turned}", words.Angle(math.Abs(r.TurnedDeg)) + " " + words.Either(r.TurnedDeg < 0, "anticlockwise", "clockwise"),
 		"{open}", words.When(f.Drawn != nil, "; the one that could does not close"),
 		"{lines}", words.Counted(f.Count, "line"), "{elements}", words.Counted(f.Count, "element"),
 	}

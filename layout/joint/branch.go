@@ -51,7 +51,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 		length("axis of "+t.a.title(), " from "+from, geom.Clean(s.AxialMm+past)),
 		{What: "clock", Wanted: words.Angle(s.ClockDeg) + ", " + s.Way(main), Limits: "within " + w.Read(off) + " round", MaxMm: geom.Clean(off), Gauge: "rule", Source: weld.PlaceSource},
 		{
-			What: "angle", Wanted: words.Trim(s.AngleDeg, 3) + "° between the axes",
+			What: "angle", Wanted: words.FineAngle(s.AngleDeg) + " between the axes",
 			Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set,
 			Source: weld.PlaceSource,
 		},

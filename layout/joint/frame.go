@@ -31,7 +31,7 @@ func (f feature) mitre() (end parts.Side, ok bool) {
 func (t *joint) leansBy() string {
 	if bar, _, ok := t.onBarEnd(); ok && !t.corner() {
 		if _, mitred := bar.mitre(); mitred {
-			return words.Trim(bar.r.Part.BarEnd(bar.ref.Feature).Mitre.Deg, 3) + "°"
+			return words.FineAngle(bar.r.Part.BarEnd(bar.ref.Feature).Mitre.Deg)
 		}
 	}
 	return ""

@@ -489,7 +489,7 @@ func (t *joint) leansText(p *parts.Place) string {
 	if (p.With == string(parts.LeftEnd)) != (end.Long == parts.TopSide) {
 		to.Looks = map[string]string{"up": "down", "down": "up", "left": "right", "right": "left"}[to.Looks]
 	}
-	return ", leaning " + words.Trim(end.Mitre.Deg, 3) + "° " + t.looksText(&to)
+	return ", leaning " + words.FineAngle(end.Mitre.Deg) + " " + t.looksText(&to)
 }
 
 func side(v float64, below, above string) string { return words.Either(v < 0, below, above) }

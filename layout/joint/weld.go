@@ -518,7 +518,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 			", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		square := "square at two places 90° apart"
 		if e := t.branchEnd(); e != nil && e.Angle.Deg != 90 {
-			square = words.Trim(e.Angle.Deg, 3) + "° to " + t.b.title() + " where it leans, and square across that"
+			square = words.FineAngle(e.Angle.Deg) + " to " + t.b.title() + " where it leans, and square across that"
 		}
 		square += words.When(len(t.out.InLine) > 0, ", and what must line up")
 		s.Hold = "Check " + square + "; knock straight now."
@@ -583,7 +583,7 @@ func (t *joint) slanting(p *plan.WeldPlan) (do []string) {
 	open := string(cmp.Or(end.Long, parts.TopSide))
 	corner := func(what, side string, deg float64, worth string) {
 		leg := words.Round(p.ThroatMm/math.Cos(deg*math.Pi/360), 1)
-		text := what + " corner, on its " + side + ", " + words.Trim(deg, 3) + "°: legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
+		text := what + " corner, on its " + side + ", " + words.FineAngle(deg) + ": legs of " + t.w.Read(max(leg, p.LegMm)) + " for the throat of " + t.w.Read(p.ThroatMm)
 		text += words.When(deg < leastCornerDeg || deg > mostCornerDeg, "; "+worth+" (EN 1993-1-8, 4.3.2.1)")
 		do = append(do, text+".")
 	}

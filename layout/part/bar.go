@@ -262,7 +262,7 @@ func (b *bar) endPlan(w words.Writer, side parts.Side) plan.BarEnd {
 	out := plan.BarEnd{Name: string(side), Cut: "square"}
 	if e.Mitred() {
 		out.SawDeg, out.Long = e.Mitre.Deg, string(e.Long)
-		out.Cut = words.Trim(e.Mitre.Deg, 2) + "°, long point at the " + out.Long
+		out.Cut = words.Angle(e.Mitre.Deg) + ", long point at the " + out.Long
 	}
 	if c, ok := b.copes[side]; ok {
 		out.Cope = strings.Join(b.copeLines(w, side, c), " ")

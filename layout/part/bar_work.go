@@ -26,7 +26,7 @@ func (b *bar) operations(w *bench) {
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		switch e := b.endPlan(w.W, side); {
 		case e.SawDeg != 0:
-			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Trim(e.SawDeg, 2)+"° from square, long point at the "+e.Long+".")
+			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Angle(e.SawDeg)+" from square, long point at the "+e.Long+".")
 		case e.Cope != "":
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square; it is coped afterwards.")
 		default:
@@ -166,7 +166,7 @@ func (b *bar) longAxis(_ *Group, s slots) string {
 	case 90:
 		return "along the bar"
 	default:
-		return "to clock " + words.Trim(turn, 2) + "° as it is seen with the " + words.Either(s.in.On == "" && s.in.Face == parts.Back, "right", "left") + " end at the left"
+		return "to clock " + words.Angle(turn) + " as it is seen with the " + words.Either(s.in.On == "" && s.in.Face == parts.Back, "right", "left") + " end at the left"
 	}
 }
 

@@ -188,7 +188,7 @@ func (c *chamfer) checks(r *record) {
 		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = generalBy(r.Job.Tolerance.Value, " (chamfers)")
 		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
-			check.Limits += " × " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Trim(deg, 2) + "°"
+			check.Limits += " × " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Angle(deg)
 		}
 	}
 	r.add(check)

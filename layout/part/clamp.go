@@ -125,7 +125,7 @@ func (c *Clamp) feature(n *Numbered) plan.Feature {
 	}
 	return plan.Feature{
 		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(),
-		Note: words.Join("; ", "cut at clock "+words.Trim(c.Row.ClockDeg, 3)+"°, head clockwise of it",
+		Note: words.Join("; ", "cut at clock "+words.FineAngle(c.Row.ClockDeg)+", head clockwise of it",
 			"screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
 		Balloon: plan.XY{XMm: c.Row.AxialMm, YMm: c.Row.AtMm},
 	}
@@ -140,7 +140,7 @@ func (c *Clamp) operations(b *bench) {
 		Machine: plan.Drill, Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
 		Tool: "end mill " + mill + ", drills, tap", Gauge: "depth gauge, the screw",
 		Do: []string{
-			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " +
+			"Scribe the cut at clock " + words.FineAngle(row.ClockDeg) + " and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " +
 				w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
 			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " +
 				w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",

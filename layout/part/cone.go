@@ -124,7 +124,7 @@ func (c *cone) show(_ *Numbered, out *plan.PartPlan) {
 
 // lineWords says at which clock angle each numbered line lies.
 func (c *cone) lineWords(divisions int) string {
-	return "Line 0 is the seam, at clock " + words.Trim(c.in.Seam.Deg, 2) + "°; each number is " + words.Trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
+	return "Line 0 is the seam, at clock " + words.Angle(c.in.Seam.Deg) + "; each number is " + words.Angle(360/float64(divisions)) + " further clockwise, seen from the large end."
 }
 
 // edgesMm is how much higher a straight cone stands than between its sizes: its edges
@@ -154,7 +154,7 @@ func (c *cone) operations(b *bench) {
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam",
 		Do: []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".",
-			"Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld: " + b.seamText()},
+			"Tack the seam at clock " + words.Angle(f.Seam.Deg) + ", check both ends round, weld: " + b.seamText()},
 		Gauge: "tape round both ends: " + b.W.Taped(math.Pi*(f.Large.Mm+edgeMm)) + " and " + b.W.Taped(math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }

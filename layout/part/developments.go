@@ -67,7 +67,7 @@ func (s *Sizes) inUnit(v float64, unit string) string {
 	case "mm":
 		return s.exact(v)
 	case "deg":
-		return words.Trim(v, 2) + "°"
+		return words.Angle(v)
 	case "mm2":
 		return parts.By(s.W.Units, words.Trim(v/100, 1)+" cm²", words.Trim(v/words.MmPerInch/words.MmPerInch, 1)+" sq in")
 	}
@@ -162,7 +162,7 @@ func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.
 		}
 		out.Sizes = append(d.values(p.Inputs), d.values(p.Results)...)
 		out.Tables = d.tables(p.Tables)
-		out.Notes = append(p.Notes, "Edges are those of the metal, at the middle of its thickness. The seam closes at clock "+words.Trim(seamDeg, 2)+"°.")
+		out.Notes = append(p.Notes, "Edges are those of the metal, at the middle of its thickness. The seam closes at clock "+words.Angle(seamDeg)+".")
 		d.Developments = append(d.Developments, out)
 	}
 	return d.Developments[first:]

@@ -101,7 +101,7 @@ func (n *Numbered) lengthFeature(kind plan.FeatureKind) {
 
 // seamFeature numbers the seam of what is rolled or folded from sheet.
 func (n *Numbered) seamFeature(seamDeg, overlapMm float64) {
-	size := "clock " + words.Trim(seamDeg, 2) + "°"
+	size := "clock " + words.Angle(seamDeg)
 	size += words.When(overlapMm > 0, ", overlap "+n.W.Size(overlapMm))
 	line := n.Section.Outer
 	n.add(plan.Feature{Kind: plan.SeamFeature, Name: "seam", Size: size, Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: geom.Clean((line[0].YMm + line[1].YMm) / 2)}})

@@ -86,7 +86,7 @@ func (h *helix) developments(d *shaper) {
 		Blank: plan.Contour(edge.ToSVG()), Lines: []plan.PatternLine{{Name: "edge", Role: "edge", Path: plan.Contour(edge.ToSVG())}},
 		Sizes: []plan.PatternValue{
 			{Name: "inside diameter", Text: d.exact(b.InsideMm)}, {Name: "outside diameter", Text: d.exact(b.OutsideMm)},
-			{Name: "gap", Text: words.Trim(b.GapDeg, 2) + "°"}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},
+			{Name: "gap", Text: words.Angle(b.GapDeg)}, {Name: "gap across the inside", Text: d.exact(b.InsideGapMm)},
 			{Name: "gap across the outside", Text: d.exact(b.OutsideGapMm)}, {Name: "inside edge", Text: d.exact(b.InsideHelixMm)},
 			{Name: "outside edge", Text: d.exact(b.OutsideHelixMm)},
 			{Name: words.Either(b.MidStrain < 0, "the middle is upset by", "the middle stretches by"), Text: words.Trim(100*math.Abs(b.MidStrain), 1) + " %"},

@@ -67,7 +67,7 @@ func (usual) onMill(*Sizes) bool                  { return false }
 func (usual) fromEdge(s *Sizes, mm float64) Sized { return s.General(geom.Clean(mm)) }
 func (usual) throughWords(*Group) string          { return "through" }
 func (usual) longAxis(m *Group, s slots) string {
-	return "to clock " + words.Trim(s.turnDeg(m), 2) + "°"
+	return "to clock " + words.Angle(s.turnDeg(m))
 }
 func (usual) wallsMm(s *Sizes, _ *Group) (metal, across float64) { return s.LengthMm(), s.LengthMm() }
 

@@ -211,7 +211,7 @@ func (usual) where(n *Numbered, m *Group) string {
 	face := string(m.Face) + " face"
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
-		return words.PitchCircle(p.PCD.Mm, p.Centre, n.W.Size) + ", hole " + strconv.Itoa(m.Group.First) + " at " + words.Trim(geom.ClockDeg(m.Points[0].Minus(p.Centre)), 3) + "°, " + face
+		return words.PitchCircle(p.PCD.Mm, p.Centre, n.W.Size) + ", hole " + strconv.Itoa(m.Group.First) + " at " + words.FineAngle(geom.ClockDeg(m.Points[0].Minus(p.Centre))) + ", " + face
 	case geom.Grid:
 		return n.gridWords(shape) + ", " + face
 	case geom.Along:

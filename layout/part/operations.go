@@ -262,7 +262,7 @@ func (b *bench) fromSeam() string {
 	case f.Seam.Deg == 180:
 		return ", opposite the seam"
 	default:
-		return ", the seam at its clock " + words.Trim(f.Seam.Deg, 2) + "°"
+		return ", the seam at its clock " + words.Angle(f.Seam.Deg)
 	}
 }
 

@@ -44,7 +44,7 @@ func (r *record) angleLimits(legMm float64) (text string, source lookup.Source) 
 	if err != nil {
 		return words.OrNone(""), lookup.Source{}
 	}
-	return "±" + words.Trim(pm, 2) + "°", generalBy(r.Job.Tolerance.Value, "")
+	return "±" + words.Angle(pm), generalBy(r.Job.Tolerance.Value, "")
 }
 
 // checkHole completes the check of a hole's size: the gauge of its thread, its limits,

@@ -218,7 +218,7 @@ func clockList(rows []plan.RadialRow) string {
 			t = append(t, "…")
 			break
 		}
-		t = append(t, words.Trim(row.ClockDeg, 3)+"°")
+		t = append(t, words.FineAngle(row.ClockDeg))
 	}
 	return strings.Join(t, ", ")
 }
@@ -303,7 +303,7 @@ func (b *bench) standOut(m *Radial) string {
 	var next *Step
 	for _, s := range b.Side(false) {
 		beside := max(s.FromMm-row.AxialMm, row.AxialMm-s.ToMm) - half // from the tool's axis at its nearest
-		if up := s.Size.NominalMm - row.OutsideMm; up > 0 && beside > 0 && beside < holderMm && (next == nil || up > next.Size.NominalMm-row.OutsideMm) {
+		if s.Size.NominalMm > row.OutsideMm && beside > 0 && beside < holderMm && (next == nil || s.Size.NominalMm > next.Size.NominalMm) {
 			next = s
 		}
 	}
@@ -348,7 +348,7 @@ func (m *Radial) checks(r *record) {
 	for _, row := range m.Rows {
 		if row.ArcMm != 0 {
 			r.sized(plan.Check{
-				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
+				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.FineAngle(row.ClockDeg) + ", round from TOP", Wanted: r.W.Read(row.ArcMm),
 				Gauge: "tape",
 			}, r.taped(row.ArcMm))
 		}

@@ -55,7 +55,7 @@ func (t *rolled) developments(d *shaper) {
 		return
 	}
 	out := &d.pieces(plan.ShellPattern, "Shell", []develop.Development{p}, t.in.Seam.Deg)[0]
-	if len(shell.Openings) > 0 {
+	if shell.Openings != nil {
 		out.Tables = append(out.Tables, d.flatTable(shell, p))
 	}
 }
@@ -149,7 +149,7 @@ func (t *rolled) operations(b *bench) {
 	outside := b.widest()
 	do := []string{
 		"Pre-bend the seam edges, roll to " + b.W.Dia(outside.Size.NominalMm) + " outside, the ends level at the seam.",
-		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "°" + words.When(lap != 0, ", its outer edge clockwise of it") +
+		"Tack the seam at clock " + words.Angle(t.in.Seam.Deg) + words.When(lap != 0, ", its outer edge clockwise of it") +
 			", check both ends round: two diameters square to each other alike. Weld: " + b.seamText(),
 	}
 	if names := b.kinks(); names != "" {

@@ -144,16 +144,16 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
-	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) +
-		" from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
-	text += words.When(s.PointsDeg != s.ClockDeg, ", beside the axis of that and in the direction of "+words.Trim(s.PointsDeg, 2)+"°")
+	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Angle(s.ClockDeg) + ", " + w.Size(s.AxialMm) +
+		" from the " + string(s.From) + " face, " + words.FineAngle(s.AngleDeg) + " between the axes"
+	text += words.When(s.PointsDeg != s.ClockDeg, ", beside the axis of that and in the direction of "+words.Angle(s.PointsDeg))
 	text += words.When(s.AngleDeg != 90, ", leaning to the "+string(s.Leans)+" of "+main)
 	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side of " + main
 }
 
 // Way says which way the branch is turned about its own axis.
 func (s *Stand) Way(main string) string {
-	mark := words.Either(s.Line0Deg != 0, words.Trim(s.Line0Deg, 2)+"° of its clock", "its TOP")
+	mark := words.Either(s.Line0Deg != 0, words.Angle(s.Line0Deg)+" of its clock", "its TOP")
 	return mark + " to the " + string(s.Leans) + " of " + main
 }
 
@@ -204,7 +204,7 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 
 // words say where the origin lies: "clock 30°, 140 from the back face".
 func (o *origin) words(w words.Writer) string {
-	return "clock " + words.Trim(o.clockDeg, 2) + "°, " + w.Size(o.axialMm) + " from the " + string(o.from) + " face"
+	return "clock " + words.Angle(o.clockDeg) + ", " + w.Size(o.axialMm) + " from the " + string(o.from) + " face"
 }
 
 // side names the side that line 0 goes to.
@@ -273,9 +273,9 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	out.Sizes = append(out.Sizes, plan.PatternValue{Name: "square edge from the " + string(m.far()) + " face", Text: d.exact(m.squareMm)},
 		plan.PatternValue{Name: "crossing of the axes from the " + string(m.far()) + " face", Text: d.exact(m.reachMm)})
 	out.Tables = d.tables(p.Branch.Tables)
-	line := "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes to the " + m.side()
+	line := "Line 0 is at clock " + words.Angle(e.Clock.Deg) + " of this tube and goes to the " + m.side()
 	if m.origin != nil && e.Angle.Deg != 90 {
-		line += ", to which this tube leans from square by " + words.Trim(90-e.Angle.Deg, 2) + "°"
+		line += ", to which this tube leans from square by " + words.Angle(90-e.Angle.Deg)
 	}
 	out.Notes = []string{
 		"The number along each line is its ordinate, from the square edge to the curve.",
@@ -299,7 +299,7 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 		if l.Role == string(develop.Top) {
 			l.Text = m.side() + " →"
 			if e.Place != nil {
-				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + l.Text
+				l.Text = "clock " + words.Angle(e.Place.Clock.Deg) + ", " + l.Text
 			}
 		}
 	}
@@ -341,7 +341,7 @@ func (m *saddle) said(on, in string) string { return words.Either(m.end.SetIn, i
 func (m *saddle) feature(n *Numbered) plan.Feature {
 	z := m.end.Face.FromFront(0, n.LengthMm())
 	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle",
-		Size: m.said("on ", "set in ") + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
+		Size: m.said("on ", "set in ") + m.main + " at " + words.Angle(m.end.Angle.Deg) + ", " + n.W.Size(m.deepMm) + " deep",
 		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), m.where(n.W)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
 }
 
@@ -354,7 +354,7 @@ func (m *saddle) operations(b *bench) {
 	b.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
-			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
+			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Angle(m.end.Clock.Deg) + ".",
 			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
 			m.said("Offer it up to ", "Enter it in its hole in ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) +
 				m.said(" all round.", " all round, its end level with the bore there."),
@@ -397,7 +397,7 @@ func (s *Sizes) branches() []*branchHole {
 func (h *branchHole) name() string { return "hole for " + h.branch.Title.Value }
 
 func (h *branchHole) feature(n *Numbered) plan.Feature {
-	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + h.end.Joint() + " at " + words.Trim(h.end.Angle.Deg, 2) + "°",
+	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + h.end.Joint() + " at " + words.Angle(h.end.Angle.Deg),
 		Note: h.note(n.W), Balloon: plan.XY{XMm: h.origin.fromFrontMm(), YMm: n.Section.MaxMm}}
 }
 

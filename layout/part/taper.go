@@ -100,7 +100,7 @@ func (t *tapered) after(b *bench, st *Step) (int, string) {
 		gauge = "."
 	}
 	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) +
-		"° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
+		"° from the axis (included " + words.Angle(t.IncludedDeg()) + "), " +
 		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) +
 		" end; the slide travels " + w.Said(parts.By(w.Units, words.Round(t.FlankMm(), 1), t.FlankMm())) + gauge
 }
@@ -118,7 +118,7 @@ func (t *tapered) more(r *record, st *Step) {
 	name := words.Spaced(st.Name)
 	s := r.General(geom.Clean(t.SmallMm))
 	r.sized(plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Gauge: "calipers"}, s)
-	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 2) + "° from the axis", Gauge: "bevel protractor, or marking blue and its mate"}
+	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Angle(t.TopSlideDeg()) + " from the axis", Gauge: "bevel protractor, or marking blue and its mate"}
 	angle.Limits, angle.Source = r.angleLimits(st.LengthMm())
 	r.add(angle)
 }

@@ -154,7 +154,7 @@ func (t *transition) operations(b *bench) {
 		b.op(warn(bend, pressBrake))
 	}
 	b.op(warn(plan.Operation{Machine: plan.Weld, Title: "Close the seam", Do: []string{
-		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld: " + b.seamText()},
+		"Tack the seam at clock " + words.Angle(t.in.Seam.Deg) + " at both ends, check the diagonals of the rectangle and the round end, then weld: " + b.seamText()},
 		Gauge: "tape: both diagonals alike; round end by tape round it " + b.W.Taped(t.roundEndMm(b.Section.Outer[1].YMm)),
 		Refs:  b.refs(plan.SeamFeature)}, welding))
 }

@@ -104,7 +104,7 @@ func (d *shaper) wrap(w wrapped) {
 		{Name: "wrap length, seam to seam", Text: d.exact(out.WrapMm)},
 		{Name: "paper thickness allowed", Text: d.W.Size(c.PaperMm)},
 		{Name: "overlap tab", Text: d.W.Size(c.TabMm)},
-		{Name: "seam at clock", Text: words.Trim(out.SeamDeg, 2) + "°"},
+		{Name: "seam at clock", Text: words.Angle(out.SeamDeg)},
 		{Name: "one degree", Text: d.W.Size(math.Abs(out.ScaleMm))},
 	}
 	out.Tables = []plan.PatternTable{d.wrapTable(w.rows, c)}
@@ -176,7 +176,7 @@ func (s *Sizes) wrapTable(rows []plan.RadialRow, c develop.Cylinder) plan.Patter
 	t := plan.PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
 	for i, row := range rows {
 		x := c.Position(row.ClockDeg, 0).XMm
-		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, words.Trim(row.ClockDeg, 3) + "°",
+		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, words.FineAngle(row.ClockDeg),
 			s.W.Size(c.Features[i].AxialMm), s.exact(math.Abs(x)) + " clockwise", s.exact(row.ArcMm), row.SizeText})
 	}
 	return t

@@ -68,6 +68,9 @@ func narrow(a, b string, minus bool) string {
 // Angle writes an angle with at most two decimals.
 func Angle(deg float64) string { return Trim(deg, 2) + "°" }
 
+// FineAngle writes an angle by which a place round a circle or a mitre is set, to 0.001°.
+func FineAngle(deg float64) string { return Trim(deg, 3) + "°" }
+
 // plainMinus writes no minus before zero.
 func plainMinus(s string) string {
 	if strings.HasPrefix(s, "-") && strings.Trim(s, "-0.") == "" {

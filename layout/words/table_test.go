@@ -14,7 +14,7 @@ func TestTableFormats(t *testing.T) {
 		{Fixed(35, parts.Millimetres), "35.00"}, {Fixed(-0.001, parts.Millimetres), "0.00"},
 		{Fixed(-12.7, parts.Inches), "-0.500"}, {Fixed(1e-9, parts.Inches), "0.000"},
 		{Short(8.5, parts.Millimetres), "8.5"}, {Short(11, parts.Millimetres), "11"}, {Short(100, parts.Millimetres), "100"},
-		{Short(11.1125, parts.Inches), "0.438"}, {Angle(360.0 / 7), "51.43°"}, {Angle(30), "30°"},
+		{Short(11.1125, parts.Inches), "0.438"}, {Angle(360.0 / 7), "51.43°"}, {Angle(30), "30°"}, {FineAngle(360.0 / 7), "51.429°"},
 		{mm.Mass(0), "not known"}, {mm.Mass(0.6551), "0.655 kg"}, {mm.Mass(13.44), "13.4 kg"}, {mm.Mass(2.314), "2.31 kg"}, {mm.Mass(250.4), "250 kg"},
 		{in.Mass(0.45359237), "1.00 lb"}, {in.Mass(100), "220 lb"}, {in.RoundMass(0.2, 2), "0.44 lb"}, {mm.RoundMass(0.2, 2), "0.2 kg"},
 		{PitchCircle(0, plan.XY{XMm: 3}, mm.Size), ""}, {PitchCircle(140, plan.XY{}, mm.Size), "PCD 140"},
