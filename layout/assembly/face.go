@@ -156,7 +156,7 @@ type walker struct {
 // how far its middle is off it.
 func (w *walker) enter(p *patch, who among) (in among, off float64) {
 	known := p.off.Load()
-	if off = -math.Float64frombits(known); known != 0 && geom.Over(off, p.reach) {
+	if off = -math.Float64frombits(known); geom.Over(off, p.reach) {
 		return 0, off
 	}
 	if who = w.look(p.centre, p.reach, who); who == 0 || known != 0 {

@@ -169,8 +169,8 @@ func hull(pts []geom.Point) []geom.Point {
 	slices.SortFunc(pts, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.YMm, b.YMm)) })
 	var out []geom.Point
 	half := func(p geom.Point, start int) {
-		for len(out) >= start+2 && out[len(out)-1].Minus(out[len(out)-2]).Cross(p.Minus(out[len(out)-1])) <= 1e-6 {
-			out = out[:len(out)-1]
+		for n := len(out); n >= start+2 && out[n-1].Minus(out[n-2]).Cross(p.Minus(out[n-2])) <= 1e-6; n-- {
+			out = out[:n-1]
 		}
 		out = append(out, p)
 	}

@@ -87,8 +87,9 @@ func (s seg) split() []seg {
 		return []seg{s}
 	}
 	var cuts []float64
-	for k := -9; k <= 9; k += 2 { // odd multiples of a right angle
-		if t := (float64(k)*math.Pi/2 - s.from) / s.sweep; t > 1e-9 && t < 1-1e-9 {
+	low, high := min(s.from, s.from+s.sweep), max(s.from, s.from+s.sweep)
+	for turn := (math.Ceil(low/math.Pi-0.5) + 0.5) * math.Pi; turn < high; turn += math.Pi {
+		if t := (turn - s.from) / s.sweep; t > 1e-9 && t < 1-1e-9 {
 			cuts = append(cuts, t)
 		}
 	}

@@ -211,8 +211,9 @@ func (r *rayed) point(p Vec, who among) {
 		q := a.rel.apply(p)
 		for _, s := range a.solid.spans(q, a.along, 0, r.way.FarMm) {
 			middle := q.Add(a.along.Times((s.FromMm + s.ToMm) / 2))
-			if a.solid.Dist(middle) < -a.limit {
-				r.enough = r.found(s) || r.enough
+			if a.solid.Dist(middle) < -a.limit && r.found(s) {
+				r.enough = true
+				return
 			}
 		}
 	}

@@ -120,6 +120,15 @@ func TestBlocksElsewhere(t *testing.T) {
 	}
 	near(t, "first", got[0].FirstMm, 210, 1e-6)
 	near(t, "last", got[0].LastMm, 50, 1e-6)
+	// Of two thin sheets that touch, the lower comes through the upper until it is below it.
+	sheet := func(id string, half, z float64) Body {
+		return still(id, Of(Cuboid(Vec{-half, -half, z}, Vec{half, half, z + 0.8})))
+	}
+	if got = blocks(t, way, []Body{sheet("lower", 30, 0)}, []Body{sheet("upper", 50, 0.8)}, nil); len(got) != 1 {
+		t.Fatalf("sheets: %+v", got)
+	}
+	near(t, "sheet first", got[0].FirstMm, 1.6, 1e-6)
+	near(t, "sheet last", got[0].LastMm, 0, 1e-6)
 	way.Back = AxisY
 	if got := blocks(t, way, []Body{still("post", post)}, fixed, nil); len(got) != 0 {
 		t.Errorf("from the side, sliding on the base: %+v", got)

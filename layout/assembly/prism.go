@@ -165,13 +165,13 @@ func (s *prism) edges(view Vec) [][]Vec {
 	return out
 }
 
-// along is the direction of the segment at its start (0) or end (1).
+// along is the way the segment runs at its start (0) or end (1), as long as the segment.
 func (s *seg) along(t float64) geom.Point {
 	if !s.arc {
 		return s.b.Minus(s.a)
 	}
 	q := s.at(t).Minus(s.c)
-	return geom.Point{XMm: -q.YMm, YMm: q.XMm}.Times(math.Copysign(1, s.sweep))
+	return geom.Point{XMm: -q.YMm, YMm: q.XMm}.Times(s.sweep)
 }
 
 // grazed are the points of an arc that a view from the side touches.

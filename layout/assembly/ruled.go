@@ -137,10 +137,7 @@ func (s *ruled) edges(view Vec) [][]Vec {
 	out = append(out, low, high)
 	normal := func(i int) Vec {
 		along := lift(mix(s.b[i], s.b[(i+1)%n], 0.5), s.high).Sub(lift(mix(s.a[i], s.a[(i+1)%n], 0.5), s.low))
-		across := s.a[(i+1)%n].Minus(s.a[i])
-		if geom.Alike(across.LengthMm(), 0) {
-			across = s.b[(i+1)%n].Minus(s.b[i])
-		}
+		across := s.a[(i+1)%n].Minus(s.a[i]).Plus(s.b[(i+1)%n].Minus(s.b[i]))
 		return lift(across, 0).Cross(along).Unit()
 	}
 	for i := range n {

@@ -137,18 +137,18 @@ func joined(rows []row) [][]geom.Point {
 	}
 	for i := 0; i < len(rows); {
 		end := together(i)
+		next := end + 1
 		if end > i {
 			y := (rows[i].y + rows[end].y) / 2
 			rows[i].y, rows[end].y = y, y
 			edges = append(edges, edgesAt(rows[i], rows[end])...)
 		}
-		if end+1 < len(rows) && len(rows[end].xs) == len(rows[end+1].xs) {
+		if next < len(rows) && len(rows[end].xs) == len(rows[next].xs) {
 			// The next row's y is set before its strip is drawn.
-			next := end + 1
 			y := (rows[next].y + rows[together(next)].y) / 2
 			edges = append(edges, strip(rows[end], row{y, rows[next].xs})...)
 		}
-		i = end + 1
+		i = next
 	}
 	return chain(edges)
 }

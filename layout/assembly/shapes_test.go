@@ -53,6 +53,9 @@ var shapesByFormula = []struct {
 	{"leaning prism", Of(simple(newRuled([]geom.Point{{XMm: -30, YMm: -20}, {XMm: 30, YMm: -20}, {XMm: 30, YMm: 20}, {XMm: -30, YMm: 20}}, []geom.Point{{XMm: -10, YMm: -20}, {XMm: 50, YMm: -20}, {XMm: 50, YMm: 20}, {XMm: -10, YMm: 20}}, 0, 40))), func(p Vec) bool {
 		return math.Abs(p.X-p.Z/2) < 30 && math.Abs(p.Y) < 20 && p.Z > 0 && p.Z < 40
 	}},
+	{"bar mitred at one end", Of(Mitred(Outline{geom.RectangleLoop(geom.Point{XMm: -20, YMm: -15}, geom.Point{XMm: 20, YMm: 15}, 0)}, End{-30, 0}, End{25, -0.5})), func(p Vec) bool {
+		return math.Abs(p.X) < 20 && math.Abs(p.Y) < 15 && p.Z > -30 && p.Z < 25-p.X/2
+	}},
 	{"bars across, what both hold", Of(Cylinder(20, -60, 60)).Within(Cylinder(25, -60, 60).At(Rotate(AxisX, 90))), func(p Vec) bool {
 		return math.Hypot(p.X, p.Y) < 20 && math.Hypot(p.X, p.Z) < 25
 	}},
@@ -100,8 +103,16 @@ func TestShapes(t *testing.T) {
 					}
 				}
 			}
-			if len(s.solid.add)+len(s.solid.cut)+len(s.solid.within) == 1 { // exact but for bodies with leaning sides
-				if _, leans := s.solid.add[0].shape.(*ruled); !leans {
+			turned, reach := Rotate(Vec{3, 2, 6}.Unit(), 50).Shifted(Vec{X: 7, Y: 2}), 0.0
+			for _, p := range skin {
+				q := turned.Apply(p)
+				reach = max(reach, math.Hypot(q.X, q.Y))
+			}
+			near(t, "reach", s.solid.ReachMm(turned, 6), reach, 1e-3)
+			if len(s.solid.add)+len(s.solid.cut)+len(s.solid.within) == 1 { // exact but for bodies with leaning sides and ends
+				_, leans := s.solid.add[0].shape.(*ruled)
+				p, mitred := s.solid.add[0].shape.(*prism)
+				if !leans && !(mitred && p.high.Rise != 0) {
 					fine := s.solid.Surface(2)
 					for range 60 {
 						p := some(60)

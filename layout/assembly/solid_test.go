@@ -59,6 +59,9 @@ func TestBulkIsExact(t *testing.T) {
 		{"slot", Of(Prism(Outline{geom.RectangleLoop(geom.Point{XMm: -30, YMm: -10}, geom.Point{XMm: 30, YMm: 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
 		{"half disc", Of(Prism(Outline{geom.Loop{{Point: geom.Point{XMm: -10, YMm: 0}}, {Point: geom.Point{XMm: 10, YMm: 0}, Bulge: 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
 		{"ring of an outline", Of(Prism(Outline{circle(geom.Point{XMm: 5, YMm: 0}, 30), circle(geom.Point{XMm: 5, YMm: 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
+		{"two windows half a millimetre apart, and an island", Of(Prism(Outline{rectangle(0, 100), rectangle(10, 20), rectangle(20.5, 60), rectangle(30, 50)}, 0, 4)),
+			// each as high as 50 less half its left edge
+			(5000 - 450 - 39.5*39.75 + 20*35) * 4, Vec{(5000*50 - 450*15 - 39.5*39.75*40.25 + 700*40) / (5000 - 450 - 39.5*39.75 + 700), 25, 2}},
 		{"mitred at both ends", Of(Mitred(Outline{geom.RectangleLoop(geom.Point{XMm: 0, YMm: 0}, geom.Point{XMm: 10, YMm: 20}, 0)}, End{0, 0.5}, End{30, -0.5})), 5000, Vec{14.0 / 3, 10, 15}},
 		{"mitred round tube, off the middle", Of(Mitred(Outline{circle(geom.Point{XMm: 5, YMm: 7}, 10), circle(geom.Point{XMm: 5, YMm: 7}, 8)}, End{0, 0}, End{40, 1})),
 			// about x = 5 a ring has (R² + r²)/4 = 41 of its area
@@ -278,4 +281,9 @@ func TestSquareToRoundLimbs(t *testing.T) {
 	if len(found) != 2 {
 		t.Errorf("the outline has sides %v, want both", found)
 	}
+}
+
+// rectangle runs from one x to another, centred on y = 25 and as high as 50 less half its left edge.
+func rectangle(from, to float64) geom.Loop {
+	return geom.RectangleLoop(geom.Point{XMm: from, YMm: from / 4}, geom.Point{XMm: to, YMm: 50 - from/4}, 0)
 }

@@ -36,8 +36,10 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 			continue
 		}
 		v := &viewer{id: bodies[i].ID, inv: inv, fine: fineMm}
+		front := own.box
+		front.High.Z = 0
 		for k := range shades { // those that may lie before it
-			if s := &shades[k]; s.box.High.Z > own.box.Low.Z && s.box.Low.Z < 0 && over(own.box, s.box) {
+			if s := &shades[k]; s.box.Meets(front, 0) {
 				v.before = append(v.before, s)
 			}
 		}
@@ -51,11 +53,6 @@ func Look(bodies []Body, frame Pose, fineMm float64) []Line {
 		}
 	}
 	return out
-}
-
-// over tells whether two boxes meet in x and y.
-func over(a, b Box) bool {
-	return a.Low.X <= b.High.X && b.Low.X <= a.High.X && a.Low.Y <= b.High.Y && b.Low.Y <= a.High.Y
 }
 
 // shade is a body that may hide others: the machine's frame in its own, the way
@@ -156,8 +153,9 @@ func (v *viewer) visible(edge []Vec) []Line {
 	for i := 0; i+1 < len(edge); i++ {
 		a, b := edge[i], edge[i+1]
 		n := max(1, int(math.Ceil(b.Sub(a).Len()/v.fine)))
+		t0 := besideEnd / float64(n)
 		if i == 0 { // later ones begin where the one before ended
-			was = v.seen(mixVec(a, b, besideEnd/float64(n)))
+			was = v.seen(mixVec(a, b, t0))
 		}
 		if was && len(run) == 0 {
 			put(a)
@@ -165,7 +163,7 @@ func (v *viewer) visible(edge []Vec) []Line {
 			flush()
 		}
 		for k := range n {
-			t0, t1 := (float64(k)+besideEnd)/float64(n), (float64(k)+1-besideEnd)/float64(n)
+			t1 := (float64(k) + 1 - besideEnd) / float64(n)
 			is := v.seen(mixVec(a, b, t1))
 			if is != was {
 				put(mixVec(a, b, v.change(a, b, t0, t1, was)))
@@ -173,7 +171,7 @@ func (v *viewer) visible(edge []Vec) []Line {
 					flush()
 				}
 			}
-			was = is
+			was, t0 = is, t1
 		}
 		if was {
 			put(b)
@@ -286,15 +284,14 @@ func (s *Solid) lastOn(on, end Vec) Vec {
 	if s.on(end) {
 		return end
 	}
-	low, high := 0.0, 1.0
 	for range 16 {
-		if mid := (low + high) / 2; s.on(mixVec(on, end, mid)) {
-			low = mid
+		if mid := mixVec(on, end, 0.5); s.on(mid) {
+			on = mid
 		} else {
-			high = mid
+			end = mid
 		}
 	}
-	return mixVec(on, end, low)
+	return on
 }
 
 // chord tells whether both ends of a short piece lie on the surface: its middle
