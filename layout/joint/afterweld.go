@@ -90,6 +90,9 @@ func (j *making) finishLater(t *joint) {
 		}
 	}
 	if len(what) > 0 {
+		if j.anchored(t, body) {
+			t.problem(plan.WeldedFixed, plan.Named(what[0]))
+		}
 		t.step("Finish after welding", append([]string{"When it is cold, " + clamped + "set " + strings.Join(by, " and ") + ", and " + set +
 			words.When(len(what) > 1, ", without letting go between bores of one axis"+words.When(ends, " that a tool reaches from one end")) + ": " +
 			strings.Join(what, "; ") + ", to the limits below."}, do...)...)

@@ -294,6 +294,30 @@ func TestWeldmentOverTheSwing(t *testing.T) {
 	}
 }
 
+// What stands on its anchors by then goes onto no machine: a bore is not finished after the weld that it is fixed to the floor
+// before, or at; nor is anything wrong where nothing is finished, or what is anchored is not welded to it.
+func TestWeldmentOnTheFloor(t *testing.T) {
+	t.Parallel()
+	const plate = "part: %s\nkind: plate\nmaterial: S355\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [200, 200]}\n%s"
+	const weld = "{name: on, weld: {part: post.outline, to: base.outline, type: fillet, size: 5, sides: 2}, place: {on: front, with: bottom, from-left: 0, from-bottom: 90, front: down}%s}"
+	for _, c := range []struct{ bore, anchored, want string }{
+		{"bore: {diameter: 90, fit: H7, after-weld: yes}", ", anchored: base", "post bore Ø90 H7"},
+		{"bore: {diameter: 90, fit: H7, after-weld: yes}", "", ""},
+		{"bore: {diameter: 90}", ", anchored: base", ""},
+		{"bore: {diameter: 90, fit: H7, after-weld: yes}", ", anchored: other", ""},
+	} {
+		p, got := planned(t, jobOf(t, fmt.Sprintf(weld, c.anchored), fmt.Sprintf(plate, "post", c.bore), fmt.Sprintf(plate, "base", ""), fmt.Sprintf(plate, "other", ""))), ""
+		for _, q := range jointNamed(t, p, "on").Problems {
+			if q.Kind == plan.WeldedFixed {
+				got = q.Args[0].Text
+			}
+		}
+		if got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // A tube of 400 with a plug of 100 that stands 60 out of it is 460 long: what a lathe of 450 does not take is not turned
 // after the weld.
 func TestWeldmentOverTheCentres(t *testing.T) {

@@ -181,6 +181,8 @@ const (
 	WeldMixed    ProblemKind = "weld-mixed"
 	WeldedSwings ProblemKind = "welded-swings"
 	WeldedLong   ProblemKind = "welded-long"
+	// WeldedFixed is of a weld: what is finished after it is fixed to the floor by then. Argument: a part with its step.
+	WeldedFixed ProblemKind = "welded-fixed"
 	// A hub that slides on its shaft.
 	SlideSizes       ProblemKind = "slide-sizes"
 	SlideTapers      ProblemKind = "slide-tapers"       // a hub and its seat, or two pressed together, that are not one cone
