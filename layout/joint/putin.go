@@ -17,7 +17,7 @@ type putWhen int
 
 const (
 	putFirst putWhen = iota // before the two meet
-	putNut                  // the nut that adjusts a cone or keeps a hub, before that is set or tightened by it
+	putNut                  // the nut that adjusts a cone or keeps a hub, before that is set or tightened by it; and what fills the room before its ring
 	putLast                 // after all else
 )
 
@@ -84,6 +84,8 @@ func (j *making) putIn(t *joint, when putWhen) {
 		case e.First:
 			comes = putFirst
 		case e == ordered, made != nil && e.Part.Value == made.Part.Name.Value:
+			comes = putNut
+		case e.As == parts.ASpacer && t.out.Slide != nil && t.out.Slide.Ring:
 			comes = putNut
 		}
 		if comes != when || e.After.Value != t.in.Name.Value {

@@ -660,6 +660,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		t.step("Keep", words.Either(p.MadeNut == "", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight,
 			"Run "+p.Keeper+" up and tighten it against "+hub+", spanner-tight where its own row says no torque: none is worked out."), j.held(t))
 	case p.Ring:
+		j.putIn(t, putNut)
 		t.ringStep(p.Keeper, words.Spaced(k.Feature)).Hold = words.When(p.Key == "" && j.turnsOnPin(t), hub+" turns on "+shaft+" by hand, no tight place.")
 	default:
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")

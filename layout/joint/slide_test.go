@@ -366,7 +366,10 @@ func TestRingFarFromItsHub(t *testing.T) {
 		edits []string
 		offMm float64
 	}{{nil, 2.05}, {hub("51.5"), 0.55}, {hub("51.55"), 0}, {[]string{spacer}, 0}} {
-		_, problems := slidPlan(t, c.edits...)
+		j, problems := slidPlan(t, c.edits...)
+		if last := j.Steps[len(j.Steps)-1]; last.Title != "Keep" { // the spacer lies there before the ring
+			t.Errorf("%v: %+v comes after the ring", c.edits, last)
+		}
 		i := slices.IndexFunc(problems, func(p plan.Problem) bool { return p.Kind == plan.SlideFar })
 		if found := i >= 0; found != (c.offMm > 0) || found && math.Abs(problems[i].Args[1].Value-c.offMm) > 1e-9 {
 			t.Errorf("%v: %v, want %v", c.edits, problems, c.offMm)
