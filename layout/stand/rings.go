@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // A loop of parts closes where it misses by no more than sizes on drawings are rounded by, to a tenth.
@@ -44,8 +45,9 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 		if x.Mm < closesMm && x.Deg < closesDeg {
 			continue
 		}
+		x.By = m.loop(x, solved.Missed)
 		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: m.Rounded(x.Mm, 2).Value, High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
-		if p.Because = m.lengths(x); x.Deg > turnedDeg {
+		if p.Because = slices.Concat(m.lengths(x), m.guessed(x)); x.Deg > turnedDeg {
 			p.Kind = plan.PlaceTurned
 		}
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
@@ -56,6 +58,66 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 			m.Problems = append(m.Problems, p)
 		}
 	}
+}
+
+// loop are the joints that go with one that does not close from one of its parts to the other, by the shortest way over those that
+// do, in the order of the steps; those that place the two where no joints do.
+func (m *Stand) loop(x assembly.Mismatch, missed []assembly.Mismatch) []string {
+	last, from, to := m.StepOf(x.ID), map[parts.Instance]*plan.JointPlan{}, parts.Instance{}
+	if last < 0 {
+		return x.By
+	}
+	from[m.Joints[last].A.Instance()], to = nil, m.Joints[last].B.Instance()
+	over := func(at parts.Instance, j *plan.JointPlan) parts.Instance {
+		if at == j.A.Instance() {
+			return j.B.Instance()
+		}
+		return j.A.Instance()
+	}
+	ties := seq.Keep(m.Joints, func(j *plan.JointPlan) bool {
+		_, placed := m.MeetOf(j)
+		return (placed || len(j.Placed) > 0) && !slices.ContainsFunc(missed, func(o assembly.Mismatch) bool { return o.ID == j.Name })
+	})
+	for way := []parts.Instance{m.Joints[last].A.Instance()}; len(way) > 0; way = way[1:] {
+		for _, j := range ties {
+			next := over(way[0], j)
+			if _, known := from[next]; !known && (way[0] == j.A.Instance() || way[0] == j.B.Instance()) {
+				from[next], way = j, append(way, next)
+			}
+		}
+	}
+	var out []string
+	for at := to; from[at] != nil; at = over(at, from[at]) {
+		out = append(out, from[at].Name)
+	}
+	if len(out) == 0 {
+		return x.By
+	}
+	slices.SortFunc(out, func(a, b string) int { return m.StepOf(a) - m.StepOf(b) })
+	return out
+}
+
+// guessed says of a ball bearing of a loop that does not close what its joint leaves to a guess: which way its shaft looks, or where
+// that lies along, if the loop misses that way; of several on one shaft it is the last.
+func (m *Stand) guessed(x assembly.Mismatch) (out []plan.Because) {
+	for _, name := range slices.Backward(x.By) {
+		in := m.Joint(name)
+		if in.Bearing == nil || !in.Bearing.Ball {
+			continue
+		}
+		if in.Place != nil || in.Meet.Set() {
+			return nil
+		}
+		along, kind := m.Poses[in.Bearing.Cone.Instance().ID()].Z, plan.LoopFloats
+		switch {
+		case x.Deg > turnedDeg && !in.OtherWay:
+			kind = plan.LoopFlips
+		case x.Deg > turnedDeg, math.Abs(along.Dot(x.Along)) < 1-agreeTurn:
+			continue
+		}
+		return []plan.Because{{Name: "or " + name, Problem: plan.Problem{Kind: kind}}}
+	}
+	return nil
 }
 
 // seated tells whether what the place of a shaft in its bush leaves open is settled by their one axis; what turns has no
@@ -95,13 +157,16 @@ func (m *Stand) lengths(x assembly.Mismatch) (out []plan.Because) {
 }
 
 // pointOf is the middle of what a joint takes hold of, in the frame of its part: of a group
-// of holes, or of the cut of a bar's end.
+// of holes, of a step, or of the cut of a bar's end.
 func (m *Stand) pointOf(i parts.Instance, feature string) (at assembly.Vec, ok bool) {
 	if cut, size, ok := m.CutOf(i, feature); ok {
 		return cut.Apply(size.Times(0.5)), true
 	}
 	r := m.Model(i.Part)
 	g := r.GroupNamed(feature)
+	if step := r.StepNamed(feature); g == nil && step != nil {
+		return assembly.Vec{Z: -step.MidMm()}, true
+	}
 	if g == nil {
 		return at, false
 	}

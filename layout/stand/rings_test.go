@@ -119,3 +119,42 @@ func TestGuardOnItsEdges(t *testing.T) {
 		}
 	}
 }
+
+// Two posts of 10 stand on a base, their outer faces 120 apart, with a cap on the outside of each whose shoulder lies 6 out: the
+// shoulders of a shaft in ball bearings there are to be 132 apart. Nothing says that the second cap looks the other way
+// than the first: the last bearing is to say it. With 131 the shaft floats there, and its place says so, its front 162 in the front
+// of the cap.
+func TestLoopOverBearings(t *testing.T) {
+	t.Parallel()
+	const turned, placed = ", other-way-round: yes", ", place: {on: front, with: front, at: [0, 0], gap: -162}"
+	const loop, floats = " through one, two, cap2, b1, b2; ", "; or b2 loop-floats"
+	const lengths = "cap1 misses by 1 mm, 0°" + loop + "cap 1 loop-length 9 cap1 b1; shaft loop-length 143 b1 b2; cap 2 loop-length 9 cap2 b2"
+	for _, c := range []struct {
+		middle    float64
+		way, want string
+	}{
+		{132, turned, ""}, {131, placed, ""},
+		{132, "", "cap1 turned by 24 mm, 180°" + loop + "cap1 loop-turn one, two, cap2, b1, b2; or b2 loop-flips"},
+		{131, turned, lengths + floats},
+		{131, strings.Replace(placed, "162", "163", 1), lengths},
+	} {
+		m, _ := load(t, write(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\nparts: [base.yaml, post.yaml, cap.yaml, shaft.yaml]\njoints:\n" +
+				"  - {name: one, weld: {part: post#1.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 0, from-bottom: 0, front: down}}\n" +
+				"  - {name: two, weld: {part: post#2.outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: 0, from-bottom: 110, front: up}}\n" +
+				"  - {name: cap1, bolt: {through: cap#1.bolts, into: post#1.taps, bolt: M6 8.8}, face: back-on-front}\n" +
+				"  - {name: cap2, bolt: {through: cap#2.bolts, into: post#2.taps, bolt: M6 8.8}, face: back-on-front}\n" +
+				"  - {name: b1, ball-bearing: {bearing: 6004-2RS, housing: cap#1.seat, shaft: shaft.nose, rotating: inner}}\n" +
+				"  - {name: b2, ball-bearing: {bearing: 6004-2RS, housing: cap#2.seat, shaft: shaft.tail, rotating: inner}" + c.way + "}\n",
+			"base.yaml": "part: base\ntitle: base\nkind: plate\nmaterial: S235\nstock: {plate: 10}\noutline: {rectangle: [90, 120]}\n",
+			"post.yaml": "part: post\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10}\noutline: {rectangle: [90, 100]}\nbore: {diameter: 38}\nholes: [{name: taps, circle: {pcd: 62, count: 4, first: 45}, size: M6 tap}]\n",
+			"cap.yaml": "part: cap\ntitle: cap\nkind: turned\nquantity: 2\nmaterial: S355\nstock: {round: 85, length: 28}\nprofile:\n  outside: [{name: round, diameter: 80, length: 24}]\n" +
+				"  inside: [{name: seat, diameter: 42, fit: H7, length: 18}, {name: web, diameter: 34, length: 6}]\nholes: [{name: bolts, circle: {pcd: 62, count: 4, first: 45}, size: M6 clearance}]\n",
+			"shaft.yaml": "part: shaft\ntitle: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 160}\nprofile:\n  outside: [{name: nose, diameter: 20, fit: k6, length: 12}, {name: middle, diameter: 24, length: " +
+				fmt.Sprint(c.middle) + "}, {name: tail, diameter: 20, fit: k6, length: 12}]\n",
+		}))
+		if got := missed(m); got != c.want {
+			t.Errorf("%g%s: %q, want %q", c.middle, c.way, got, c.want)
+		}
+	}
+}
