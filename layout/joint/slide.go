@@ -451,7 +451,7 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		if room.Min < room.Max {
 			p.FreeAtMm = &room
 		}
-		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name)})
+		t.rely(relied{what: "the room of the ring beside " + t.a.title(), mm: p.FreeMm, less: p.FreeMm - room.Min, of: t.ringChain(k.r, k.ring, at, a)})
 		if room.Min > ringOffMm && !slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool {
 			return e.After.Value == t.in.Name.Value && e.As == parts.ASpacer
 		}) {
@@ -475,6 +475,17 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
 		less: lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone != 0})
 	return true
+}
+
+// ringChain names the lengths without limits of their own that the room of a ring beside its hub comes from: those of the bore, and of the shaft from
+// the end that its groove is measured from to the shoulder.
+func (t *joint) ringChain(shaft *part.Model, ring *part.Groove, atMm float64, bore geom.Span) string {
+	from, to := 0.0, atMm
+	if ring.In.From == parts.Back {
+		from, to = atMm, shaft.LengthMm()
+	}
+	named := append(t.a.r.Unlimited(true, bore.FromMm, bore.ToMm), shaft.Unlimited(false, from, to)...)
+	return words.Either(named == nil, words.Spaced(t.a.step.Name)+" and "+words.Spaced(t.b.step.Name), strings.Join(named, ", "))
 }
 
 // shoulderLeastMm is the least width of a shoulder that a hub stands against. Common practice, no source.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -72,6 +73,16 @@ func (s *Sizes) BetweenMm(inside bool, fromMm, toMm float64) plan.Range {
 		between = plan.Range{Min: whole.MinMm - rest.Max, Max: whole.MaxMm - rest.Min}
 	}
 	return plan.Range{Min: geom.Clean(between.Min), Max: geom.Clean(between.Max)}
+}
+
+// Unlimited are the names of the steps between two places along the axis whose lengths have no limits of their own.
+func (s *Sizes) Unlimited(inside bool, fromMm, toMm float64) (names []string) {
+	for _, st := range s.Side(inside) {
+		if st.FromMm > fromMm-geom.CloseMm && st.ToMm < toMm+geom.CloseMm && len(st.limits) == 0 {
+			names = append(names, words.Spaced(st.Name))
+		}
+	}
+	return names
 }
 
 // longText is a step's length: "104", or "(104)" where it is auxiliary.

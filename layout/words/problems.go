@@ -633,7 +633,7 @@ var Problems = []About{
 		"{0} is turned or bored after the weld, and what is welded then is {1} long; the lathe takes {2} between centres",
 		"finish it before, with a fine size far enough from the weld, or have it turned elsewhere", "what is turned goes between the centres",
 		"shop: lathe: between"},
-	{plan.WeldedFixed, "anchor", plan.StopSeverity, nil, "{0} is finished after this weld, and what is welded then is fixed to the floor: no machine takes it",
+	{plan.WeldedFixed, "weld-first", plan.StopSeverity, nil, "{0} is finished after this weld, and what is welded then is fixed to the floor: no machine takes it",
 		"anchored: at a joint after this one; or finish it before, with a fine size far enough from the weld", "what is machined is loose by then", byGeometry},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, nil, "{0} is not readily weldable to the other metal: they do not mix; join otherwise",
 		"bolts, or one metal for both", "a weld joins metals that mix", practice},
