@@ -74,6 +74,27 @@ func TestExtent(t *testing.T) {
 	}
 }
 
+// TestStrapIsCaught: a strap of 40 round a bar of 200 × 50 × 50 that hangs by its middle, beside a block from 90 to 110 along it,
+// is caught where both lie under it and less than 5 apart, but not by what lies within the bar.
+func TestStrapIsCaught(t *testing.T) {
+	t.Parallel()
+	body := func(low, high assembly.Vec) []assembly.Body {
+		return []assembly.Body{{Solid: assembly.Of(assembly.Cuboid(low, high)), Pose: assembly.Still}}
+	}
+	caught := func(mm, off float64) bool {
+		return (&hung{Group: assembly.Group{Centre: assembly.Vec{X: 100}}, along: assembly.AxisX, strapMm: 40, bodies: body(assembly.Vec{}, assembly.Vec{X: 200, Y: 50, Z: 50}),
+			others: body(assembly.Vec{X: 90, Y: 50 + off}, assembly.Vec{X: 110, Y: 80 + off, Z: 50})}).caught(mm)
+	}
+	for _, c := range []struct {
+		mm, off float64
+		want    bool
+	}{{0, 4.9, true}, {0, 5.1, false}, {29.9, 4, true}, {30.1, 4, false}, {-29.9, 4, true}, {-30.1, 4, false}, {0, -40, false}} {
+		if caught(c.mm, c.off) != c.want {
+			t.Errorf("%g along, %g off: %v", c.mm, c.off, !c.want)
+		}
+	}
+}
+
 // TestMiddleOf: beads 8 off an axis at both sides lie about it, however far apart along it, while their weld is wider than that; else about
 // their own middle.
 func TestMiddleOf(t *testing.T) {

@@ -339,7 +339,7 @@ func (v *viewed) lay(bodies []assembly.Body, top assembly.Vec) (out lying) {
 	}
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
-		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.Size().Len()))
+		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(g.Box.Size().Len()))
 		hit := assembly.Crossings(bodies, p, down.Reversed())
 		if len(hit) > 0 && v.carries(hit[0].ID) {
 			out.on, out.blockMm, out.beyondMm = [2]string{name, v.Title(hit[0].ID)}, p.Dot(axis), math.Ceil(max(0, low-centre, centre-high))

@@ -109,7 +109,7 @@ func (m *drawing) upDeg(j *plan.JointPlan, b *assembly.Body) float64 {
 	if math.Hypot(up.X, up.Y) < stand.Level {
 		return 0
 	}
-	return math.Mod(words.Round(geom.ClockDeg(xy(up.X, up.Y)), 2), 360)
+	return geom.OnClock(words.Round(geom.ClockDeg(xy(up.X, up.Y)), 2))
 }
 
 // between is the middle of what two boxes have in common, or of the way from one to the other.

@@ -30,15 +30,20 @@ func TestSlings(t *testing.T) {
 		{"", "plate", "[120, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
 		{"", "plate", "[-150, 0], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // one under the post
 		{", anchored: base", "plate", "", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 546}},
+		// No strap of 50 lies on a hole of 20 in what it goes round: 9 further in each, its middle is more than 35 off 315 at the fifth place.
+		{", anchored: base", "plate", "[-315, 0], [315, 0]], size: 20 mm", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 279, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 484}},
 		{", anchored: base", "sheet", "", &plan.Sling{End: "left", At: "post", CentreMm: 450}},
 	} {
-		base := strings.Replace(basePart, "20 mm", "60 mm", 1)
+		base, holes := strings.Replace(basePart, "20 mm", "60 mm", 1), ""
 		if c.holes != "" {
-			base += "holes:\n  - {name: eyes, at: [" + c.holes + ", depth: 20 mm}\n"
+			holes = "holes:\n  - {name: eyes, at: [" + c.holes + ", depth: 20 mm}\n"
+		}
+		if c.anchored == "" {
+			base, holes = base+holes, ""
 		}
 		m, pl := load(t, write(t, map[string]string{
 			"base.yaml": base,
-			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {" + c.form + ": 60 mm}\noutline: {rectangle: [900, 300]}\n",
+			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {" + c.form + ": 60 mm}\noutline: {rectangle: [900, 300]}\n" + holes,
 			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
 				", place: {on: front, with: bottom, from-left: -250, from-bottom: 70, front: down}" + c.anchored + "}\n",
 		}))
@@ -53,7 +58,8 @@ func TestSlings(t *testing.T) {
 	}
 }
 
-// The same base with two eyes on it, 300 apart astride its centre, is slung by these; with both at one end it is not.
+// The same base with two eyes on it, 300 apart astride its centre, is slung by these; with both at one end it is not, nor
+// by its own threads, since it does not hang alone.
 func TestSlungByItsEyes(t *testing.T) {
 	t.Parallel()
 	for at, want := range map[string]plan.Sling{"330": {End: "left", At: "base", CentreMm: 200, Holes: "hole", For: true, On: [2]string{"eye"}}, "110": {}} {
@@ -61,7 +67,7 @@ func TestSlungByItsEyes(t *testing.T) {
 			return "  - {name: eye-" + n + ", weld: {part: eye#" + n + ".outline, to: base.outline, type: fillet, size: 4}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 160, front: down}}\n"
 		}
 		m, pl := load(t, write(t, map[string]string{
-			"base.yaml": strings.Replace(basePart, "20 mm", "60 mm", 1),
+			"base.yaml": strings.Replace(basePart, "20 mm", "60 mm", 1) + "holes: [{name: own, at: [[-150, 80], [150, 80]], size: M8 tap, for: lifting, depth: 20 mm}]\n",
 			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [900, 300]}\n",
 			"eye.yaml":  "part: eye\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [40, 60]}\nholes:\n  - {name: hole, at: [[0, 12]], size: 18 mm, for: lifting}\n",
 			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml, eye.yaml]\njoints:\n" + eye("1", "30") + eye("2", at) + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
