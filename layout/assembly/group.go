@@ -169,7 +169,7 @@ func hull(pts []geom.Point) []geom.Point {
 	slices.SortFunc(pts, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.YMm, b.YMm)) })
 	var out []geom.Point
 	half := func(p geom.Point, start int) {
-		for n := len(out); n >= start+2 && out[n-1].Minus(out[n-2]).Cross(p.Minus(out[n-2])) <= 1e-6; n-- {
+		for n := len(out); n >= start+2 && !geom.Some(out[n-1].Minus(out[n-2]).Cross(p.Minus(out[n-2]))); n-- {
 			out = out[:n-1]
 		}
 		out = append(out, p)

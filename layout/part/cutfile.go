@@ -135,7 +135,7 @@ func (c *cutter) flatFile(a asCut) (*plan.Profile, error) {
 func (c *cutter) webs(a asCut) {
 	edge := a.outline.Flatten(geom.FlatMm).Split()[0].Coords()
 	take := func(o opening, other string, web float64) {
-		if web <= 1e-6 {
+		if !geom.Some(web) {
 			c.fault(o.pos, o.name+" runs into "+other+": contours must not meet", "move it, make it smaller, or draw the shape with outline: {path: ...}")
 			return
 		}

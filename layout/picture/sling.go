@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/stand"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -248,7 +249,7 @@ func (s *drawing) endmost(bodies []assembly.Body, outward assembly.Vec) (title s
 	most := -inf
 	for i := range bodies {
 		_, reach := bodies[i].Along(outward)
-		if _, made := s.Of[bodies[i].ID]; made && reach > most+1e-6 {
+		if _, made := s.Of[bodies[i].ID]; made && geom.Over(reach, most) {
 			title, most = s.Title(bodies[i].ID), reach
 		}
 	}

@@ -245,7 +245,7 @@ func (r *reviewer) drivenRPM() (rpm float64, why string) {
 // places do not tell.
 func (r *reviewer) apart(motor, driven *view) (offMm, spanMm float64, ok bool) {
 	a, b := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
-	if a == nil || b == nil || !r.machine().Tied(a, b) || math.Abs(a.Pose.Z.Dot(b.Pose.Z)) < 1-1e-6 {
+	if a == nil || b == nil || !r.machine().Tied(a, b) || geom.Over(1, math.Abs(a.Pose.Z.Dot(b.Pose.Z))) {
 		return 0, 0, false
 	}
 	groove := func(body *assembly.Body, v *view) assembly.Vec {

@@ -206,7 +206,7 @@ func (v *view) outlineTurns(turn float64) bool {
 		step = 360 / float64(o.Sides)
 	}
 	off := math.Mod(turn, step)
-	return off < 1e-6 || step-off < 1e-6
+	return !geom.Some(off) || !geom.Some(step-off)
 }
 
 // pattern is the places of one group, as clock angles with what else places

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/solid"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -302,7 +303,7 @@ func along(fromLow, fromHigh parts.Length, part, face [2]float64) (shift float64
 func SameAxis(a, b assembly.Pose) bool {
 	const offMm = 1
 	at := b.At.Sub(a.At)
-	return a.Z.Cross(b.Z).Len() < 1e-6 && at.Cross(a.Z).Len() < offMm
+	return !geom.Some(a.Z.Cross(b.Z).Len()) && at.Cross(a.Z).Len() < offMm
 }
 
 // AxisOf is the axis of a joint's assembly: z out of its front, y to its TOP; false where it has none, or no place.

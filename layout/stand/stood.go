@@ -73,7 +73,7 @@ func (m *Stand) inLine() {
 		}
 	}
 	motor, coupling := ends[false], ends[true]
-	if shaft == nil || motor == nil || !m.Tied(shaft, motor) || math.Abs(shaft.Pose.Z.Dot(motor.Pose.Z)) < 1-1e-6 {
+	if shaft == nil || motor == nil || !m.Tied(shaft, motor) || geom.Over(1, math.Abs(shaft.Pose.Z.Dot(motor.Pose.Z))) {
 		return
 	}
 	e := &m.Job.Loose[m.Roles[motor.ID].Loose]
@@ -101,7 +101,7 @@ func (m *Stand) Opposed() bool {
 	return shaft != nil && slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool {
 		r, shaftOut := m.Roles[b.ID], b.Pose.Z.Reversed()
 		end := shaft.Pose.Z.Times(m.Driven(drive.Drives))
-		return r.Kind == Standing && !r.Runs && m.Tied(shaft, &b) && shaftOut.Dot(end) < -1+1e-6
+		return r.Kind == Standing && !r.Runs && m.Tied(shaft, &b) && !geom.Over(shaftOut.Dot(end), -1)
 	})
 }
 
