@@ -297,6 +297,11 @@ func TestTightenedAgain(t *testing.T) {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
+	// What shims under a cover set is set again in the step of that.
+	lid := &plan.JointPlan{Name: "cap", N: 7}
+	if got := after(&parts.Job{}, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, SetBy: "cap"}), lid); len(got) != 1 || !strings.Contains(got[0], "; else step 7:") {
+		t.Errorf("%q", got)
+	}
 	// Before a coupling comes off, the motor that is on another part does.
 	on := func(part string) *parts.Stands { return &parts.Stands{On: parts.JointRef{Part: part}} }
 	job := &parts.Job{Loose: []parts.Loose{{Item: said("Coupling"), Stands: on("shaft")}, {Item: said("Motor"), MassKg: 40, Stands: on("plate")}}}

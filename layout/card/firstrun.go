@@ -314,7 +314,7 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 				if n := len(b.ShutBy) - 1; n > 1 { // the row of its bolts names what is over it
 					off = []string{"all over " + b.ShutBy[n].Title + ", and that,"}
 				}
-				do += "; else " + words.Join(" off, ", strings.Join(off, ", "), "step "+strconv.Itoa(j.N))
+				do += "; else " + words.Join(" off, ", strings.Join(off, ", "), "step "+strconv.Itoa(cmp.Or(c.pl.Joint(b.SetBy), j).N))
 			}
 			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
 		}

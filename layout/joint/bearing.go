@@ -165,6 +165,10 @@ func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	if b.Adjusted && b.HeldBy != "" && s.nutMade(b.HeldBy) == nil && s.nutOrdered(b.HeldBy) == nil {
 		list.use(t, "Nut "+b.HeldBy, 1, "with its lock")
 	}
+	own := func(e parts.Loose) bool { return e.As == parts.ASpacer && e.After.Value == b.SetBy }
+	if b.SetBy != "" && !slices.ContainsFunc(s.job.Loose, own) {
+		list.use(t, "Shim foil, an assortment", 1, "under the cover")
+	}
 }
 
 // nutMade is the part of the job that runs on a thread as its nut; nil if there is none.
@@ -250,6 +254,7 @@ func (bearingKind) work(j *making, t *joint) {
 	if float := j.endFloat(t); len(float) == 2 {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
 		p.ShutBy = j.shutBy(t)
+		j.judgeShims(t, p, m)
 	}
 	t.bearingFigures(p)
 	t.drawFigures()

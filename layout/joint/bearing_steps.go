@@ -208,12 +208,11 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
-	if p.HasEndFloat {
+	if p.HasEndFloat && !slices.ContainsFunc(j.lids(t), func(l *joint) bool { return !slices.Contains(j.before, l) }) { // else with the last of these
 		tight := p.ConeFitUm.Min >= 0
 		if m.nut == nil && other.nut != nil {
 			m.nut, tight = other.nut, plans[partner].ConeFitUm.Min >= 0
 		}
-		m.lid = cmp.Or(m.lid, other.lid)
 		j.endFloatStep(t, p, m, tight)
 	}
 	j.fitSeals(t)
@@ -410,14 +409,14 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 // tight does not follow the nut back.
 // Common practice, no source.
 func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight bool) {
-	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
+	span := t.span(p.EndFloatMm)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
 	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.Instance() != t.b.Instance() }), t.a.Instance())
 	if late := j.fastenedBy(t, other); late != nil {
 		t.problem(plan.FloatEarly, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Named(other.b.title()), plan.Named(late.in.Name.Value))
 	}
-	if m.nut == nil && m.cupShoulder != nil && m.lid == nil && other == nil { // of two housings one is shimmed
+	if m.nut == nil && m.cupShoulder != nil && other == nil && len(j.lids(t)) == 0 { // of two housings one is shimmed
 		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
 		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".",
 			"Dial gauge on the shaft end, push and pull while turning: "+span+".")
@@ -425,11 +424,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight b
 		return
 	}
 	if m.nut == nil {
-		under := "what holds the cup"
-		if m.lid != nil {
-			under = m.lid.coverOf(t.b) + ", once it is bolted on,"
-		}
-		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under "+under+" until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
+		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under what holds the cup until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
 		s.Hold = "Turns freely by hand."
 		return
 	}

@@ -376,8 +376,9 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 		t.problem(plan.SocketGrade, plan.Named(in.Head), plan.Named(in.Class))
 	}
 	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm, Class: in.Class}
+	shims := j.shimsMm(t)
 	if tapped {
-		joint.MoreMm = t.flangeMoreMm()
+		joint.MoreMm = t.flangeMoreMm() + shims
 	}
 	if in.Washer {
 		joint.HeadWashers, p.WasherMm = 1, t.bolt.WasherThicknessMm
@@ -402,7 +403,7 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
 		p.EngagementMm, p.SpareMm, p.ProtrusionMm = words.Round(c.EngagementMm, 2), words.Round(c.SpareMm, 2), words.Round(c.ProtrusionMm, 2)
 		if more := joint.MoreMm; more > 0 { // the thickness of a turned flange
-			t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: more, wantMm: p.NeedMm, of: "the flange of " + t.a.title()})
+			t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: more, wantMm: p.NeedMm, of: "the flange of " + t.a.title() + words.When(shims > 0, " and the shims under it")})
 		}
 		if c.FullThread {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
@@ -830,6 +831,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
 	j.dowels(t)
+	j.shimSteps(t)
 }
 
 // closesToo names what closes between the same faces as a bolted joint.

@@ -711,7 +711,8 @@ func TestCovered(t *testing.T) {
 		back  float64
 		bore  float64
 	}{
-		{"the spigot first", parts.Front, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false)}, -1, 10, 0},
+		{"the spigot first, put on other way round", parts.Front, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false)}, -1, 10, 0},
+		{"the spigot first, on the far side of its rim", parts.Front, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false)}, 0, 0, 0},
 		{"the spigot last", parts.Front, []part.Step{cylinder(0, 15, 140, false), cylinder(15, 24, 80, false)}, -1, 9, 0},
 		{"bored", parts.Front, []part.Step{cylinder(0, 15, 140, false), cylinder(15, 24, 80, false), cylinder(0, 16, 30, true), cylinder(16, 24, 72, true)}, -1, 9, 72},
 		{"on the back", parts.Back, []part.Step{cylinder(0, 10, 80, false), cylinder(10, 25, 140, false), cylinder(0, 25, 50, true)}, 1, 90, 50},
@@ -727,7 +728,7 @@ func TestCovered(t *testing.T) {
 		holes := housing
 		holes.step, holes.group = nil, &part.Group{FaceGroup: parts.FaceGroup{Face: c.face}}
 		in := &joint{in: &parts.Joint{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{}}, b: housing}
-		lid := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}}, a: cover, b: holes}
+		lid := &joint{in: &parts.Joint{Kind: parts.BoltKind, Bolt: &parts.BoltJoint{}, OtherWay: strings.HasSuffix(c.name, "other way round")}, a: cover, b: holes}
 		in.covered([]*joint{in, lid})
 		got := in.lid
 		if got.cupDir != c.dir || got.cupBackMm != c.back || (got.lid == lid) != (c.dir != 0) || c.dir != 0 && got.cupShoulder.Size.NominalMm != c.bore {

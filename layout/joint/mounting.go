@@ -101,7 +101,7 @@ func (t *joint) covered(all []*joint) {
 		if dir == tandem || p != nil && shoulder(t.b, -dir) != nil || !geom.Alike(end(t.b.step, dir), face) {
 			continue
 		}
-		if s, bore := spigotOf(cover.r, t.b.step.Size.NominalMm); s != nil {
+		if s, bore := o.spigotOf(cover, t.b.step.Size.NominalMm); s != nil {
 			t.lid = mounting{cupDir: dir, cupBackMm: geom.Clean(face - dir*s.LengthMm()), cupShoulder: bore, lid: o}
 		}
 	}
@@ -118,13 +118,17 @@ func spigotMm(r *part.Model, s *part.Step) (tipMm float64, ok bool) {
 	return 0, false
 }
 
-// spigotOf is the last spigot of a cover that has a diameter, and the bore at its tip, one without a size if there is none;
-// nil where there is no such spigot.
-func spigotOf(cover *part.Model, mm float64) (spigot, bore *part.Step) {
-	for _, s := range cover.Side(false) {
-		if tip, ok := spigotMm(cover, s); ok && geom.Alike(s.Size.NominalMm, mm) {
+// spigotOf is the spigot of a diameter at the face of a cover that meets the other part of a joint, and the bore at its tip, one without a
+// size if there is none; nil where there is no such spigot.
+func (t *joint) spigotOf(cover feature, mm float64) (spigot, bore *part.Step) {
+	face := t.meeting().First
+	if cover.Instance() == t.b.Instance() {
+		face = t.meeting().Second
+	}
+	for _, s := range cover.r.Side(false) {
+		if tip, ok := spigotMm(cover.r, s); ok && geom.Alike(tip, faceMm(cover.r, face.Outward())) && geom.Alike(s.Size.NominalMm, mm) {
 			spigot = s
-			bore = cmp.Or(seq.At(cover.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip }), &part.Step{})
+			bore = cmp.Or(seq.At(cover.r.Steps, func(q *part.Step) bool { return q.Inside && q.FromMm <= tip && q.ToMm >= tip }), &part.Step{})
 		}
 	}
 	return spigot, bore

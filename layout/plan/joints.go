@@ -538,6 +538,8 @@ type BearingPlan struct {
 	HeatLeftUm      float64      `json:"heat_left_um,omitempty"` // least play at that temperature
 	EndFloatMm      Range        `json:"end_float_mm"`
 	HasEndFloat     bool         `json:"has_end_float"`
+	ShimMm          float64      `json:"shim_mm,omitempty"` // shims under a cover that give it, by the lengths as drawn; 0 for none
+	SetBy           string       `json:"set_by,omitempty"`  // the joint in whose step it is set, of a cover; empty for its own
 	ShutBy          []Off        `json:"shut_by,omitempty"` // what comes off before it is set anew, in that order
 	GreaseG         float64      `json:"grease_g"`
 	Grease          string       `json:"grease,omitempty"`

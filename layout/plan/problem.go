@@ -155,6 +155,7 @@ const (
 	MouthPast         ProblemKind = "mouth-past"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
 	FloatUnset        ProblemKind = "float-unset"
+	ShimsAdd          ProblemKind = "shims-add"
 	FloatEarly        ProblemKind = "float-early"
 	GrooveLacking     ProblemKind = "groove-lacking"
 	SquareUpStock     ProblemKind = "square-up-stock"

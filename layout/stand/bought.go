@@ -219,7 +219,7 @@ func (m *Stand) bearing(j *plan.JointPlan, in *parts.Joint) {
 		)},
 	} {
 		m.add(assembly.Body{ID: ring.id, Solid: ring.solid, Pose: pose, DensityKgM3: steelKgM3}, Role{Kind: ring.kind, Joint: j.Name})
-		m.Allow(ring.id, ring.in.Instance().ID(), FitMm)
+		m.Allow(ring.id, ring.in.Instance().ID(), FitMm+p.ShimMm) // the shims are not drawn
 	}
 }
 

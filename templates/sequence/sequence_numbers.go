@@ -150,7 +150,7 @@ func slideNumbers(p *plan.SlidePlan, w words.Writer) []keyNumber {
 func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {
 	var out []keyNumber
 	inner, outer := b.Names()
-	if b.HasEndFloat {
+	if b.HasEndFloat && b.SetBy == "" {
 		label, rest := "End float", "dial gauge on the shaft end"
 		if b.EndFloatMm.Max <= 0 {
 			label, rest = "Preload", "tighter than no play"

@@ -258,3 +258,13 @@ func TestTwoRows(t *testing.T) {
 		}
 	}
 }
+
+// TestFloatStandsWhereItIsSet: a play that shims under a cover set later is no number of the bearing's own step.
+func TestFloatStandsWhereItIsSet(t *testing.T) {
+	t.Parallel()
+	for by, want := range map[string]int{"": 2, "cap": 1} { // grease besides
+		if got := bearingNumbers(&plan.BearingPlan{HasEndFloat: true, EndFloatMm: plan.Range{Min: 0.02, Max: 0.06}, SetBy: by}, words.Writer{}); len(got) != want {
+			t.Errorf("set by %q: %+v", by, got)
+		}
+	}
+}
