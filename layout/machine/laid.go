@@ -166,6 +166,21 @@ func (s *soFar) lay(j *plan.JointPlan, first bool) {
 	}
 }
 
+// inTheWay is the first of what a joint brings that goes where a part lies which comes off again only once the joint is made, and how
+// deep; nil where all has room.
+func (m *Machine) inTheWay(j *plan.JointPlan, passing *assembly.Body, stands []assembly.Body) (in *assembly.Body, deepMm float64) {
+	for _, id := range m.Stage().Ends[m.StepOf(j.Name)] {
+		b := m.Stage().BodyOf[id]
+		if b == nil || slices.ContainsFunc(stands, func(o assembly.Body) bool { return o.ID == id }) {
+			continue
+		}
+		if o, met := assembly.PairOverlap(passing, b, pairTolerance); met {
+			return b, o.DepthMm
+		}
+	}
+	return nil, 0
+}
+
 // passes tells whether what comes off again has room at its step, and comes there.
 func (m *Machine) passes(j *plan.JointPlan, l *stand.Laid, fixed []int) []plan.Problem {
 	fx := m.pick(fixed)
@@ -177,6 +192,9 @@ func (m *Machine) passes(j *plan.JointPlan, l *stand.Laid, fixed []int) []plan.P
 			if o, in := assembly.PairOverlap(b, &fx[k], pairTolerance); in {
 				return []plan.Problem{stand.Problem(j.Name, plan.PartsOverlap, l.At.Pos, m.Named(b.ID), m.Named(fx[k].ID), m.Rounded(o.DepthMm, 2))}
 			}
+		}
+		if in, deep := m.inTheWay(j, b, fx); l.Loose.First && in != nil {
+			return []plan.Problem{stand.Problem(j.Name, plan.PassingInWay, l.At.Pos, m.Named(b.ID), m.Named(in.ID), m.Rounded(deep, 2))}
 		}
 		return m.laidIn(j, l, []assembly.Body{*b}, fx)
 	}

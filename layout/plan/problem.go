@@ -235,6 +235,7 @@ const (
 // The kinds of problem of the machine in space.
 const (
 	PartsOverlap   ProblemKind = "parts-overlap"
+	PassingInWay   ProblemKind = "passing-in-way" // of what comes off once its joint is made
 	OverlapBy      ProblemKind = "overlap-by"     // of two that one part holds
 	OverlapMany    ProblemKind = "overlap-many"   // of one part with several
 	OverlapTurned  ProblemKind = "overlap-turned" // of what is bolted on another way about

@@ -414,6 +414,8 @@ var Problems = []About{
 		"what lies under a nut is borne all round", practice},
 	{plan.PartsOverlap, "overlap", plan.StopSeverity, nil, "{0} and {1} lie in one another by {2}", "move or shorten one of them, or correct their places",
 		"two parts cannot be in one place", byGeometry},
+	{plan.PassingInWay, "overlap", plan.StopSeverity, nil, "{0} lies {2} deep where {1} goes, and comes off only once this joint is made",
+		"another place for it, or a smaller one", "what is on only while parts are joined leaves room for what joins them", byGeometry},
 	{plan.OverlapBy, "overlap", plan.StopSeverity, nil, "{0}, joined to {3}, reaches {2} into {1}, which is bolted to {3}", "{4}move or shorten one of them",
 		"two parts cannot be in one place", byGeometry},
 	{plan.OverlapMany, "overlap", plan.StopSeverity, nil, "{0} lies by up to {2} in {1}", "a smaller {0}, or another place for it", "two parts cannot be in one place", byGeometry},
