@@ -142,6 +142,9 @@ func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 	for _, t := range []*joint{backward, forward} {
 		wide, narrower = wide+t.in.Bearing.Width.Mm, narrower+narrowerMm(t.in.Bearing.Bore.Mm)
 	}
+	if backward == forward { // how far its stops lie apart and how wide it is go by the one ring
+		narrower /= 2
+	}
 	return plan.Range{Min: geom.Clean(shaft.Min - housing.Max - wide), Max: geom.Clean(shaft.Max - housing.Min - wide + narrower)}, true
 }
 
@@ -171,6 +174,9 @@ func (j *making) carrying(t *joint) []*joint {
 	})
 }
 
+// shaftPlayMm is the most that ball bearings leave a shaft free along at all limits. Common practice, no source.
+const shaftPlayMm = 0.5
+
 // located says at the last bearing of a shaft which of them holds the shaft along, and judges the play that they leave it.
 func (j *making) located(t *joint, p *plan.BearingPlan) {
 	all := j.carrying(t)
@@ -182,9 +188,13 @@ func (j *making) located(t *joint, p *plan.BearingPlan) {
 	}
 	all = seq.Keep(all, func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
 	play, set := plan.Range{}, false
+	free := plan.Range{Min: math.Inf(1)} // however it is held
 	for _, b := range all {
 		for _, f := range all {
 			mm, ok := j.giveMm(b, f)
+			if ok && mm.Min < free.Min {
+				free = mm
+			}
 			if b == f || !ok {
 				continue
 			}
@@ -196,6 +206,9 @@ func (j *making) located(t *joint, p *plan.BearingPlan) {
 				play, set = mm, true
 			}
 		}
+	}
+	if !math.IsInf(free.Min, 1) && geom.Over(free.Min, shaftPlayMm) {
+		t.problem(plan.ShaftLoose, plan.Named(t.a.title()), plan.Of(plan.Mm, free.Min), plan.Of(plan.Mm, free.Max), plan.Of(plan.Mm, shaftPlayMm))
 	}
 	for _, dir := range []float64{1, -1} {
 		if !slices.ContainsFunc(all, func(o *joint) bool { _, _, ok := j.holds(o, dir); return ok }) {

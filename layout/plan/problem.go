@@ -86,6 +86,7 @@ const (
 	CupNotHeld        ProblemKind = "cup-not-held"
 	RingNowhere       ProblemKind = "ring-nowhere"
 	BallsClamped      ProblemKind = "balls-clamped"
+	ShaftLoose        ProblemKind = "shaft-loose"
 	RingNoRoom        ProblemKind = "ring-no-room"
 	BallLeft          ProblemKind = "ball-left"
 	RingShoulderLow   ProblemKind = "ring-shoulder-low"
