@@ -820,8 +820,11 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s := &t.out.Steps[len(t.out.Steps)-1]
 		s.Do = append(s.Do, "Start those "+too+" too, before any is pulled tight: what is tight keeps the others out.")
 	}
+	if off := j.sweepNow(t); off != nil {
+		j.sweep(t, off)
+	}
 	with, gauge := j.tightenWith(t, p)
-	s = t.step("Tighten", append([]string{j.throughBoth(t, p)}, append(t.rounds(p), with)...)...)
+	s = t.step("Tighten", slices.Concat([]string{j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{with})...)
 	s.Hold = c.shut
 	if p.TorqueNm != 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{
@@ -851,13 +854,30 @@ func (j *making) closesToo(t *joint) string {
 	return strings.Join(closed, ", ")
 }
 
-// rounds are the words of tightening: in what order, and to what in each round.
-func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
-	order := seq.Map(p.Order, strconv.Itoa)
-	again := "then once more."
-	if len(order) > 1 {
-		do, again = []string{"Order " + strings.Join(order, ", ") + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}, "then round once more."
+// order says in which order bolts are tightened: of studs that hold two plates apart the nuts of both ends, one after the other.
+func (j *making) order(t *joint, p *plan.BoltPlan) []string {
+	numbers := func(order []int) string { return strings.Join(seq.Map(order, strconv.Itoa), ", ") }
+	if len(p.Order) < 2 {
+		return nil
 	}
+	if p.Spacer && p.StudStandsMm == 0 {
+		a, b := j.patterns(t)
+		far := seq.Map(p.Order, func(n int) int {
+			at := a[n-t.a.group.Group.First]
+			return t.b.group.Group.First + slices.IndexFunc(b, func(q plan.XY) bool {
+				return geom.Distance(at, q) == seq.Least(b, func(o plan.XY) float64 { return geom.Distance(at, o) })
+			})
+		})
+		s := j.studded(t)
+		return []string{"First the nuts on " + t.b.title() + ", all rounds, order " + numbers(far) + ", each stud held by " + s.holds(t.w) + "; then those on " +
+			t.a.title() + ", order " + numbers(p.Order) + " (" + t.a.place() + " numbers of each)."}
+	}
+	return []string{"Order " + numbers(p.Order) + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}
+}
+
+// rounds are the words of tightening: to what in each round.
+func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
+	again := words.Either(len(p.Order) > 1, "then round once more.", "then once more.")
 	switch round := func(part float64) string { return t.w.TorqueAs(p.TorqueNm*part, p.TorqueNm) }; {
 	case p.TorqueNm != 0:
 		return append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", "+again,

@@ -13,16 +13,25 @@ import (
 	"centrepop/parts/seq"
 )
 
-// registers finds the spigots of one side of a joint that lie in bores of the
-// other, and judges their fit: a spigot centres the joint and must not bind.
+// registers judges the fit of the spigots of a joint: one centres the joint and must not bind.
 func (j *making) registers(t *joint) {
-	if _, tied := j.side(t, j.before); tied {
-		return
+	if _, tied := j.side(t, j.before); !tied {
+		for _, s := range j.spigots(t, j.before) {
+			t.register(s)
+		}
+	}
+}
+
+// spigots are those of one side of a joint that lie in bores of the other, once some joints before it are made.
+func (j *making) spigots(t *joint, before []*joint) (out []spigot) {
+	at := j.at(t.a.Instance())
+	if at == nil {
+		return nil
 	}
 	side := map[parts.Instance]int{}
 	var sides [][]parts.Instance
 	for _, i := range append([]parts.Instance{t.a.Instance(), t.b.Instance()}, t.others()...) { // what lies between is a side of its own
-		sides = append(sides, j.members(i, j.before))
+		sides = append(sides, j.members(i, before))
 	}
 	for i, members := range sides {
 		for _, in := range members {
@@ -31,22 +40,33 @@ func (j *making) registers(t *joint) {
 			}
 		}
 	}
-	group := j.at(t.a.Instance()).group
-	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == group && side[p.Instance] != 0 })
+	near := seq.Keep(j.placed, func(p placedPart) bool { return p.group == at.group && side[p.Instance] != 0 })
 	for _, p := range near {
 		for _, q := range near {
-			if side[p.Instance] == side[q.Instance] {
-				continue
-			}
-			for _, out := range p.r.Side(false) {
-				for _, in := range q.r.Side(true) {
-					if s := (spigot{p, q, out, in}); s.nested() {
-						t.register(s)
-					}
-				}
+			if side[p.Instance] != side[q.Instance] {
+				out = append(out, inBores(p, q)...)
 			}
 		}
 	}
+	return out
+}
+
+// inBores are the outside steps of p that lie in bores of q.
+func inBores(p, q placedPart) (out []spigot) {
+	for _, o := range p.r.Side(false) {
+		for _, in := range q.r.Side(true) {
+			if s := (spigot{p, q, o, in}); s.nested() {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// centres tells whether it leaves no more play than a register may.
+func (s spigot) centres() bool {
+	_, hi := s.playMm()
+	return s.fitted() && s.smallerMm() <= nearMm && hi <= looseMm
 }
 
 // spigot is an outside step of p that lies in a bore of q.

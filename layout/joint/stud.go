@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -195,6 +196,20 @@ func (s *studded) flats() *part.Flats {
 	return seq.At(s.r.Flats, func(f *part.Flats) bool {
 		return f.In.Sides.Value > 1 && f.In.Sides.Value < 8 && f.In.In.Value != s.ends[1].Name
 	})
+}
+
+// holds is what keeps a stud from turning under its nuts: a bar in a hole across its body, a spanner on its flats, or a strap.
+func (s *studded) holds(w words.Writer) string {
+	across := seq.At(s.r.Radials, func(m *part.Radial) bool {
+		return m.In.Shape == parts.RadialHole && m.Size.Thread == nil && m.In.Fitted.Value == "" && m.In.For != parts.Pins
+	})
+	if across != nil {
+		return "a bar in its " + words.Spaced(across.In.Name.Value) + ", " + w.Dia(across.Size.FinishedMm)
+	}
+	if f := s.flats(); f != nil {
+		return "a spanner " + w.Size(f.In.Across.Mm) + " on " + words.Spaced(f.In.Name.Value)
+	}
+	return "a strap wrench on its body"
 }
 
 // screwIn says how the studs go into their tapped holes, before part A comes, and how far they may

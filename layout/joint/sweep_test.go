@@ -1,0 +1,45 @@
+package joint_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestMotorIsSweptTrue: four M16 in holes of 17.5 (ISO 273, medium) at both plates leave (1.5 + 1.5) / 2 = 1.5 mm, which no
+// spigot takes, and 16.4 in one of them (1.5 + 0.4) / 2. What a spigot holds is not swept, nor
+// what a belt drives or a fitted bolt holds.
+func TestMotorIsSweptTrue(t *testing.T) {
+	t.Parallel()
+	const sweep = "Sweep true"
+	for _, c := range []struct{ name, file, old, now, says string }{
+		{"two plates", "", "", "", "No spigot centres Motor adapter on Auger shaft: by the play of its holes it can stand 1.5 off the axis, and the motor with it."},
+		{"closer holes", "housing-plate.yaml", "first: 45}, size: M16 clearance}", "first: 45}, size: 16.4 mm}", "it can stand 0.95 off the axis"},
+		{"a belt", "job.yaml", "drives: auger-shaft.drive", "drives: auger-shaft.drive\n  through: belt", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			p := demoPlan(t, "pugmill")
+			if c.file != "" {
+				p = planned(t, editedDemo(t, "pugmill", c.file, c.old, c.now))
+			}
+			for _, j := range p.Joints {
+				if got := strings.Contains(stepText(j), sweep); got != (j.Name == "motor" && c.says != "") {
+					t.Errorf("%s is swept: %v", j.Name, got)
+				}
+			}
+			if c.says != "" {
+				says(t, jointNamed(t, p, "motor"), []string{c.says, "Light meanwhile: the nuts at both ends, Motor adapter to Housing plate. A dial on Auger shaft, its plunger in the bore of Motor adapter", "twice the coupling maker's offset at most, dial on Auger shaft"}, nil)
+			}
+		})
+	}
+}
+
+// TestBothEndsOfStuds: the holes of the motor adapter and the housing plate lie on each other, 5 on 9; the tommy hole of the
+// pillar is 8 mm. What has none is held by a strap.
+func TestBothEndsOfStuds(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "motor"), []string{"First the nuts on Housing plate, all rounds, order 9, 11, 10, 12, each stud held by a bar in its tommy hole, Ø8; " +
+		"then those on Motor adapter, order 5, 7, 6, 8 (hole numbers of each)."}, []string{"hole numbers of Motor adapter"})
+	p := planned(t, editedDemo(t, "pugmill", "pillar.yaml", "size: 8 mm, depth: 15 mm}", "size: M8 tap, depth: 15 mm}"))
+	says(t, jointNamed(t, p, "motor"), []string{"each stud held by a strap wrench on its body"}, []string{"tommy"})
+}
