@@ -127,13 +127,13 @@ func TestFirstRun(t *testing.T) {
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
 		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
 		{"After", "6 × M6 x 30, Gland ring to Bearing housing", "10 N m when Lantern is off"},
-		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "8 N m when Coupling guard and Flexible coupling are off"},
+		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "8 N m when Coupling guard, Gear motor 2.2 kW (48 kg, hoist, propped as in step 39) and Flexible coupling are off"},
 		{"After", "8 × M10 x 30, Housing plate to Bearing housing", "51 N m when Coupling guard is off"},
 		{"After", "2 × M8 x 16, Switch bracket to Housing plate", "25 N m when Coupling guard is off"},
 		{"After", "2 × M6 x 12, Coupling guard to Housing plate", "10 N m, threads dry"},
 		{"After", "4 × anchor M12, Stand foot floor anchor", "by its maker"},
 		{"After", "4 × bolt M12 x 60 8.8, Gear motor 2.2 kW", "as step 42 has it"},
-		{"After", "Rear bearing 30208: end play of Auger shaft; else Coupling guard, Gear motor 2.2 kW (48 kg, hoist), Flexible coupling, Rear cover off, step 11", "none: preload 0.01 mm – 0.03 mm"},
+		{"After", "Rear bearing 30208: end play of Auger shaft; else Coupling guard, Gear motor 2.2 kW (48 kg, hoist, propped as in step 39), Flexible coupling, Rear cover off, step 11", "none: preload 0.01 mm – 0.03 mm"},
 	} {
 		lines := stage(t, r, c.stage).Lines
 		if !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == c.do && l.Wanted == c.wanted }) {

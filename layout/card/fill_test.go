@@ -259,8 +259,9 @@ func TestTightenedAgain(t *testing.T) {
 	}{
 		{plan.BoltPlan{}, "20 N m, threads dry"},
 		{plan.BoltPlan{Under: []string{"Hood"}}, "20 N m when Hood is off"},
-		{plan.BoltPlan{Behind: []string{"Hood"}}, "20 N m when Hood is off"},
-		{plan.BoltPlan{Under: []string{"Hood"}, Behind: []string{"Fan"}}, "20 N m when Hood and Fan are off"},
+		{plan.BoltPlan{Behind: []plan.Off{{Title: "Hood"}}}, "20 N m when Hood is off"},
+		{plan.BoltPlan{Under: []string{"Hood"}, Behind: []plan.Off{{Title: "Fan"}}}, "20 N m when Hood and Fan are off"},
+		{plan.BoltPlan{Under: []string{"Hood"}, Behind: []plan.Off{{Title: "Fan"}, {Title: "Cowl"}}}, "20 N m when Hood, Fan and Cowl are off"},
 		{plan.BoltPlan{ComesOff: []string{"Chain"}}, "20 N m, threads dry; first off, if on: Chain"},
 		{plan.BoltPlan{ComesOff: []string{"Chain", "Belt"}}, "20 N m, threads dry; first off, if on: Chain, Belt"},
 	} {
@@ -302,10 +303,15 @@ func TestTightenedAgain(t *testing.T) {
 	if got := after(&parts.Job{}, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, SetBy: "cap"}), lid); len(got) != 1 || !strings.Contains(got[0], "; else step 7:") {
 		t.Errorf("%q", got)
 	}
-	// Before a coupling comes off, the motor that is on another part does.
+	// Before a coupling comes off, the motor that is on another part does, which may have kept it all from tipping.
 	on := func(part string) *parts.Stands { return &parts.Stands{On: parts.JointRef{Part: part}} }
 	job := &parts.Job{Loose: []parts.Loose{{Item: said("Coupling"), Stands: on("shaft")}, {Item: said("Motor"), MassKg: 40, Stands: on("plate")}}}
 	if got := after(job, bearing("front", "Shaft", plan.BearingPlan{HasEndFloat: true, ShutBy: []plan.Off{{Title: "Coupling", Loose: &job.Loose[0]}}})); len(got) != 1 || !strings.Contains(got[0], "; else Motor (40 kg, hoist), Coupling off, step 0:") {
+		t.Errorf("%q", got)
+	}
+	over := tight(plan.BoltPlan{Behind: []plan.Off{{Title: "Coupling", Loose: &job.Loose[0]}}})
+	over.Hold = &plan.Hold{Later: []string{"Motor"}}
+	if got := after(job, over); !slices.Equal(got, []string{"2 × M8, Lid to Box: 20 N m when Motor (40 kg, hoist, propped as in step 3) and Coupling are off"}) {
 		t.Errorf("%q", got)
 	}
 }

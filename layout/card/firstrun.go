@@ -284,8 +284,8 @@ func (c cards) coupledAt() int {
 	return 0
 }
 
-// withMasses adds the mass of what a hand does not lift to things that come off, and before a
-// coupling the motor behind it.
+// withMasses adds the mass of what a hand does not lift to things that come off, with the step that props what tips
+// without it, and before a coupling the motor behind it.
 func (c cards) withMasses(off []plan.Off) []string {
 	coupled := func(o plan.Off) bool { return o.Loose != nil && o.Loose.Stands != nil }
 	if coupling, ok := seq.Find(off, coupled); ok {
@@ -297,10 +297,19 @@ func (c cards) withMasses(off []plan.Off) []string {
 	}
 	return seq.Map(off, func(o plan.Off) string {
 		if e := o.Loose; e != nil && e.MassKg > plan.LiftKg {
-			return o.Title + " (" + c.w.RoundMass(e.MassKg, 1) + ", hoist)"
+			return o.Title + " (" + c.w.RoundMass(e.MassKg, 1) + ", hoist" + c.propped(o.Title) + ")"
 		}
 		return o.Title
 	})
+}
+
+// propped is the step that props what tips whenever something is off; empty for none.
+func (c cards) propped(title string) string {
+	j, ok := seq.Find(c.pl.Joints, func(j *plan.JointPlan) bool { return j.Hold != nil && slices.Contains(j.Hold.Later, title) })
+	if !ok {
+		return ""
+	}
+	return ", propped as in step " + strconv.Itoa(j.N)
 }
 
 // endPlay is a line for each bearing that is set; once the machine has run, with what to do
@@ -352,11 +361,12 @@ func (c cards) torque(p *plan.BoltPlan) string {
 		return "tight; no torque is worked out"
 	}
 	text := c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
-	switch off := slices.Concat(p.Under, p.Behind); {
+	switch off := slices.Concat(p.Under, c.withMasses(p.Behind)); {
 	case len(off) == 1:
 		text = c.w.Torque(p.TorqueNm) + " when " + off[0] + " is off"
 	case len(off) > 1:
-		text = c.w.Torque(p.TorqueNm) + " when " + words.Join(" and ", off...) + " are off"
+		last := len(off) - 1
+		text = c.w.Torque(p.TorqueNm) + " when " + strings.Join(off[:last], ", ") + " and " + off[last] + " are off"
 	case len(p.ComesOff) > 0:
 		text += "; first off, if on: " + words.Join(", ", p.ComesOff...)
 	}

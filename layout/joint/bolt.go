@@ -173,7 +173,7 @@ func (boltKind) work(j *making, t *joint) {
 	}
 	j.oneBolt(t)
 	j.headRoom(t, p)
-	p.ComesOff, p.Behind = titles(j.comesOff(t)), titles(j.behind(t))
+	p.ComesOff, p.Behind = titles(j.comesOff(t)), j.behind(t)
 	j.hollow(t)
 	p.Order, p.OrderMm = tightening(t.a.group.Group.First, t.clocked(t.bolts))
 	p.OrderDeg = seq.Map(p.OrderMm, geom.ClockDeg)

@@ -555,6 +555,7 @@ func TestComesOff(t *testing.T) {
 	off := func(p *plan.Plan, name string) string {
 		return strings.Join(jointNamed(t, p, name).Bolt.ComesOff, ", ")
 	}
+	titles := func(off []plan.Off) []string { return seq.Map(off, func(o plan.Off) string { return o.Title }) }
 	p := demoPlan(t, "gatejack")
 	if cap, housing, yoke := off(p, "cap"), off(p, "housing"), off(p, "yoke"); cap != "Cover over the hub, the motor, Rain cone, Hand wheel 8 in, Handwheel hub" || housing != "" || yoke != "" {
 		t.Errorf("cap %q, housing %q, yoke %q", cap, housing, yoke)
@@ -563,11 +564,10 @@ func TestComesOff(t *testing.T) {
 	// 2 behind those on Ø105; before its end play is set anew what shuts a bearing comes off.
 	mm := demoPlan(t, "pugmill")
 	for name, want := range map[string]string{"gland": "Lantern", "rear-cover": "Flexible coupling", "lantern": "", "housing": ""} {
-		if got := strings.Join(jointNamed(t, mm, name).Bolt.Behind, ", "); got != want {
+		if got := strings.Join(titles(jointNamed(t, mm, name).Bolt.Behind), ", "); got != want {
 			t.Errorf("%s is behind %q, want %q", name, got, want)
 		}
 	}
-	titles := func(off []plan.Off) []string { return seq.Map(off, func(o plan.Off) string { return o.Title }) }
 	if a, b := titles(jointNamed(t, mm, "rear-bearing").Bearing.ShutBy), titles(jointNamed(t, p, "upper-bearing").Bearing.ShutBy); !slices.Equal(a, []string{"Flexible coupling", "Rear cover"}) || !slices.Equal(b, []string{"Cover over the hub", "the motor", "Rain cone", "Hand wheel 8 in", "Handwheel hub", "Cap ring"}) {
 		t.Errorf("%q, %q", a, b)
 	}

@@ -449,8 +449,8 @@ type BoltPlan struct {
 	OrderMm        []XY      `json:"order_mm"`  // the same as places about the middle of that clock
 	// ComesOff are the titles of what is put on later over the heads, the last first.
 	ComesOff []string `json:"comes_off,omitempty"`
-	// Behind are the titles of what later joints, or a motor, bring over the heads: no hand takes it off.
-	Behind []string `json:"behind,omitempty"`
+	// Behind is what later joints, or a motor, bring over the heads: no hand takes it off.
+	Behind []Off `json:"behind,omitempty"`
 	// Under are the titles of guards and hoods that later joints put over the heads.
 	Under []string `json:"under,omitempty"`
 }
