@@ -74,9 +74,32 @@ func (c cards) upkeep() *plan.Upkeep {
 // takenOff says what it takes to part for cleaning a joint that a hand alone did not put together.
 func (c cards) takenOff(j *plan.JointPlan, every string) string {
 	if l := j.Lift; strings.Contains(every, "clean") && l != nil && !l.Loose && l.Tried == "" {
-		return "; to part it: what came on since off first, then " + c.w.RoundMass(l.MassKg, 1) + ", slung as in step " + strconv.Itoa(j.N)
+		first := strings.Join(c.cameOn(j), " and ")
+		return "; to part it: " + words.When(first != "", first+", with all on it, off first; then ") + c.w.RoundMass(l.MassKg, 1) + " empty, what is in it on top, slung as in step " + strconv.Itoa(j.N)
 	}
 	return ""
+}
+
+// cameOn are the titles of what later joints put on what a joint lifted.
+func (c cards) cameOn(j *plan.JointPlan) (out []string) {
+	lifted := []parts.Instance{j.A.Instance()}
+	if j.Lift.What == j.B.Title {
+		lifted[0] = j.B.Instance()
+	}
+	for i := 0; i < len(lifted); i++ {
+		for _, o := range c.pl.Joints {
+			for _, e := range [2][2]plan.JointEnd{{o.A, o.B}, {o.B, o.A}} {
+				switch {
+				case e[0].Instance() != lifted[i]:
+				case o.N < j.N:
+					lifted = seq.Add(lifted, e[1].Instance())
+				case o.N > j.N:
+					out = seq.Add(out, e[1].Title)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // greasings puts bearings that share a port, a grease and an interval together.
