@@ -289,7 +289,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	if weldFollows {
 		title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 	}
-	t.measureFit(p)
+	j.measureFit(t, p)
 	over := p.ShopPressN != 0 && p.ForceN.Max > p.ShopPressN
 	switch {
 	case p.Method == "heat" && p.TooHot(), p.Method == "cool" && p.TooCold():
@@ -327,7 +327,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 
 // measureFit has the fit measured before it is made: the diameters of a round seat, and of a cone how far the hub stands off its
 // place as it sits by hand.
-func (t *joint) measureFit(p *plan.PressPlan) {
+func (j *making) measureFit(t *joint, p *plan.PressPlan) {
 	hub, lowMm, highMm := t.b.title(), p.InterferenceMm.Min, p.InterferenceMm.Max
 	interference := words.Either(t.b.step.Size.Press.Set(), "The largest of "+t.a.text()+" less the bore", "Interference") // bored to the largest, so that out of round it is less elsewhere
 	do := []string{"Measure " + t.a.text() + " and the bore of " + hub + " at four places each, both at room temperature.",
@@ -338,6 +338,9 @@ func (t *joint) measureFit(p *plan.PressPlan) {
 			" by hand until it sits: marking blue shows it bearing all round. Measure at four places how far it stands off its place.",
 			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) +
 				", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000) + " on diameter."}
+	}
+	if ratio == 0 && j.unasked(t) {
+		do = append(do, "The "+j.setting(t).end+" of "+t.a.title()+" must be square to its outside within "+t.w.Near(endSquareMm)+": square and feeler; else face it anew.")
 	}
 	t.step("Measure", do...).Hold = "Do not go on outside these limits."
 }
@@ -401,11 +404,41 @@ func (j *making) seated(t *joint) plan.Check {
 			off, c.Source = 0.2, lookup.NoSource
 		}
 		c.MinMm, c.MaxMm = geom.Clean(below-off), geom.Clean(below+off)
+		if lean := j.leansMm(t); set.outMm > 0 { // the stop meets the highest place
+			c.MinMm = geom.Clean(c.MinMm - lean)
+		} else {
+			c.MaxMm = geom.Clean(c.MaxMm + lean)
+		}
 		c.Limits, c.Gauge = t.w.Limits(c.MinMm, c.MaxMm)+low+", at four places", "depth gauge"
 	default:
 		c.Limits, c.Gauge = "a "+t.w.Near(0.05)+" feeler does not enter under a straight edge", "straight edge, feeler"
 	}
 	return c
+}
+
+// endSquareMm is what the end of a tube that is pressed in or on is out of square where its sheet asks for nothing, as the
+// step then does: half of what ISO 2768-2 class H has up to 100 mm, from memory.
+const endSquareMm = 0.1
+
+// askedSquare is by how much a face of a part may be out of square by its sheet; 0 where that does not say.
+func (f feature) askedSquare(face string) float64 {
+	return seq.First(f.r.Part.Require, func(q parts.Requirement) bool { return q.Kind == parts.Squareness && q.Of.Value == face }).Within.Mm
+}
+
+// leansMm is how much lower the one side of the faces of a level joint may lie than the other.
+func (j *making) leansMm(t *joint) float64 {
+	set := j.setting(t)
+	own := t.a.askedSquare(set.end)
+	if own == 0 && j.unasked(t) {
+		own = endSquareMm
+	}
+	return own + t.b.askedSquare(string(set.face))
+}
+
+// unasked tells whether a joint is set by the end of a tube that its sheet does not ask to be square.
+func (j *making) unasked(t *joint) bool {
+	set := j.setting(t)
+	return t.meeting().Level && !set.far && t.a.r.Part.Kind == parts.Tube && t.a.askedSquare(set.end) == 0
 }
 
 // setting is how the first of a joint is set to the second, such as a pressed shaft in its hub: an end of it,
