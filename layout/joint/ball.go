@@ -381,10 +381,15 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 	if p.OnShaft && m.floats { // it stands on its shaft already
 		home = inPlace
 	}
-	s := t.step("Bearing into the housing", tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+home+of.borne(m)+".", ring)
+	before, hold := of.asMeasured("the outer ring", m)
+	if !m.home() {
+		before, hold = "", ""
+	}
+	s := t.step("Bearing into the housing", before, tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+home+of.borne(m)+".", ring)
 	if most := of.cupForceN(p); outer && most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: take it out and start again."
 	}
+	s.Hold = hold
 	if of == t {
 		t.homeCheck(m)
 	} else {
@@ -395,7 +400,7 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 // depthCheck has it measured that the outer ring of a bearing stands on its shoulder where another bearing lies behind that and no
 // feeler gets there: by how far it lies under the face of its housing. Nothing where no length says that.
 func (t *joint) depthCheck(of *joint, m mounting) {
-	if m.cupShoulder == nil || m.lid != nil || m.floats {
+	if !m.home() {
 		return
 	}
 	face := faceMm(of.b.r, -m.cupDir)
@@ -444,7 +449,11 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 		p.Rings = append(p.Rings, r)
 		on = t.ringText(r) + on
 	}
-	t.step("Bearing on shaft and into the housing", append(do, on)...)
+	before, hold := "", ""
+	if m.home() {
+		before, hold = t.asMeasured("the outer ring", m)
+	}
+	t.step("Bearing on shaft and into the housing", append([]string{before}, append(do, on)...)...).Hold = hold
 	if t.depthCheck(t, m); m.fixed != nil {
 		t.shoulderCheck("inner ring", "")
 	}
@@ -468,12 +477,27 @@ func (t *joint) borne(m mounting) string {
 	return words.When(m.cupDir != 0, ", "+t.b.title()+" resting square on its "+faceName(m.cupDir)+", the bore clear")
 }
 
-// homeCheck has it measured that the outer ring stands on the shoulder of its housing, shoulderCheck that a ring does.
+// asMeasured has it measured that a ring stands on the shoulder of its housing, which no feeler shows, for the ring covers the
+// gap: by how deep both lie from the face that it comes from. Before it goes in something is measured, after that the rest.
+func (t *joint) asMeasured(ring string, m mounting) (before, hold string) {
+	face := "the " + faceName(-m.cupDir) + " of " + t.b.title()
+	return "First measure how deep the shoulder lies from " + face + ", and how wide " + ring + " is.",
+		"Depth micrometer from " + face + " to " + ring + ", four places round: " + t.asDeep() + "."
+}
+
+// home tells whether the outer ring goes up to a shoulder of its housing.
+func (m mounting) home() bool { return m.cupShoulder != nil && m.lid == nil && !m.floats }
+
+func (t *joint) asDeep() string { return "that depth less that width, within " + t.w.Near(0.05) }
+
+// homeCheck records that the outer ring stands on the shoulder of its housing.
 func (t *joint) homeCheck(m mounting) {
-	if m.cupShoulder != nil && m.lid == nil && !m.floats {
-		t.shoulderCheck("outer ring", "")
+	if m.home() {
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "outer ring on its shoulder", Wanted: "no gap", Limits: t.asDeep(), Gauge: "depth micrometer", Source: lookup.NoSource})
 	}
 }
+
+// shoulderCheck has it felt that a ring on the shaft stands on its shoulder.
 
 func (t *joint) shoulderCheck(ring, when string) {
 	t.out.Checks = append(t.out.Checks, plan.Check{What: ring + " on its shoulder" + when, Wanted: "no gap", Limits: t.w.Near(0.05) + " does not enter", Gauge: "feeler", Source: lookup.NoSource})

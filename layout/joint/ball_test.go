@@ -297,3 +297,19 @@ func TestOneBearingDoesNotHold(t *testing.T) {
 	says(t, jointNamed(t, p, "one"), []string{said}, nil)
 	says(t, jointNamed(t, p, "two"), nil, []string{"One bearing"})
 }
+
+// TestRingsAreSeatedAsMeasured: a ring covers the gap at its shoulder, so its place is measured from the face that it comes from,
+// in the row in which it goes in; the rings of the sheave come from both sides.
+func TestRingsAreSeatedAsMeasured(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "front-bearing"), []string{
+		"First measure how deep the shoulder lies from the front of Bearing housing, and how wide the cup is.",
+		"Depth micrometer from the front of Bearing housing to the cup, four places round: that depth less that width, within 0.05 mm.",
+		"Depth micrometer from the back of Bearing housing to the cup",
+	}, []string{"between cup and shoulder"})
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "sheave-lower"), []string{
+		"First measure how deep the shoulder lies from the back of Cord sheave, and how wide the outer ring is.",
+		"Depth micrometer from the front of Cord sheave to the outer ring, four places round: that depth less that width, within 0.002 in.",
+		"outer ring on its shoulder: that depth less that width, within 0.002 in, depth micrometer",
+	}, nil)
+}

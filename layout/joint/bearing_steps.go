@@ -266,12 +266,13 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
 	}
 	first, under := "thin side of the cup; its thick side, the back, goes first", m.cupDir
-	home, hold := "until it sounds home", "A "+t.w.Near(0.05)+" feeler does not enter between cup and shoulder."
+	home := "until it sounds home"
+	before, hold := of.asMeasured("the cup", m)
 	if p.CupFromCover {
 		first, under = "thick side of the cup, its back; its thin side goes first", -m.cupDir
-		home, hold = "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
+		before, home, hold = "", "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
 	}
-	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the "+first+".",
+	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), before, "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the "+first+".",
 		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" resting square on its "+faceName(under)+", the bore clear.")
 	if most := of.cupForceN(p); most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
