@@ -70,9 +70,46 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 // saddleMm is the length of the weld round a branch of branchMm that stands on a
 // round: along the curve where they meet, at the angle and offset of its end.
 func (t *joint) saddleMm(branchMm float64) (float64, error) {
+	return t.saddle(branchMm).LengthMm()
+}
+
+func (t *joint) saddle(branchMm float64) weld.Saddle {
 	s := weld.Saddle{MainMm: t.b.radial.Rows[0].OutsideMm, BranchMm: branchMm, AngleDeg: 90}
 	if e := t.branchEnd(); e != nil && e.Angle.Deg > 0 {
 		s.AngleDeg, s.OffsetMm = e.Angle.Deg, e.Offset.Mm
 	}
-	return s.LengthMm()
+	return s
+}
+
+// opensMm is how much more than its gap a branch may open at its flanks before they are said to be filled apart. Common
+// practice, no source.
+const opensMm = 1.0
+
+// opened adds to a groove what the flanks of a branch that is set on leave open, for its wall is cut to one height.
+func (t *joint) opened(p *plan.WeldPlan) {
+	e := t.branchEnd()
+	if e == nil || e.SetIn || p.DiameterMm == 0 {
+		return
+	}
+	o := t.saddle(p.DiameterMm).Opened(t.a.thickMm())
+	p.AreaMm2 = words.Round(p.AreaMm2+o.Mm2, 1)
+	if o.Mm <= opensMm {
+		return
+	}
+	p.OpensMm = words.Round(p.GapMm+o.Mm, 1)
+	if e.Offset.Mm == 0 {
+		p.OpensDeg = []float64{geom.OnClock(e.Clock.Deg + 180 - o.AtDeg), geom.OnClock(e.Clock.Deg + 180 + o.AtDeg)}
+		slices.Sort(p.OpensDeg)
+	}
+	t.figure("gap at the flanks", "opens to "+t.w.Read(p.OpensMm)+" outside, "+t.w.Area(words.Round(o.Mm2, 1))+" of the weld metal on an average", "by geometry")
+}
+
+// flanks says where the gap of a branch opens, and how it is filled there.
+func (t *joint) flanks(p *plan.WeldPlan) string {
+	if p.OpensMm == 0 {
+		return ""
+	}
+	at := words.Join(" and ", seq.Map(p.OpensDeg, words.Angle)...)
+	return "At its flanks" + words.When(at != "", ", "+at+",") + " the outside of its wall stands up to " + t.w.Read(p.OpensMm) + " off " + t.b.title() +
+		": more runs there, from the root out, until they are as full as the rest."
 }

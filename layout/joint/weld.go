@@ -367,6 +367,7 @@ func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 	text := p.Symbol
 	text += words.When(p.BevelDeg != 0, ", "+words.Trim(p.BevelDeg, 0)+"°, root face "+t.w.Read(p.RootFaceMm))
 	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
+	t.opened(p)
 	if p.Besides = prep.Note; in.Type != "square" && prep.Shape == weld.Square {
 		t.caution("No " + in.Type + " as the job says: " + t.w.Size(p.ThinnerMm) + " is welded square, not bevelled.")
 	}
@@ -607,6 +608,7 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 	if p.Besides != "" {
 		do = append(do, words.Capital(p.Besides)+".")
 	}
+	do = append(do, t.flanks(p))
 	if len(p.Order) > 0 {
 		var order []string
 		for i, r := range p.Order {

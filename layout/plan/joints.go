@@ -340,6 +340,8 @@ type WeldPlan struct {
 	FlareMm2     float64   `json:"flare_mm2,omitempty"`   // section of their seams over the round corner of a hollow section
 	FlareMm      float64   `json:"flare_mm,omitempty"`    // length of these seams; 0 for none
 	FlareRuns    int       `json:"flare_runs,omitempty"`  // of each
+	OpensMm      float64   `json:"opens_mm,omitempty"`    // to which the gap of a branch opens at the outside of its flanks; 0 where it stays
+	OpensDeg     []float64 `json:"opens_deg,omitempty"`   // where, on the branch's clock; empty where that is not said
 	DepositedKg  float64   `json:"deposited_kg"`
 	BuyKg        float64   `json:"buy_kg"`
 	Runs         int       `json:"runs"`

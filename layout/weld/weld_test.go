@@ -405,6 +405,15 @@ func TestSaddle(t *testing.T) {
 			t.Errorf("%s: %.4f, %v; want %.4f", c.what, got, err, c.want)
 		}
 	}
+	// The end of the stub, 4 thick, is flat across its wall: at its flanks the outside stands √(84.15² − 65.85²) − √(84.15² −
+	// 69.85²) = 5.465 higher than where the inside touches; summed apart from this program it is 4.585 mm² on an average.
+	// One that leans by 60° on what is all but flat touches on its obtuse side with the inside, 10 farther in: 10 / tan 60°.
+	if o := (Saddle{168.3, 139.7, 90, 0}).Opened(4); math.Abs(o.Mm-5.465) > 1e-3 || math.Abs(o.Mm2-4.585) > 0.01 || o.AtDeg != 90 {
+		t.Errorf("opens %+v", o)
+	}
+	if o := (Saddle{1e6, 80, 60, 0}).Opened(10); math.Abs(o.Mm-10/math.Sqrt(3)) > 1e-2 || o.AtDeg != 0 {
+		t.Errorf("leaning, it opens %+v", o)
+	}
 	a, _ := Saddle{200, 80, 60, 20}.LengthMm()
 	b, _ := Saddle{200, 80, 60, -20}.LengthMm()
 	mid, _ := Saddle{200, 80, 60, 0}.LengthMm()
