@@ -281,6 +281,38 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	}
 }
 
+// seatedBy is how many bolts at the least hold what asks for a flat face: with two it lies as it comes. Common practice, no
+// source.
+const seatedBy = 3
+
+// seatsFlat has the faces of plates looked at after the last weld of their body where other parts are bolted to them, but of those
+// that are faced or checked already by their own welds. What is folded from sheet follows the face.
+func (j *making) seatsFlat(t *joint) {
+	var hold []string
+	for _, i := range j.weldment(t.a.Instance()) {
+		r := j.model(i.Part)
+		own := slices.ContainsFunc(ofKind(j.made(t), parts.WeldKind), func(o *joint) bool { return o.has(i) && o.out.Weld != nil && o.out.Weld.SquareUpMm > 0 })
+		if !r.Part.Flat() || r.Part.Bends != nil || own || bolted(j.before, i) || j.facedAt(t, i) != t {
+			continue
+		}
+		for _, o := range ofKind(j.later(t), parts.BoltKind) {
+			f, other, ok := o.from(i)
+			if !ok || f.group == nil || f.onWall() || other.r.Part.Bends != nil || len(f.group.Points) < seatedBy {
+				continue
+			}
+			pts := f.points()
+			wide := seq.Max(0, pts, func(p plan.XY) float64 {
+				return seq.Max(0, pts, func(q plan.XY) float64 { return geom.Distance(p, q) })
+			})
+			hold = seq.Add(hold, t.w.Near(j.w.Up(max(turnedFlatMm, flatShare*wide), 0.1, 0.005))+", "+other.title()+" on "+copyTitle(r, i.Copy))
+		}
+	}
+	if len(hold) > 0 {
+		t.step("Check that it is flat", "A straight edge along, across and from corner to corner of each face that something is bolted to, with a feeler. Else straighten it first.").
+			Hold = "No feeler enters under it: " + strings.Join(hold, "; ") + "."
+	}
+}
+
 // facedAt is the joint after which a plate is faced that a weld holds: the last weld of its body
 // before something other is put to the plate.
 func (j *making) facedAt(t *joint, plate parts.Instance) *joint {

@@ -542,6 +542,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.inspectWeld(t, p)
 	j.flangesTrue(t)
 	j.squareUp(t, p)
+	j.seatsFlat(t)
 	if len(p.Finish) > 0 {
 		held, title := "", "Measure what was finished"
 		if t.meanwhile(j.job) != "" {
