@@ -56,3 +56,15 @@ func TestSeatsAreFlatAfterWelding(t *testing.T) {
 	}
 	says(t, jointNamed(t, p, "gusset-4"), []string{"under it: 0.5 mm, Bearing housing on Housing plate; 1 mm, Motor adapter on Housing plate; 0.9 mm, Stand rail 2 on Base plate; 0.9 mm, Stand rail 1 on Base plate."}, []string{"Switch bracket", "Coupling guard"})
 }
+
+// TestWeldsKeepOffOpenBearings: the flight is welded between the bearings and the covers of their housing, the flanges of the barrel
+// before them and the hopper after.
+func TestWeldsKeepOffOpenBearings(t *testing.T) {
+	t.Parallel()
+	for _, j := range demoPlan(t, "pugmill").Joints {
+		const says = "Greased bearings lie open in Bearing housing: wrap it up tight, and weld and grind away from it"
+		if got := strings.Contains(strings.Join(j.Cautions, "\n"), says); got != (j.Name == "auger-flight") {
+			t.Errorf("%s: %v, %q", j.Name, got, j.Cautions)
+		}
+	}
+}

@@ -503,7 +503,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		p.ClockOf = t.weldClock().title()
 	}
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
-		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within "+t.w.Near(50)+" of the joint.")
+		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within "+t.w.Near(50)+" of the joint.", j.bearingsOpen(t))
 	if metals, ok := weldMetals(t); ok {
 		weldMetalProblem(t, metals)
 	}
@@ -734,6 +734,22 @@ func (j *making) returnClamp(t *joint) string {
 		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
 	}
 	return ""
+}
+
+// bearingsOpen keeps spatter and grit of a weld out of greased bearings that nothing covers yet.
+func (j *making) bearingsOpen(t *joint) string {
+	open := seq.Keep(ofKind(j.before, parts.BearingKind), func(o *joint) bool {
+		over := func(c *joint) bool { return c.is(parts.BoltKind) && c.axis && c.covers(o) }
+		return o.out.Bearing != nil && !o.out.Bearing.Sealed && !slices.ContainsFunc(j.before, over) && slices.ContainsFunc(j.later(t), over)
+	})
+	if len(open) == 0 {
+		return ""
+	}
+	var in []string
+	for _, o := range open {
+		in = seq.Add(in, o.b.title())
+	}
+	return "Greased bearings lie open in " + strings.Join(in, " and ") + ": wrap it up tight, and weld and grind away from it, for grit stays in the grease."
 }
 
 func runs(n int) string { return words.Counted(n, "run") }
