@@ -225,7 +225,9 @@ func (j *making) axisText(t *joint) string {
 	case m.Level:
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
-		if text = t.againstText(); j.spacerMm(t) > 0 {
+		if text = t.againstText(); j.seatedBy(t) != nil {
+			text = shoulderOf(words.Spaced(j.seatedBy(t).Name)) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
+		} else if j.spacerMm(t) > 0 {
 			text = string(m.First) + " of " + t.a.title() + " " + j.w.Size(j.spacerMm(t)) + " from the " + string(m.Second) + " of " + t.b.title()
 		}
 	case j.stands(t).turned():
@@ -245,6 +247,20 @@ func (j *making) slidesAlong(t *joint) {
 	if t.guessed && (t.enters() || t.unkept()) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
+}
+
+// seatedBy is the shoulder of what goes into a bore that lies on the face that its joint names; nil where an end of it does.
+func (j *making) seatedBy(t *joint) *part.Step {
+	if !t.enters() || t.a.step.Inside {
+		return nil
+	}
+	at := j.stands(t)
+	for _, dir := range []float64{-1, 1} {
+		if s := shoulder(t.a, dir); s != nil && geom.Alike(at.z0+at.s*end(t.a.step, dir), faceMm(t.b.r, t.meeting().Second.Outward())) {
+			return s
+		}
+	}
+	return nil
 }
 
 // againstText says which faces meet, or which shoulder of its shaft a bush stands against.

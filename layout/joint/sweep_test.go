@@ -68,3 +68,10 @@ func TestWeldsKeepOffOpenBearings(t *testing.T) {
 		}
 	}
 }
+
+// TestShoulderThatSeats: a bush with a flange is home when that lies on the face, while its other end comes out behind; one without
+// is when its end does.
+func TestShoulderThatSeats(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "arm-bush"), []string{"to: the shoulder flange of Arm bush on the back of Cord arm"}, []string{"back of Arm bush on"})
+}
