@@ -824,7 +824,7 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		j.sweep(t, off)
 	}
 	with, gauge := j.tightenWith(t, p)
-	s = t.step("Tighten", slices.Concat([]string{j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{with})...)
+	s = t.step("Tighten", slices.Concat([]string{j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{j.holdsRound(t), with})...)
 	s.Hold = c.shut
 	if p.TorqueNm != 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{
@@ -873,6 +873,28 @@ func (j *making) order(t *joint, p *plan.BoltPlan) []string {
 			t.a.title() + ", order " + numbers(p.Order) + " (" + t.a.place() + " numbers of each)."}
 	}
 	return []string{"Order " + numbers(p.Order) + " (" + t.a.place() + " numbers of " + t.a.title() + ")."}
+}
+
+// holdsRound says by what a round part is held that turns with the one screw in its axis; empty where other joints hold it.
+func (j *making) holdsRound(t *joint) string {
+	f := t.b
+	if len(t.bolts) != 1 || t.in.Stud() != "" || t.tappedHole() == nil || f.r.Part.Flat() || len(j.members(f.Instance(), j.before)) > 1 || geom.Over(f.points()[0].LengthMm(), 0) {
+		return ""
+	}
+	hold := "Meanwhile hold " + f.title() + ", which is round and turns with the screw, "
+	if flats := seq.At(f.r.Flats, func(q *part.Flats) bool { return q.In.Sides.Value > 1 && q.In.Sides.Value < 8 }); flats != nil {
+		return hold + "by a spanner " + t.w.Size(flats.In.Across.Mm) + " on " + words.Spaced(flats.In.Name.Value) + "."
+	}
+	steps := seq.Keep(f.r.Side(false), func(s *part.Step) bool { return s.Size.Thread == nil })
+	rough := seq.Keep(steps, func(s *part.Step) bool { return !s.Size.Fitted() })
+	if len(rough) > 0 {
+		steps = rough
+	}
+	if len(steps) == 0 {
+		return ""
+	}
+	widest := slices.MaxFunc(steps, func(a, b *part.Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) })
+	return hold + "by a strap wrench or in lined vice jaws on " + words.Spaced(widest.Name) + "."
 }
 
 // rounds are the words of tightening: to what in each round.

@@ -595,11 +595,11 @@ func TestComesOff(t *testing.T) {
 	}
 }
 
-// What words set between two numbers has its row in the record.
+// What words set between two numbers has its row in the record; off an axis, which nothing touches, from the wall beyond it.
 func TestSetBetween(t *testing.T) {
 	t.Parallel()
 	checks := jointNamed(t, demoPlan(t, "gatejack"), "stay").Checks
-	if c := checks[len(checks)-1]; c.What != "Key bar: its lower edge stands off the axis of the tube" || c.Limits != "0.38 – 0.39 in" {
+	if c := checks[len(checks)-1]; c.What != "Key bar: its lower edge from the opposite wall of the bore" || c.Limits != "half the bore as measured and 0.38 – 0.39 in" {
 		t.Errorf("%+v", c)
 	}
 }

@@ -93,7 +93,11 @@ func (j *making) putIn(t *joint, when putWhen) {
 		}
 		t.out.PutIn = append(t.out.PutIn, words.Head(title))
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
-			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + m[1] + m[4], Limits: m[2] + " – " + m[3], Gauge: "calipers"})
+			what, limits := m[1]+m[4], m[2]+" – "+m[3]
+			if at := strings.Index(what, " stands off the axis of "); at >= 0 { // which nothing touches
+				what, limits = what[:at]+" from the opposite wall of the bore", "half the bore as measured and "+limits
+			}
+			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + what, Limits: limits, Gauge: "calipers"})
 		}
 		s := j.putInStep(t, e)
 		if when == putFirst {

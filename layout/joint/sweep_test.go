@@ -75,3 +75,19 @@ func TestShoulderThatSeats(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "gatejack"), "arm-bush"), []string{"to: the shoulder flange of Arm bush on the back of Cord arm"}, []string{"back of Arm bush on"})
 }
+
+// TestRoundPartIsHeld: what one screw in its axis would turn is held by its widest step without a fit, or by its flats; what other
+// joints hold is not.
+func TestRoundPartIsHeld(t *testing.T) {
+	t.Parallel()
+	const held = "Meanwhile hold Arm post, which is round and turns with the screw, "
+	p := demoPlan(t, "gatejack")
+	for _, j := range p.Joints {
+		if got := strings.Contains(stepText(j), "Meanwhile hold "); got != (j.Name == "arm-post" || j.Name == "sheave-axle") {
+			t.Errorf("%s has something held: %v", j.Name, got)
+		}
+	}
+	says(t, jointNamed(t, p, "arm-post"), []string{held + "by a strap wrench or in lined vice jaws on collar."}, nil)
+	p = planned(t, editedDemo(t, "gatejack", "arm-post.yaml", "grooves:", "flats:\n  - {name: spanner, in: collar, sides: 2, across: 1-1/2, length: 1/2, from: back}\ngrooves:"))
+	says(t, jointNamed(t, p, "arm-post"), []string{held + "by a spanner 1.5 in on spanner."}, nil)
+}
