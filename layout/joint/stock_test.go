@@ -89,7 +89,7 @@ func TestWholeBars(t *testing.T) {
 func TestBuySeams(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	for item, want := range map[string]bool{"Filler for 1.4301, to the welding procedure, 1.7 g": true, "Filler for MAG, to the welding procedure, 1.03 kg": true, "Filler for S235": false} {
+	for item, want := range map[string]bool{"Filler for 1.4301, to the welding procedure, 1.7 g": true, "Filler for MAG, to the welding procedure, 1.05 kg": true, "Filler for S235": false} {
 		if slices.ContainsFunc(p.Bought, func(b plan.BoughtRow) bool { return strings.HasPrefix(b.Item, item) }) != want {
 			t.Errorf("%q: %v wanted in %+v", item, want, p.Bought)
 		}
