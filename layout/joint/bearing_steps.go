@@ -270,7 +270,8 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	before, hold := of.asMeasured("the cup", m)
 	if p.CupFromCover {
 		first, under = "thick side of the cup, its back; its thin side goes first", -m.cupDir
-		before, home, hold = "", "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face", "Kept from sliding out until "+m.lid.coverOf(of.b)+" is bolted on behind it."
+		before, home = "", "until its back is "+t.w.Said(math.Abs(end(of.b.step, m.cupDir)-m.cupBackMm))+" below the face"
+		hold = "Kept from sliding out until " + m.lid.coverOf(of.b) + " is bolted on behind it."
 	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), before, "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the "+first+".",
 		of.pushText(p)+" into "+of.b.text()+" square "+home+", "+of.b.title()+" resting square on its "+faceName(under)+", the bore clear.")
