@@ -320,7 +320,7 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 			do := c.bearingText(j) + ": end play of " + turns(j).Title
 			if run {
 				off := slices.Concat(c.over(b.ShutBy), c.withMasses(b.ShutBy))
-				if n := len(b.ShutBy) - 1; n > 1 { // the row of its bolts names what is over it
+				if n := len(b.ShutBy) - 1; len(off) > 2 { // the row of its bolts names what is over it
 					off = []string{"all over " + b.ShutBy[n].Title + ", and that,"}
 				}
 				do += "; else " + words.Join(" off, ", strings.Join(off, ", "), "step "+strconv.Itoa(cmp.Or(c.pl.Joint(b.SetBy), j).N))
