@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -21,9 +22,16 @@ func (r *reviewer) pins(j *parts.Joint) {
 	if plate == nil {
 		return
 	}
+	at := hub.lyingAt(plate)
 	for g := range seq.Refs(plate.p.Holes) {
 		_, long := r.pinOf(g.Note.Value, false)
 		switch other, _ := hub.groupNamed(g.Name.Value); {
+		case other != nil && !other.Through && at != "" && other.Face != at:
+			plate.report(Stop, g.Name.Value, g.Pos, Finding{
+				What:    g.Name.Value + " of " + hub.p.Title.Value + " are in its " + string(other.Face) + ", and " + plate.p.Title.Value + " lies at its " + string(at),
+				Numbers: "with " + number(float64(g.Pattern.Count)) + " pins",
+				Rule:    "a pin goes into its hole", Source: "by geometry", Fix: "face: " + string(at) + ", and the pattern as seen from there",
+			})
 		case other != nil:
 			r.pinned(plate, hub, g)
 		case geom.Over(long, plate.lengthMm):
@@ -60,6 +68,19 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	) {
 		r.pinsAtLimits(f, of, a, b, worst)
 	}
+}
+
+// lyingAt is the face of a part that another on its axis lies at; empty where one of them has no place.
+func (v *view) lyingAt(o *view) parts.Face {
+	b := v.bodyOf(v.p.Name.Value)
+	if b == nil {
+		return ""
+	}
+	on := v.machine().Along(b.Pose).Find(parts.Instance{Part: o.p.Name.Value, Copy: 1})
+	if on == nil {
+		return ""
+	}
+	return words.Either(on.Middle() < v.lengthMm/2, parts.Front, parts.Back)
 }
 
 // pinsAtLimits compares how far the centres of two good parts may differ, beside what they
