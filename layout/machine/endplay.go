@@ -43,7 +43,8 @@ func (m *Machine) endPlays() (found []plan.Problem) {
 				beside = append(beside, *b)
 			}
 		}
-		found = append(found, m.endPlay(j, shaft, turning, m.fixedWith(of, bush.ID))...)
+		still := m.fixedWith(of, bush.ID)
+		found = append(append(found, m.endPlay(j, shaft, turning, still)...), m.comesOff(j, turning, still)...)
 		if carry := seq.Keep(m.Joints, func(o *plan.JointPlan) bool {
 			return m.Job.Runs(m.Joint(o.Name)) && (of(o.A.Instance().ID()) == of(shaft.ID) || of(o.B.Instance().ID()) == of(shaft.ID))
 		}); len(carry) == 1 {
@@ -95,6 +96,40 @@ func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning
 		return nil
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.OneBush, m.Named(shaft.ID), m.Named(bush.ID), m.Rounded(off, 0))}
+}
+
+// comesOff finds a bush that a shaft has a shoulder for at one end and nothing at the other, over which it comes off: no face of
+// what does not go with it, no retaining ring, no thread for a nut, nothing that words put there.
+func (m *Machine) comesOff(j *plan.JointPlan, turning, still []assembly.Body) []plan.Problem {
+	shaft, bush := m.At(j.B), m.At(j.A)
+	named := func(e parts.Loose) bool {
+		return m.Job.Part(j.A.Part).NamedIn(e.Item.Value+" "+e.How.Value) || m.Job.Part(j.B.Part).NamedIn(e.Item.Value+" "+e.How.Value)
+	}
+	if slices.ContainsFunc(m.Job.Loose, named) {
+		return nil
+	}
+	free := func(over parts.Face) bool {
+		_, _, gap := m.nearest(shaft, turning, still, over == parts.Front) // the shaft leaves it the other way
+		return gap == inf && !m.endKept(shaft, bush, over)
+	}
+	front, back := free(parts.Front), free(parts.Back)
+	if front == back {
+		return nil
+	}
+	over := words.Either(front, parts.Front, parts.Back)
+	return []plan.Problem{m.Fault(j.Name, plan.ComesOff, m.Named(bush.ID), m.Named(shaft.ID), plan.Named(string(over)))}
+}
+
+// endKept tells whether something of a shaft or of the bush on it is for what keeps them together at an end of the shaft: a groove for
+// a retaining ring, a thread outside, or one in the face of that end.
+func (m *Machine) endKept(shaft, bush *assembly.Body, end parts.Face) bool {
+	r := m.PartOf(shaft.ID)
+	middle := stand.On(shaft.Pose, bush, m.PartOf(bush.ID)).Middle()
+	at := func(mm float64) bool { return mm < middle == (end == parts.Front) }
+	ring := func(g part.Groove) bool { return g.Row.EdgeMm > 0 && (g.Row.Inside || at(g.Row.Span().MidMm())) }
+	return slices.ContainsFunc(r.Grooves, ring) || slices.ContainsFunc(m.PartOf(bush.ID).Grooves, ring) ||
+		slices.ContainsFunc(r.Side(false), func(s *part.Step) bool { return s.Size.Thread != nil && at(s.MidMm()) }) ||
+		slices.ContainsFunc(r.Groups, func(g part.Group) bool { return g.Size.Thread != nil && !g.OnWall() && (g.Through || g.Face == end) })
 }
 
 // inAny tells whether a journal of a body lies in a bore of one of others.

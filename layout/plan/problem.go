@@ -268,6 +268,7 @@ const (
 	BushUnknown    ProblemKind = "bush-unknown" // how far it closes
 	BushShort      ProblemKind = "bush-short"
 	EndPlayNone    ProblemKind = "end-play-none"
+	ComesOff       ProblemKind = "comes-off"       // a bush, over one end of its shaft
 	EndPlayUnsure  ProblemKind = "end-play-unsure" // not all that counts has limits
 	OneBush        ProblemKind = "one-bush"        // what turns has its centre of gravity beside the one bush that carries it
 	FlightTight    ProblemKind = "flight-tight"

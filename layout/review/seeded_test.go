@@ -220,7 +220,7 @@ var inSpace = []string{"bar-end", "floats", "bush", "missed", "overlap", "way", 
 // choices are the codes of findings that have no number, or none in millimetres:
 // what is or is not there, a class, a metal, an order, a direction.
 var choices = []string{
-	"anchor", "bearing", "bend-radius", "bought", "centre", "clamp", "coaxial", "loose", "bolt-class", "bolt-length", "counterbore", "countersink", "crowned", "dead-end", "drive", "finish", "fit-side", "guard", "guard-made", "hand", "hardness", "held", "in-line", "first-run", "heads", "key-screw", "keyway-fit", "keyway-mate", "lead-in", "lead-side", "lock-nut",
+	"anchor", "bearing", "bend-radius", "bought", "centre", "clamp", "coaxial", "loose", "bolt-class", "bolt-length", "counterbore", "countersink", "crowned", "dead-end", "drive", "finish", "fit-side", "guard", "guard-made", "hand", "hardness", "held", "in-line", "first-run", "heads", "key-screw", "keyway-fit", "keyway-mate", "lead-in", "lead-side", "located", "lock-nut",
 	"material", "motor", "opening", "order", "place", "plate", "quantity", "running", "saddle", "said", "said-step", "said-thread", "seal-fit", "slots", "seal-land", "seal-of", "seat", "seat-of", "shoulder", "stock", "stud", "thread-mate", "tolerance", "top", "trap", "travel", "undercut", "unjoined", "unused", "upkeep",
 	"weld-first", "weld-holes", "weld-metal", "weld-prep", "weld-sense",
 }
