@@ -194,6 +194,10 @@ func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
 		return
 	}
 	f.What, f.Numbers = "the O-ring of "+g.Name+" lies where no face of "+other+" stands against it", r.mm(g.InnerMm)+" to "+r.mm(g.OuterMm)+"; "+f.Numbers
+	if on == 0 && (in >= g.OuterMm || to <= g.InnerMm) { // something else is to stand there
+		f.What, f.Numbers = "the O-ring of "+g.Name+" lies where nothing stands against it", f.Numbers+", of "+other
+		f.Fix = "a joint that puts the part with that face there, or an O-ring of the diameter of the face that is"
+	}
 	v.report(Stop, g.Name, entryPos(v.p, g.Name), f)
 }
 
@@ -279,6 +283,9 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
 	for _, o := range p.along {
 		if r.pressedIn(o.Of.Part.Name.Value, p.v.p.Name.Value) {
+			if from = shoulderAt(o, c); from != "" {
+				return from
+			}
 			continue // a press says itself where its parts start
 		}
 		var long float64
@@ -298,6 +305,27 @@ func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
 		from = side
 	}
 	return from
+}
+
+// shoulderAt is the end of a bore at which what is pressed into it is larger, and has to come from; empty for none or both.
+func shoulderAt(o stand.OnAxis, c *cylinder) parts.Face {
+	whole := o.Whole()
+	wider := func(fromMm, toMm float64) bool {
+		const stepMm = 0.5
+		for z := range middles(fromMm, toMm, stepMm) {
+			if _, outer, ok := o.Radii(z); ok && geom.Over(outer, c.RadiusMm()+stepMm) {
+				return true
+			}
+		}
+		return false
+	}
+	switch front, back := wider(whole.FromMm, c.FromMm), wider(c.ToMm, whole.ToMm); {
+	case front && !back:
+		return parts.Front
+	case back && !front:
+		return parts.Back
+	}
+	return ""
 }
 
 // pressedIn tells whether a press joins two parts.
