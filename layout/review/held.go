@@ -2,6 +2,7 @@ package review
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -18,7 +19,7 @@ import (
 // up that they say.
 var held = together(
 	of(everyPart, (*view).waysUp, each(everyRadial, (*view).setScrew), each(everyHole, (*view).saidStand, (*view).jacksOn)), (*reviewer).recesses,
-	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries), of(everyMade, made.screwedOn),
+	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries), of(everyMade, made.screwedOn, made.partlyOn),
 )
 
 // clampMm is how far apart the holes of two parts may stand that a screw holds together, beside
@@ -76,7 +77,7 @@ func (r *reviewer) clamps(e *parts.Loose) {
 		r.add(Finding{
 			Part: near.v.p.Name.Value, Feature: near.g.Name.Value, Pos: e.How.Pos,
 			What:    "screws through " + near.g.Name.Value + " of " + near.v.p.Title.Value + " do not hold it on " + near.w.p.Title.Value,
-			OverMm:  over(near.apartMm),
+			OverMm:  over(words.Either(near.apartMm > clampMm, near.apartMm, near.besideMm)),
 			Numbers: r.mm(near.apartMm) + " apart, " + r.mm(near.besideMm) + " beside", Rule: "what a screw holds lies on the other part",
 			Source: "by geometry", Fix: "lengths that bring the two together, or the part the other way round",
 		})
@@ -137,6 +138,36 @@ func (v made) screwedOn() {
 	}
 	if len(v.clampings(o.thread, parts.Bare(v.e.How.Value))) == 0 || !strings.Contains(v.e.How.Value, "through ") { // else clamps looks at them
 		v.screwsReach(o, pos, meet)
+	}
+}
+
+// seatedShare is how much of a bore lies on the step that it is fitted to, at the least. Common practice, no source.
+const seatedShare = 0.75
+
+// partlyOn looks in space for a loose part whose bore lies partly beside the step of a shaft that its words put it on.
+func (v made) partlyOn() {
+	for _, to := range v.all() {
+		seat := v.seatOn(to)
+		if to == v.view || seat == nil || seat.threaded() || !to.p.NamedIn(v.e.How.Value) {
+			continue
+		}
+		bore := seq.At(v.inside, func(c **cylinder) bool {
+			return !(*c).threaded() && math.Abs((*c).RadiusMm()-seat.RadiusMm()) <= meetMm
+		})
+		for b := range v.machine().Parts() {
+			on := v.machine().Along(b.Pose).Find(parts.Instance{Part: to.p.Name.Value, Copy: 1})
+			if bore == nil || on == nil || v.machine().Of[b.ID].Part != v.p.Name.Value {
+				continue
+			}
+			if lies := on.Span(seat.Span()).OnMm((*bore).Span()); geom.Over(lies, 0) && geom.Over(seatedShare*(*bore).LengthMm(), lies) {
+				f := v.here((*bore).Name, v.e.Pos)
+				f.What, f.Numbers, f.LeftMm = (*bore).Name+" of "+v.p.Title.Value+" as it lies is partly beside "+seat.Name+" of "+to.p.Title.Value,
+					v.mm(lies)+" of "+v.mm((*bore).LengthMm())+" on it, wanted "+v.mm(seatedShare*(*bore).LengthMm()), left(lies)
+				f.Rule, f.Source, f.Fix = "a bore lies on the step that it is fitted to", practice, "a longer "+seat.Name+", or lies: where it is on that"
+				v.add(f)
+				return
+			}
+		}
 	}
 }
 
