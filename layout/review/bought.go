@@ -7,8 +7,10 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
+	"centrepop/layout/stand"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -128,7 +130,7 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		if o.fits(g) {
 			return
 		}
-		other = screwWords().FindString(clause)
+		other = cmp.Or(other, screwWords().FindString(clause))
 	}
 	if other != "" {
 		v.unlikeBought(g, said, other, cmp.Or(g.Size.Thread, v.mm(openingMm(g))))
@@ -146,6 +148,14 @@ func (o *screwOrder) fits(g *parts.HoleGroup) bool {
 // passesThrough tells whether a screw goes through a hole and does not rattle in it.
 func passesThrough(holeMm float64, t threads.Thread) bool {
 	return holeMm > t.MajorMm && holeMm < widest*t.MajorMm
+}
+
+// playing is the least hole that a screw goes through with play in mm: the fine series of its thread, its own diameter where there is none.
+func playing(t threads.Thread) float64 {
+	if t.Clearance == nil {
+		return t.MajorMm
+	}
+	return t.Clearance.FineMm
 }
 
 // unlikeBought reports what is bought for a group of holes and does not go there.
@@ -269,6 +279,7 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 	for _, wall := range r.all() {
 		if rows := screwRows(wall, t); len(rows) > 0 && wall != v && wall.p.NamedIn(e.How.Value) {
 			v.reachInto(e, g, t, wall, longMm)
+			v.opensTo(g, wall, rows)
 			if !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
 				v.meetsRows(g, wall, rows, t)
 			}
@@ -288,6 +299,32 @@ func (v *view) reachInto(e *parts.Loose, g *parts.HoleGroup, t threads.Thread, w
 			What: "the screws bought for " + v.p.Title.Value + " meet the bottom of their holes", OverMm: over(in - g.Depth.Mm),
 			Rule: "a screw clamps before it meets the bottom", Fix: "a shorter screw, or washers"}},
 	)
+}
+
+// squareTo is how much of the axis of a screw lies along that of its thread at the least. Common practice, no source.
+const squareTo = 0.9
+
+// opensTo looks in space whether threads open towards the holes of the tube that they lie in or on, from where their screws come.
+func (v *view) opensTo(g *parts.HoleGroup, wall *view, rows []plan.RadialRow) {
+	b, tube := v.bodyOf(v.p.Name.Value), v.bodyOf(wall.p.Name.Value)
+	if b == nil || tube == nil {
+		return
+	}
+	mouths := seq.Keep(v.machine().Mouths(b), func(f stand.Faced) bool { return f.Group.Group.Name == g.Name.Value })
+	in := tube.Pose.Inverse()
+	if len(mouths) == 0 || slices.ContainsFunc(mouths, func(f stand.Faced) bool {
+		at, out := in.Apply(f.At[0]), in.Turn(f.Out)
+		return slices.ContainsFunc(rows, func(row plan.RadialRow) bool {
+			to := assembly.Clock(1, row.ClockDeg)
+			return out.Dot(to)*words.Either(at.Dot(to) < row.OutsideMm/2, 1, -1.0) > squareTo
+		})
+	}) {
+		return
+	}
+	v.report(Stop, g.Name.Value, g.Pos, Finding{
+		What: g.Name.Value + " of " + v.p.Title.Value + " as it lies do not open towards " + rows[0].Name + " of " + wall.p.Title.Value, Numbers: "the screws come through the wall",
+		Rule: "a thread opens towards the head of its screw", Source: "by geometry", Fix: "the threads in the other edge or face, or the part the other way up",
+	})
 }
 
 // meetsRows looks whether a group of threads meets the holes of a wall round it, in one line.
@@ -773,6 +810,9 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{unlike, Finding{
 			What: f.What + " are not for these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
 			Rule: "a screw has the thread of its hole, or goes through it without rattling", Fix: "one size in both places"}},
+		flaw{h.thread == nil && g.Size.Size.Fit.Class.Value == "" && v.count(g) > 1 && geom.Over(playing(o.thread), 2*h.radiusMm), Finding{
+			Severity: Check, What: f.What + " have hardly any play in these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm) + ", wanted " + v.mm(playing(o.thread)) + " at the least", LeftMm: left(2*h.radiusMm - d),
+			Rule: "the holes of several screws have the play of the fine series at the least", Source: "ISO 273, ASME B18.2.8", Fix: "larger holes"}},
 		flaw{h.thread != nil && o.nut() && e.Stands != nil, Finding{
 			Severity: Check, What: f.What + " have nuts, and the holes a thread", Numbers: o.words + " in " + g.Size.Thread,
 			Rule: "what a nut draws together is free on the bolt", Fix: "clearance holes, or screws without nuts"}},

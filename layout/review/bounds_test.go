@@ -312,6 +312,7 @@ func TestLooseBounds(t *testing.T) {
 		{"pugmill", "lock-plate.yaml", "across-flats: 90", "across-flats: %g", 68, 67.8, "edge", "close to the outline", "3.9 mm, wanted 4 mm"},
 		{"pugmill", "pillar.yaml", "diameter: 30, length: 180", "diameter: 30, length: %g", 179.5, 179.4, "held", "do not hold it on Motor adapter", "5.1 mm apart"}, // 1.5 of sheet, 1 of play, 2.6 short
 		{"pugmill", "barrel-tube.yaml", "axial: 140, from: back, window", "axial: %g, from: back, window", 141, 141.1, "saddle", "is not under", "1.1 mm off"},
+		{"gatejack", "guide-tube.yaml", "axial: 20, from: front, size: \"#8-32 UNC clearance\"", "axial: 20, from: front, size: %g", 0.18, 0.179, "loose", "do not go through key-screws of Guide tube with any play", "#8-32 UNC through 0.179 in, wanted 0.18 in at the least"},
 		{"gatejack", "stem.yaml", "guide, diameter: 1,", "guide, diameter: %g,", 1.007, 1.008, "loose", "Stop collar does not go on guide of Stem", "1 in over 1.008 in"},
 		{"gatejack", "rain-cone.yaml", "small: 2-1/2", "small: %g", 0.871, 0.86, "loose", "Rain cone does not go over Stem", "0.74 in over 0.75 in"},   // 0.06 of sheet on each side
 		{"gatejack", "job.yaml", "at 1-3/8 in radius", "at %g in radius", 1.395, 1.396, "loose", "do not meet its threads", "on a circle of 2.792 in"}, // 1/32 of play and 0.01

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"regexp"
@@ -25,10 +26,9 @@ var loose = together(
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.
 func (r *reviewer) motorOver() {
-	for _, said := range r.motor().Notes {
-		for _, how := range r.motor().Notes {
-			r.comesOver(said, how.Value)
-		}
+	notes := r.motor().Notes
+	for _, said := range notes {
+		r.comesOver(said, seq.Map(notes, func(how parts.Text) string { return how.Value })...)
 	}
 }
 func (r *reviewer) itemOver(e *parts.Loose) { r.comesOver(e.Item, e.How.Value) }
@@ -278,29 +278,45 @@ func mouthMm(p *parts.Part) (wide, deep float64) {
 // brings tells whether words bring something onto a part: they have its title, or its last word after one
 // that brings.
 func (r *reviewer) brings(how string, p *parts.Part) bool {
-	return p.NamedIn(how) || parts.Onto(how, func(rest string) bool { return r.job.Begins(rest, p) })
+	return p.NamedIn(how) || r.onto(how, p)
+}
+func (r *reviewer) onto(how string, p *parts.Part) bool {
+	return parts.Onto(how, func(rest string) bool { return r.job.Begins(rest, p) })
+}
+
+// brought are the parts that words bring something onto, by what stands after a word that brings; else all that they name.
+func (r *reviewer) brought(how string) []*parts.Part {
+	if onto := seq.Keep(r.job.Parts, func(p *parts.Part) bool { return r.onto(how, p) }); len(onto) > 0 {
+		return onto
+	}
+	return seq.Keep(r.job.Parts, func(p *parts.Part) bool { return p.NamedIn(how) })
 }
 
 // comesOver looks at a thing bought that words bring onto a part, over what runs through that: its bore is
-// narrower.
-func (r *reviewer) comesOver(said parts.Text, how string) {
+// narrower. Of several parts it comes onto the one before which least stands out.
+func (r *reviewer) comesOver(said parts.Text, how ...string) {
 	bored := boredFor().FindAllStringSubmatch(said.Value, -1)
-	for _, p := range r.job.Parts {
-		if bored == nil || !r.brings(how, p) {
-			continue
-		}
-		beyond := r.machine().Beyond(p.Name.Value)
-		for _, title := range slices.Sorted(maps.Keys(beyond)) {
-			for _, m := range bored {
-				bore, mm := r.itemMm(m[1]+m[3]+" "+m[2]+m[4]), beyond[title]
-				if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || !geom.Over(mm, bore) || bore == 0 {
-					continue
-				}
-				r.add(Finding{
-					Pos: said.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
-					Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
-				})
+	if bored == nil {
+		return
+	}
+	least := map[string]float64{}
+	for _, words := range how {
+		for _, p := range r.brought(words) {
+			for title, mm := range r.machine().Beyond(p.Name.Value) {
+				least[title] = min(mm, cmp.Or(least[title], mm))
 			}
+		}
+	}
+	for _, title := range slices.Sorted(maps.Keys(least)) {
+		for _, m := range bored {
+			bore, mm := r.itemMm(m[1]+m[3]+" "+m[2]+m[4]), least[title]
+			if m[5] != "" && !strings.HasPrefix(strings.ToLower(m[5])+" ", strings.ToLower(title)+" ") || !geom.Over(mm, bore) || bore == 0 {
+				continue
+			}
+			r.add(Finding{
+				Pos: said.Pos, What: "what is bought does not come over " + title, Numbers: r.mm(bore) + " over " + r.mm(mm), OverMm: over(mm - bore),
+				Rule: "a bore is wider than what it comes over", Source: "by the job", Fix: "a wider bore",
+			})
 		}
 	}
 }
@@ -373,17 +389,17 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 	for _, row := range wall.q.Radials {
 		if tooSmall(row, g, t) {
 			v.report(Check, g.Name.Value, g.Pos, Finding{
-				What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + ", or their heads do too", LeftMm: left(row.DiameterMm),
-				Numbers: t.Designation + " through " + r.mm(row.DiameterMm), Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
+				What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + " with any play, or their heads do too", LeftMm: left(row.DiameterMm),
+				Numbers: t.Designation + " through " + r.mm(row.DiameterMm) + ", wanted " + r.mm(playing(t)) + " at the least", Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
 			})
 		}
 	}
 }
 
 // tooSmall tells whether a hole in a wall has the name of a group of threads and does not let
-// its screws through, or their heads as well.
+// its screws through with any play, or their heads as well.
 func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
-	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (geom.Over(t.MajorMm, row.DiameterMm) || row.DiameterMm > widest*t.MajorMm)
+	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (geom.Over(playing(t), row.DiameterMm) || row.DiameterMm > widest*t.MajorMm)
 }
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through, or screws in.
