@@ -104,8 +104,24 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if geom.Some(shut) && !math.IsInf(shut, 1) {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " is shut at the end of " + thread.Name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
-			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "a longer slot, out at the end of the thread",
+			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "the slot " + v.mm(shut) + " farther along, or longer: out at the end of the thread",
 		})
+	}
+	v.tongueUnder(f, geom.Between(mid-f.Along.Mm/2, mid+f.Along.Mm/2))
+}
+
+// slotInSeat is how much of the seat of a bearing the slot of its washer takes at the most. Common practice, no source.
+const slotInSeat = 1.0 / 3
+
+// tongueUnder looks for the slot of a locking washer that runs far under the ring of a bearing, which is creased by its edges.
+func (v *view) tongueUnder(f *parts.Radial, slot geom.Span) {
+	for _, c := range v.outside {
+		if on := slot.OnMm(c.Span()); c.Seat != "" && !c.threaded() && v.jointNames(c.Name) && geom.Over(on, slotInSeat*c.LengthMm()) {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: f.Name.Value + " runs far under what sits on " + c.Name, Numbers: v.mm(on) + " of " + v.mm(c.LengthMm()) + ", wanted at most " + v.mm(slotInSeat*c.LengthMm()), OverMm: over(on),
+				Rule: "a ring lies on a whole seat; a slot takes a third of its length at the most", Source: practice, Fix: "a shorter slot, or one farther from the seat",
+			})
+		}
 	}
 }
 
