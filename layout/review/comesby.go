@@ -135,8 +135,8 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 			at := landing{o, p, slides && !locked}
 			if tube && at.shut(screwMm) {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
-					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + at.clock() + " the wall is before it",
-					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: "one clock angle for the screw and the opening, or a wider one",
+					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + at.clock() + ", " + v.mm(-at.at.Z) + " from the front, the wall is before it",
+					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: at.opened(screwMm),
 				})
 				return
 			}
@@ -170,6 +170,15 @@ func (l landing) over(s *plan.RadialRow, spareMm float64) bool {
 // shut tells whether it lies on the wall of a tube, with no opening that lets a key come to a screw.
 func (l landing) shut(screwMm float64) bool {
 	return -l.at.Z > 0 && -l.at.Z < l.on.lengthMm && !slices.ContainsFunc(l.on.q.Radials, func(s plan.RadialRow) bool { return l.over(&s, -screwMm) })
+}
+
+// opened is what brings an opening of a tube before it: of one on its clock angle, another place along.
+func (l landing) opened(screwMm float64) string {
+	along := landing{l.on, l.at, true}
+	if s := seq.At(l.on.q.Radials, func(s *plan.RadialRow) bool { return along.over(s, -screwMm) }); s != nil {
+		return "one place along the tube for the screw and the opening: " + s.Name + " is " + l.on.mm(s.AxialMm) + " from the front, or a longer one"
+	}
+	return "one clock angle for the screw and the opening, or a wider one"
 }
 
 // slot is what it lies over, or nearly, of the slots in the round that a part goes over; nil for none.
