@@ -50,7 +50,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 	on += When(s.On[1] != on && !s.For, " and "+s.On[1])
 	turns := When(s.OverMm > 0, " It lies up to "+atLeast(s.OverMm)+" above those places: hold the top with a third sling, or the load turns over.")
 	how := "sling it " + tape(s.HalfMm) + " to each side of that, straps at most " + atMost(s.StrapMm) + " wide, on " + on + ", the hook " +
-		atLeast(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
+		atLeast(s.HookMm) + " or more above the upper strap, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.For && s.Eyes == "":
 		how = "shackles rated for it in " + s.Holes + " of each " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"

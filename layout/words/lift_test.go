@@ -15,15 +15,15 @@ func TestSling(t *testing.T) {
 	lift := &plan.Lift{Sling: &plan.Sling{End: "front", At: "Cap", CentreMm: 254, HalfMm: 127, StrapMm: 50.8, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
 	const after = ", legs 60° to the level or steeper (common practice, no source); lift a hand's breadth and look."
 	for units, want := range map[parts.Units]string{
-		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50 wide, on Tube, the hook 220 above or more" + after,
-		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, that of Cap: sling it 5 in to each side of that, straps at most 2 in wide, on Tube, the hook 8.7 in above or more" + after,
+		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50 wide, on Tube, the hook 220 or more above the upper strap" + after,
+		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, that of Cap: sling it 5 in to each side of that, straps at most 2 in wide, on Tube, the hook 8.7 in or more above the upper strap" + after,
 	} {
 		if got := (Writer{Units: units}).Sling(lift); got != want {
 			t.Errorf("%v: %s", units, got)
 		}
 	}
 	lift.Sling.On[1] = "Head"
-	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50 wide, on Tube and Head, the hook 220 above or more"+after; got != want {
+	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, that of Cap: sling it 127 to each side of that, straps at most 50 wide, on Tube and Head, the hook 220 or more above the upper strap"+after; got != want {
 		t.Error(got)
 	}
 	for want, at := range map[string]plan.Sling{
