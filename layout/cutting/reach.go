@@ -1,6 +1,10 @@
 package cutting
 
-import "centrepop/parts/geom"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // cutter is how long the flutes of an end mill are, in mm.
 type cutter struct{ dMm, shortMm, longMm float64 }
@@ -46,6 +50,9 @@ func FluteMm(dMm float64) float64 {
 	}
 	return flutes[len(flutes)-1].longMm
 }
+
+// PointMm is how long the point of a drill is, in mm: 118°, by geometry.
+func PointMm(dMm float64) float64 { return dMm / 2 / math.Tan(59*math.Pi/180) }
 
 // ReamBeyondMm is how much deeper than it is reamed a blind hole is drilled: for the
 // lead of the reamer, a quarter of its diameter, and 2 mm for chips (common practice,

@@ -418,19 +418,20 @@ func (b *bench) drillLines(way cutting.Way, onLathe bool) []string {
 	return out
 }
 
-// fluted says what a drill does that is shorter than the hole: a pilot goes in as far
+// fluted says what a drill does whose flutes are shorter than the hole with its point: a pilot goes in as far
 // as its flutes, the last one is a long one.
 func (b *bench) fluted(way cutting.Way, d cutting.DrillStep) string {
 	deep := way.DepthMm
 	if way.BothEnds {
 		deep /= 2
 	}
+	deep += cutting.PointMm(d.Size.DiaMm)
 	flutes := cutting.FluteMm(d.Size.DiaMm)
 	switch {
 	case deep <= flutes:
 		return ""
 	case d.Why == cutting.Last:
-		return ", flutes over " + b.W.Near(deep)
+		return ", flutes over " + b.W.Room(deep) + words.When(b.W.Units != parts.Inches, " mm")
 	}
 	return ", as deep as its flutes go"
 }

@@ -28,6 +28,9 @@ func (b *bench) openLines(set setting) []string {
 	narrow := slices.MinFunc(inside, func(p, q *Step) int { return cmp.Compare(p.leastMm(), q.leastMm()) })
 	behind := b.fromBehind(narrow)
 	o := drilling{bench: b, face: set.face}
+	if set.first() {
+		o.behindMm = b.backAllowanceMm()
+	}
 	switch {
 	case set.first() && behind:
 		o.open(bores)
@@ -64,6 +67,7 @@ type drilling struct {
 	*bench
 	face          parts.Face
 	holeMm        float64 // the last drill that is through
+	behindMm      float64 // of stock behind the part, which a drill that goes through goes through too
 	lines, finish []string
 	wide          []*Step // opened to their own size
 }
@@ -103,6 +107,7 @@ func (o *drilling) open(bores []*Step) {
 			o.finish = append(o.finish, o.finishLines(m, way)...)
 		}
 	}
+	way.DepthMm += words.Either(open, o.behindMm, 0)
 	o.lines = append(o.lines, lead)
 	if err != nil || len(way.Drills) == 0 {
 		return
