@@ -137,7 +137,7 @@ holes:
 		t.Error(got)
 	}
 	has(t, work(t, "mm", "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [100, 50], corner: 10, leave: 4}\n"), "104 × 54, corners R12 × 10 thick", "Mill 2 off all round, to 100 × 50, corners R10")
-	if strings.Index(text, "Mill the outline") > strings.Index(text, "set the template") {
+	if strings.Index(text, "Mill the outline") > strings.Index(text, "Set the template") {
 		t.Error(text)
 	}
 	has(t, work(t, "mm", "part: disc\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: plasma}\noutline: {circle: 100, leave: 3}\n"), "Turn the outside Ø100", "pressed by a running centre")

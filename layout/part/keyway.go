@@ -282,24 +282,30 @@ func (s *Sizes) topKeyway() *Keyway {
 // topPlace is where TOP stands on a part: on the face that its marks are made on, and a
 // keyway that is TOP where it comes out, or else on the outside round it.
 func (s *Shape) topPlace() string {
-	face := "on the " + s.topFace() + " face"
-	if s.saddledEnd(parts.Face(s.topFace())) { // as both ends are then
-		face = "along the outside"
+	face, in := s.topAt()
+	switch {
+	case in != "":
+		return "on the outside of " + words.Spaced(in)
+	case s.saddledEnd(face): // as both ends are then
+		return "along the outside"
 	}
+	return "on the " + string(face) + " face"
+}
+
+// topAt is the face that TOP stands on, or the step on whose outside.
+func (s *Shape) topAt() (face parts.Face, in string) {
+	face = parts.Face(s.topFace())
 	if s.Part.Top.Value != topKeyway {
-		return face
+		return face, ""
 	}
-	in := ""
 	if k := s.topKeyway(); k != nil {
 		from, to := k.Row.FromMm-k.Row.RunoutMm, k.Row.ToMm+k.Row.RunoutMm
-		reached := map[string]bool{string(parts.Front): from < geom.CloseMm, string(parts.Back): to > s.LengthMm()-geom.CloseMm}
+		reached := map[parts.Face]bool{parts.Front: from < geom.CloseMm, parts.Back: to > s.LengthMm()-geom.CloseMm}
 		switch {
-		case reached[s.topFace()] || k.Row.Inside:
-			return face
-		case reached[string(parts.Front)]:
-			return "on the front face"
-		case reached[string(parts.Back)]:
-			return "on the back face"
+		case reached[face] || k.Row.Inside:
+			return face, ""
+		case reached[face.Other()]:
+			return face.Other(), ""
 		}
 		in = k.Row.In
 	}
@@ -310,7 +316,7 @@ func (s *Shape) topPlace() string {
 			}
 		}
 	}
-	return words.Either(in == "", face, "on the outside of "+words.Spaced(in))
+	return face, in
 }
 
 // aimMm is what is wanted from the floor to the far side: the middle of its limits, so

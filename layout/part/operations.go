@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/cutting"
@@ -200,7 +201,7 @@ func (b *bench) markTop() {
 // mark marks TOP, sets the templates and punches what the cutter has not made.
 func (usual) mark(b *bench) {
 	faces, chords := b.punched()
-	wrapped, templates := b.wrapLines()
+	wrapped, carriers, templates := b.wrapLines()
 	o := plan.Operation{Machine: plan.Bench, Title: "Mark TOP", Tool: "scriber", Do: []string{b.topLine(faces) + "."}}
 	if len(faces) > 0 || b.radialsLeft() {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
@@ -210,10 +211,14 @@ func (usual) mark(b *bench) {
 		o.Title = "Mark TOP, set the template, punch"
 		o.Do = append(o.Do, "Check the printed rules of every template.")
 	}
+	if face, _ := b.clocked(); slices.Contains(faces, face) {
+		o.Title, o.Do = "Set the template, mark TOP, punch", o.Do[1:]
+	}
 	o.Do = slices.Concat(o.Do, b.templateLines(faces), b.jigLookLines(), wrapped)
 	if b.radialsLeft() && len(wrapped) == 0 {
 		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
+	o.Tool = words.Join(", ", append([]string{o.Tool}, carriers...)...)
 	if chords {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
@@ -223,18 +228,29 @@ func (usual) mark(b *bench) {
 // topLine marks TOP, over the edge too where a template needs it on another face.
 func (b *bench) topLine(faces []string) string {
 	top, place := b.Part.Top.Value, b.topPlace()
-	line := "Mark TOP " + place + " (" + top + ")"
+	cut, whole := b.clocked()
+	by := ""
+	switch {
+	case cut == "":
+	case !slices.Contains(faces, cut) && b.cut.round:
+		by = ", where the holes cut already have it: " + b.placeAtClock(whole)
+	case !slices.Contains(faces, cut):
+		by = ", as the outline and the holes cut already lie in the picture"
+	default:
+		by = " by it" + words.When(cut != b.topFace(), ", over the edge")
+	}
+	line := "Mark TOP " + place + " (" + top + ")" + by
 	switch top {
 	case "":
-		line = "Scribe TOP " + place + ", for setting out"
+		line = "Scribe TOP " + place + by + ", for setting out"
 	case topKeyway: // which is milled later
 		if face := "on the " + b.topFace() + " face"; len(faces) > 0 && place != face {
 			place = face + " and " + place
 		}
-		line = "First scribe TOP lightly " + place + ", where the keyway comes"
+		line = "First scribe TOP lightly " + place + by + ", where the keyway comes"
 	}
 	line += b.fromSeam()
-	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
+	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() && f != cut }); i >= 0 {
 		line += "; carry it over the edge to the " + faces[i]
 	}
 	return line
@@ -245,13 +261,51 @@ func (b *bench) templateLines(faces []string) []string {
 	if len(faces) == 0 {
 		return nil
 	}
-	to := b.edgesOf(faces)
-	if bore := b.StepNamed(boreStep); b.BoreMm() != 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
-		to = "bore" // truer than an edge as cut
+	set := []string{"Cut out the " + strings.Join(faces, " and the ") + " template"}
+	if cut, _ := b.clocked(); slices.Contains(faces, cut) {
+		set[0] += "."
+		set = append(set, "Set the "+cut+" one to the "+b.setTo(cut)+" and its dashed rings of "+b.cutNames()+" over these holes, which are cut already; tape it down.", b.topLine(faces)+".")
+		for _, f := range seq.Keep(faces, func(f string) bool { return f != cut }) {
+			set = append(set, "Set the "+f+" one to the "+b.setTo(f)+" and to TOP; tape it down.")
+		}
+		set = append(set, "Punch every other centre"+b.exceptJigs()+".")
+	} else {
+		set[0] += ", set " + words.Either(len(faces) > 1, "each", "it") + " to the " + b.setTo(faces...) + " and to TOP, tape it down, punch every centre" + b.exceptJigs() + "."
 	}
-	set := "Cut out the " + strings.Join(faces, " and the ") + " template, set " + words.Either(len(faces) > 1, "each", "it") + " to the " + to +
-		" and to TOP, tape it down, punch every centre" + b.exceptCut() + "."
-	return slices.Concat([]string{set}, b.carriedLines(), b.sharedLines(), b.steppedLines())
+	return slices.Concat(set, b.carriedLines(), b.sharedLines(), b.steppedLines())
+}
+
+// clocked is the face whose template would show holes cut already, and the first group of them: where they lie says
+// where TOP is; none without such holes beside the middle.
+func (b *bench) clocked() (face string, group *Group) {
+	m := seq.At(b.Groups, func(m *Group) bool {
+		return b.cut.whole[m.Name.Value] && slices.ContainsFunc(m.Points, func(q plan.XY) bool { return q.LengthMm() > geom.CloseMm })
+	})
+	if m == nil {
+		return "", nil
+	}
+	return string(m.drilledFrom()), m
+}
+
+// placeAtClock is the first place of a group beside the middle, by its clock angle on the face of TOP.
+func (b *bench) placeAtClock(m *Group) string {
+	at, _ := m.seen(parts.Face(b.topFace()))
+	i := slices.IndexFunc(at, func(q plan.XY) bool { return q.LengthMm() > geom.CloseMm })
+	return words.Join(" ", words.Spaced(m.Name.Value), strconv.Itoa(m.Group.First+i), "at clock", words.Trim(geom.ClockDeg(at[i]), 2)+"°")
+}
+
+// cutNames names the groups that the cutter has made.
+func (b *bench) cutNames() string {
+	cut := seq.Keep(b.Groups, func(m Group) bool { return b.cut.whole[m.Name.Value] })
+	return strings.Join(seq.Map(cut, func(m Group) string { return words.Spaced(m.Name.Value) }), ", ")
+}
+
+// setTo is what the templates of faces are set to.
+func (b *bench) setTo(faces ...string) string {
+	if bore := b.StepNamed(boreStep); b.BoreMm() != 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
+		return "bore" // truer than an edge as cut
+	}
+	return b.edgesOf(faces)
 }
 
 // fromSeam is where TOP lies from the seam of what is closed by one.
@@ -347,35 +401,23 @@ func (b *bench) carriedLines() []string {
 	return out
 }
 
-// exceptCut names the groups that the cutter has made, and those that a jig places.
-func (b *bench) exceptCut() string {
-	var names, jigs []string
-	for m := range seq.Refs(b.Groups) {
-		switch {
-		case b.cut.whole[m.Name.Value]:
-			names = append(names, words.Spaced(m.Name.Value))
-		case b.jig(m) != nil:
-			jigs = append(jigs, words.Spaced(m.Name.Value))
-		}
-	}
-	var out []string
-	if len(names) > 0 {
-		out = append(out, "those cut already ("+strings.Join(names, ", ")+")")
-	}
-	if len(jigs) > 0 {
-		out = append(out, "those that a jig places ("+strings.Join(jigs, ", ")+")")
-	}
-	return words.When(len(out) != 0, " but "+strings.Join(out, " and "))
+// exceptJigs names the groups that a jig places.
+func (b *bench) exceptJigs() string {
+	jigged := seq.Keep(b.Groups, func(m Group) bool { return b.jig(&m) != nil && !b.cut.whole[m.Name.Value] })
+	names := strings.Join(seq.Map(jigged, func(m Group) string { return words.Spaced(m.Name.Value) }), ", ")
+	return words.When(names != "", " but those that a jig places ("+names+")")
 }
 
-// wrapLines set the wrap templates, and tell whether there are any: what has none is
+// wrapLines set the wrap templates, by what carries TOP to them, and tell whether there are any: what has none is
 // set out by the table.
-func (b *bench) wrapLines() (out []string, templates bool) {
+func (b *bench) wrapLines() (out, carriers []string, templates bool) {
 	for _, d := range b.Developments {
 		if d.Kind != plan.WrapPattern {
 			continue
 		}
 		mark, s := "punch every centre", b.wrapped[d.Name]
+		carried, by := b.topTo(&d, s)
+		carriers = seq.Add(carriers, by)
 		if slices.ContainsFunc(b.rows(), func(r plan.RadialRow) bool {
 			return r.AroundMm != 0 && slices.ContainsFunc(d.Marks, func(m plan.PatternMark) bool { return m.N == r.N })
 		}) {
@@ -385,13 +427,44 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this " + words.Either(s.Size.Thread != nil, "thread", "finished surface")
 		}
 		if d.NoTemplate != "" {
-			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+", without a template; "+mark+".")
+			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+", without a template"+words.When(carried != "", ", from TOP"+carried)+"; "+mark+".")
 			continue
 		}
 		templates = true
-		out = append(out, "Wrap the template of "+d.On+": "+d.Edge+", its TOP line on TOP; tape it, "+mark+".")
+		out = append(out, "Wrap the template of "+d.On+": "+d.Edge+", its TOP line on TOP"+carried+"; tape it, "+mark+".")
 	}
-	return out, templates
+	return out, carriers, templates
+}
+
+// bladeMm is how far along a round a square on its end face carries a line; beyond, an angle does that is laid
+// on the round. Common practice, no source.
+const bladeMm = 100.0
+
+// topTo says how TOP comes along the outside from where it stands to where a wrap lies, or what is set out without
+// one, and by what; nothing where it stands there.
+func (b *bench) topTo(d *plan.Development, st *Step) (carried, by string) {
+	face, in := b.topAt()
+	end := face.FromFront(0, b.LengthMm())
+	far := math.Abs(parts.At(parts.Face(d.SeatAt), st.FromMm, st.ToMm) - end)
+	if d.NoTemplate != "" {
+		far = seq.Max(0, b.rows(), func(r plan.RadialRow) float64 {
+			return words.Either(r.N == d.Marks[0].N, math.Abs(r.AxialMm-end), 0)
+		})
+	}
+	from := "the " + string(face) + " face"
+	switch {
+	case in == st.Name, in == "" && (far < geom.CloseMm || b.saddledEnd(face)):
+		return "", ""
+	case in != "":
+		from, by = words.Spaced(in), "surface gauge"
+	case !b.atFace(st, face):
+		by = "surface gauge"
+	case far > bladeMm:
+		return ", scribed on from " + from + " along an angle laid on the outside", "angle"
+	default:
+		return ", scribed on from " + from + " with a square", "square"
+	}
+	return ", scribed on from " + from + " in vee blocks, the surface gauge at the height of the axis", by
 }
 
 // cautions are printed beside the title of a part that is made by these operations.
