@@ -167,13 +167,13 @@ func TestDrillsShorterThanTheHole(t *testing.T) {
 	t.Parallel()
 	const block = "part: p\nkind: bearing-housing\nmaterial: S235\nstock: {round: 120 mm}\nprofile:\n  outside: [{name: body, diameter: 110, length: 120}]\n  inside: [{name: hole, diameter: 60, length: 120}]\n"
 	has(t, work(t, "mm", block), "Drill Ø7.5, pilot, as deep as its flutes go: ", "Drill Ø15, open out, as deep as its flutes go: ", "Drill Ø30, leaves 30 mm on diameter: ")
-	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 180")), "Drill Ø30, leaves 30 mm on diameter, flutes over 180 mm: ")
-	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 69")), "Drill Ø7.5, pilot: ")
+	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 180")), "Drill Ø30, leaves 30 mm on diameter, flutes over 193 mm: ") // 3 of stock behind it and a point of 30 / 2 / tan 59° = 9.01
+	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 63")), "Drill Ø7.5, pilot: ")                                        // 63 + 3 + 2.25
 	// What goes through a flange is as deep as the flange, not as the part.
 	const flanged = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: flange, diameter: 120, length: 14}, {name: neck, diameter: 60, length: 106}]\nholes:\n  - {name: bolts, face: front, circle: {pcd: 90, count: 4}, size: M10 clearance}\n"
 	has(t, work(t, "mm", flanged), "Drill Ø5.5, pilot: ", "Drill Ø11, finish: ")
-	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 57", 1)), "Drill Ø5.5, pilot: ") // its flutes
-	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 58", 1)), "Drill Ø5.5, pilot, as deep as its flutes go: ")
+	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 55", 1)), "Drill Ø5.5, pilot: ") // its flutes are 57, its point 1.65
+	has(t, work(t, "mm", strings.Replace(flanged, "length: 14", "length: 56", 1)), "Drill Ø5.5, pilot, as deep as its flutes go: ")
 }
 
 // The bore of a plate is open at both ends: a deep one is drilled from each.
@@ -186,7 +186,7 @@ func TestDeepBoreOfPlate(t *testing.T) {
 func TestSetOutByTable(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 40}]\nradial:\n  - {name: p, clock: 0, axial: 20, size: 6, depth: 8}\n  - {name: q, clock: 0, axial: 60, size: 6, depth: 8}\n")
-	has(t, m, "The outside of a, Ø60: p alone is set out there, by the table, without a template; punch every centre.", "The outside of b, Ø50: q alone is")
+	has(t, m, "The outside of a, Ø60: p alone is set out there, by the table, without a template, from TOP, scribed on from the front face with a square; punch every centre.", "The outside of b, Ø50: q alone is")
 }
 
 // TestReamedBlind: a reamer's lead cuts nothing to size, so a blind hole is drilled
@@ -569,6 +569,54 @@ func TestLengthWhereItEnds(t *testing.T) {
 		}
 		if len(at) != 1 || !strings.HasPrefix(at[0], "Turn from the "+c.face) || !strings.HasSuffix(at[0], ": "+c.limit) {
 			t.Errorf("%s at the %s: %q", c.limit, c.face, at)
+		}
+	}
+}
+
+// TestFlutesReachThroughTheStock: 150 of the part, 1.5 of stock behind it, half of 3, and a point of 16 / 2 / tan 59° =
+// 4.81 are 156.3; a blind one needs no more than its own point, 104.8.
+func TestFlutesReachThroughTheStock(t *testing.T) {
+	t.Parallel()
+	const nut = "part: p\nkind: turned\nmaterial: C45\nstock: {round: 45 mm, length: 153 mm}\nprofile:\n  outside: [{name: body, diameter: 40, length: 150}]\n  inside: [{name: clear, diameter: 16, length: 150}]\n"
+	has(t, work(t, "mm", nut), "Drill Ø16, finish, flutes over 157 mm: ")
+	has(t, work(t, "mm", strings.Replace(nut, "16, length: 150", "16, length: 118", 1)), "Drill Ø16, finish, flutes over 123 mm: ")
+	has(t, work(t, "in", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 2 in, length: 5-1/4 in}\nprofile:\n  outside: [{name: body, diameter: 1-3/4, length: 5}]\n  inside: [{name: clear, diameter: 5/8, length: 5}]\n"),
+		"Drill Ø5/8 in, finish, flutes over 5.38 in: ") // 5 + 0.25 - 0.0591 + 0.1878 = 5.3787
+}
+
+// TestToolsOfTheLathe: what a facing and turning tool does not do is named, each where it is done: the bar, the tool
+// between two shoulders, the recess of an undercut, the thread inside; and what measures 20 within 0.05 from the face.
+func TestToolsOfTheLathe(t *testing.T) {
+	t.Parallel()
+	const sheave = "part: p\nkind: turned\nmaterial: S355\nstock: {round: 85 mm, length: 65 mm}\nprofile:\n  outside:\n    - {name: rim, diameter: 80, length: 20}\n    - {name: neck, diameter: 60, length: 20}\n    - {name: far, diameter: 80, length: 20}\n" +
+		"  inside:\n    - {name: seat, diameter: 40, fit: H7, length: 20, undercut: {width: 2, depth: 0.3}}\n    - {name: web, diameter: 34, length: 20, length-limits: [19.95, 20]}\n    - {name: nut, thread: M40x1.5, length: 20}\n"
+	m := work(t, "mm", sheave)
+	tools := map[string]string{}
+	for _, o := range m.Out.Operations {
+		tools[o.Title] = o.Tool + " · " + o.Gauge
+	}
+	for title, want := range map[string]string{
+		"Turn from the front face": "facing and turning tool, boring bar, internal recessing tool · bore gauge, calipers",
+		"Turn from the back face":  "facing and turning tool, grooving tool, boring bar, internal threading tool · depth micrometer, thread gauge or counterpart, calipers",
+	} {
+		if tools[title] != want {
+			t.Errorf("%s: %q, want %q", title, tools[title], want)
+		}
+	}
+	for _, c := range []struct{ edge, tool string }{{"radius: 2", "form tool"}, {"radius: 5", ""}, {"size: 2, angle: 45", "chamfer tool"}} {
+		if text := told(work(t, "mm", sheave+"chamfers: [{edge: rim-front, "+c.edge+"}]\n")); c.tool != "" && !strings.Contains(text, "internal recessing tool, "+c.tool+"\n") || c.tool == "" && !strings.Contains(text, "internal recessing tool\n") {
+			t.Errorf("%s: no %q in %s", c.edge, c.tool, text)
+		}
+	}
+	for what, want := range map[string]string{"web length": "depth micrometer", "far length": "calipers"} {
+		if c := check(m, what); c == nil || c.Gauge != want {
+			t.Errorf("%s: %+v, want %s", what, c, want)
+		}
+	}
+	const collar = "part: p\nkind: shaft\nmaterial: S355\nstock: {round: 85 mm, length: 65 mm}\nprofile:\n  outside:\n    - {name: a, diameter: A, length: 20}\n    - {name: b, diameter: 60, length: 20, length-limits: [19.95, 20.04]}\n    - {name: c, diameter: A, length: 20}\n"
+	for a, want := range map[string]string{"50": "micrometer", "70": "gauge blocks", "60.5": "gauge blocks"} {
+		if c := check(work(t, "mm", strings.ReplaceAll(collar, ": A", ": "+a)), "b length"); c == nil || c.Gauge != want {
+			t.Errorf("beside Ø%s: %+v, want %s", a, c, want)
 		}
 	}
 }

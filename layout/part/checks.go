@@ -3,6 +3,7 @@ package part
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
@@ -96,6 +97,9 @@ func (r *record) checkStep(s *Step) {
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
 	case s.Size.AsBought:
 		c.Limits = "as bought"
+		if r.pressedOn(s) {
+			c.Limits, c.Gauge = "as bought, for the bore on it: four places across, the largest", r.W.Micrometer(s.Size.NominalMm)
+		}
 	default:
 		c.Limits = words.OrNone(c.Limits)
 	}
@@ -110,8 +114,18 @@ func (r *record) checkStep(s *Step) {
 		d.more(r, s)
 	}
 	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
-		r.sized(plan.Check{Ref: r.ref(s), What: name + " length", Wanted: r.W.Size(s.LengthMm()), Gauge: "calipers"}, r.length(s))
+		r.sized(plan.Check{Ref: r.ref(s), What: name + " length", Wanted: r.W.Size(s.LengthMm()), Gauge: r.lengthGauge(s)}, r.length(s))
 	}
+}
+
+// pressedOn tells whether a bore of the job is made to an outside as that measures.
+func (s *Sizes) pressedOn(st *Step) bool {
+	to := func(z parts.Size) bool {
+		return z.Fit.LightPress.Part == s.Part.Name.Value && z.Fit.LightPress.Feature == st.Name
+	}
+	return !st.Inside && slices.ContainsFunc(s.Job.Parts, func(p *parts.Part) bool {
+		return p.Bore != nil && to(p.Bore.Size) || p.Profile != nil && slices.ContainsFunc(p.Profile.Inside, func(q parts.Step) bool { return to(q.Size) })
+	})
 }
 
 // generalSource is that of the general tolerance, where it limits.
@@ -146,12 +160,29 @@ func gauge(s *Step) string {
 	return "calipers"
 }
 
+// lengthGauge is the same of a length between shoulders: over what stands out between two lower ones a micrometer
+// goes, into what lies between two higher ones a block, and a depth micrometer to the rest.
+func (s *Sizes) lengthGauge(st *Step) string {
+	switch z := s.length(st); {
+	case !z.Limited || geom.Clean(z.MaxMm-z.MinMm) >= closeMm:
+		return "calipers"
+	case !st.Inside && s.between(st, -1):
+		return "micrometer"
+	case !st.Inside && s.between(st, 1):
+		return "gauge blocks"
+	}
+	return "depth micrometer"
+}
+
 // gauged tells whether calipers do not do for a step.
 func (s *Step) gauged() bool { return s.Size.Thread != nil || s.close() }
 
+// closeMm are limits that calipers, which are out by 0.02 to 0.05 mm, do not decide. Common practice, no source.
+const closeMm = 0.1
+
 // close tells whether the diameter of a step is closer than calipers read.
 func (s *Step) close() bool {
-	return s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < 0.1 || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1
+	return s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < closeMm || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < closeMm
 }
 
 // newLadders prints the bore for each size the mate may measure; without rungs the rule alone of what is
@@ -196,7 +227,7 @@ func ladderStep(spreadMm float64, in parts.Units) (stepMm, toMm float64) {
 func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladder {
 	l := plan.Ladder{
 		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
-		Note: "Measure the counterpart at four places across; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
+		Note: "Measure the counterpart at four places across with a " + s.W.Micrometer(mateMm) + ", and set the bore gauge in it; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
 	}
 	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
 	step, to := ladderStep(spreadMm, s.W.Units)

@@ -88,6 +88,14 @@ func (c *chamfer) dimension(w words.Writer) plan.Dimension {
 	return d
 }
 
+// tool is what the lathe bevels or rounds it with, beside the turning tool.
+func (c *chamfer) tool() string {
+	if c.Radius.Set() {
+		return words.When(c.Radius.Mm <= formToolMm+geom.CloseMm, "form tool")
+	}
+	return "chamfer tool"
+}
+
 // roundLine rounds it: small with a form tool, else in steps that touch the arc
 // with their corners, the deepest first, and a file.
 func (c *chamfer) roundLine(w words.Writer) string {

@@ -149,6 +149,74 @@ func TestLadderSpread(t *testing.T) {
 	}
 }
 
+// TestMicrometerOfTheCounterpart: 168.3 lies between 150 and 175, 3.5 in between 3 and 4: micrometers come by 25 mm and by the
+// inch. It is named where the bore is made and on the sheet of the tube that goes into it, and not of one that goes nowhere.
+func TestMicrometerOfTheCounterpart(t *testing.T) {
+	t.Parallel()
+	const flange = "part: flange\nkind: flange\nmaterial: S235\nthickness: 12\noutline: {circle: 260}\nbore: {diameter: 168.3, fit: {light-press: mate.outside}, leave: 2}\n"
+	const tube = "part: mate\nkind: tube\nmaterial: S235\ntube: {outside: 168.3, wall: 4.5, length: 300}\n"
+	inch := strings.NewReplacer("12\n", "1/2\n", "260", "7", "168.3", "3-1/2", "leave: 2", "leave: 1/16", "4.5", "0.216", "300", "12").Replace
+	for _, c := range []struct{ unit, tube, flange, gauge string }{
+		{"mm", tube, flange, "micrometer 150 – 175 mm"}, {"in", inch(tube), inch(flange), "micrometer 3 – 4 in"},
+	} {
+		has(t, work(t, c.unit, c.flange, c.tube), "across with a "+c.gauge+"; take the largest. Set the bore gauge in the same micrometer.")
+		got := check(work(t, c.unit, c.tube, c.flange), "outside")
+		if got == nil || got.Gauge != c.gauge || got.Limits != "as bought, for the bore on it: four places across, the largest" {
+			t.Errorf("%s: %+v", c.unit, got)
+		}
+	}
+	if got := check(work(t, "mm", tube), "outside"); got == nil || got.Gauge != "calipers" || got.Limits != "as bought" {
+		t.Errorf("alone: %+v", got)
+	}
+}
+
+// TestHolesCutSayWhereTopIs: two of six places on the circle are free of the cut four, 30° beside TOP; the template
+// lies by the four and TOP is marked by it. Where all are cut it is marked by the first, at 0° + 22.5°, or, drawn on the
+// back, at 337.5° of the front. A hole in the middle has no clock.
+func TestHolesCutSayWhereTopIs(t *testing.T) {
+	t.Parallel()
+	const ring = "part: ring\nkind: flange\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {circle: 200}\nBOREtop: punch\nholes:\n  - {name: cut, FACEcircle: {pcd: 150, count: 4, first: 22.5}, size: 11}\n"
+	with := func(bore, face, more string) *Model {
+		return work(t, "mm", strings.NewReplacer("BORE", bore, "FACE", face).Replace(ring)+more)
+	}
+	const taps, bore = "  - {name: taps, circle: {pcd: 150, count: 2, first: 60}, size: M8 tap}\n", "bore: {diameter: 80, fit: H7, leave: 2}\n"
+	has(t, with(bore, "", taps), "Set the template, mark TOP, punch",
+		"Check the printed rules of every template.\nCut out the front template.\nSet the front one to the bore and its dashed rings of cut over these holes, which are cut already; tape it down.\n"+
+			"Mark TOP on the front face (punch) by it.\nPunch every other centre.\n")
+	has(t, with(bore, "", strings.Replace(taps, "circle", "face: back, circle", 1)+"slots: [{name: key, at: [[0, 60]], width: 6, length: 10, depth: 2}]\n"),
+		"Mark TOP on the front face (punch) by it")
+	has(t, with("", "", strings.Replace(taps, "tap}", "tap, depth: 5}", 1)+strings.NewReplacer("taps", "far", "circle", "face: back, circle", "tap}", "tap, depth: 5}").Replace(taps)),
+		"Set the front one to the edge and its dashed rings of cut", "Mark TOP on the front face (punch) by it; carry it over the edge to the back.\nSet the back one to the edge and to TOP; tape it down.")
+	has(t, with("", "", ""), "Mark TOP on the front face (punch), where the holes cut already have it: cut 1 at clock 22.5°.")
+	has(t, work(t, "mm", strings.Replace(strings.NewReplacer("BORE", "", "FACE", "").Replace(ring), "circle: 200", "rectangle: [200, 180]", 1)), "Mark TOP on the front face (punch), as the outline and the holes cut already lie in the picture.")
+	has(t, with("", "face: back, ", taps), "Mark TOP on the front face (punch)")
+	middle := "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {circle: 100}\nholes: [{name: a, at: [[0, 0]], size: 20}, {name: b, at: [[30, 0]], size: M6 tap}]\n"
+	has(t, work(t, "mm", middle), "Scribe TOP on the front face, for setting out.\nCheck the printed", "set it to the edge and to TOP")
+}
+
+// TestTopIsCarriedToItsWrap: TOP stands on the front face of a tube 600 long, the template of what lies near the back at
+// the back end, 600 away; one that begins at the front face needs no line, and what is set out by the table 80 behind
+// that face a square. From the keyway on guide, 20 higher than the tail, no angle lies on both.
+func TestTopIsCarriedToItsWrap(t *testing.T) {
+	t.Parallel()
+	const tube = "part: p\nkind: tube\nmaterial: S235\ntop: scribe\nstock: {tube: 100 mm, wall: 5 mm, length: 604 mm}\ntube: {outside: 100, wall: 5, length: 600}\nradial:\n"
+	const hole = "  - {name: NAME, clock: CLOCK, axial: 80, from: FROM, size: 8}\n"
+	two := func(from string) string {
+		return strings.NewReplacer("NAME", "a", "CLOCK", "0", "FROM", from).Replace(hole) + strings.NewReplacer("NAME", "b", "CLOCK", "90", "FROM", from).Replace(hole)
+	}
+	has(t, work(t, "mm", tube+two("back")), "level with the back face, its TOP line on TOP, scribed on from the front face along an angle laid on the outside; tape it")
+	has(t, work(t, "mm", tube+two("front")), "level with the front face, its TOP line on TOP; tape it")
+	has(t, work(t, "mm", tube+strings.NewReplacer("NAME", "a", "CLOCK", "90", "FROM", "front").Replace(hole)), "without a template, from TOP, scribed on from the front face with a square; punch")
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\ntop: keyway\nstock: {round: 45 mm, length: 205 mm}\nprofile:\n  outside:\n    - {name: front, diameter: 20, length: 20}\n    - {name: guide, diameter: 40, length: 100}\n    - {name: tail, diameter: 20, length: 80}\n" +
+		"radial:\n  - {name: way, clock: 0, axial: 60, slot: {around: 8, along: 30}, depth: 4}\n  - {name: pin, clock: 0, axial: 20, from: back, size: 5}\n"
+	m := work(t, "mm", shaft)
+	has(t, m, "First scribe TOP lightly on the outside of guide", "way alone is set out there, by the table, without a template; punch",
+		"pin alone is set out there, by the table, without a template, from TOP, scribed on from guide in vee blocks, the surface gauge at the height of the axis; punch")
+	if !strings.Contains(told(m), "90° to open, surface gauge\n") {
+		t.Error(told(m))
+	}
+}
+
 // TestMarkingSaysWhatThereIs: a template is set to the bore where that is true, else to
 // the edge; without a template none is cut out or checked.
 func TestMarkingSaysWhatThereIs(t *testing.T) {

@@ -67,8 +67,10 @@ const (
 
 // phase is work of one setting that is done before the next begins.
 type phase struct {
-	name, tool  string // empty for the turning itself
+	name        string // empty for the turning itself
+	tools       []string
 	do, limits  []string
+	lengths     []string // what measures lengths that calipers do not
 	refs        []int
 	turned, cut []*Step // turned or bored, and threaded
 	cuts        int
@@ -118,9 +120,11 @@ func (b *bench) turnSetting(set setting) {
 
 func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 	var turned, cut []*Step
-	n, later := 0, false
+	var lengths []string
+	tools, n, later := []string{o.Tool}, 0, false
 	flush := func() {
-		o.Gauge = b.gauges(append(slices.DeleteFunc(slices.Clone(turned), func(s *Step) bool { return s.Size.Thread != nil }), cut...))
+		o.Tool = words.Join(", ", tools...)
+		o.Gauge = b.gauges(append(slices.DeleteFunc(slices.Clone(turned), func(s *Step) bool { return s.Size.Thread != nil }), cut...), lengths...)
 		if o.Speed = b.threadSpeed(cut); len(turned) > 0 || !later {
 			o.Speed = words.Join("; ", b.settingSpeed(turned), o.Speed)
 		}
@@ -128,7 +132,7 @@ func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 		o.Refs = slices.Compact(o.Refs)
 		b.held[len(b.ops)] = later
 		b.op(o)
-		o, turned, cut, n, later = plan.Operation{Machine: o.Machine, Holding: "same setting"}, nil, nil, 0, true
+		o, turned, cut, lengths, tools, n, later = plan.Operation{Machine: o.Machine, Holding: "same setting"}, nil, nil, nil, nil, 0, true
 	}
 	for _, p := range phases {
 		if several && n > 0 && n+p.cuts > boxCuts {
@@ -137,9 +141,7 @@ func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 		if later {
 			o.Title = words.Capital(words.Join(", ", words.Lower(o.Title), p.name))
 		}
-		if p.tool != "" && (several || p.name == "grooves") {
-			o.Tool = words.Join(", ", o.Tool, p.tool)
-		}
+		tools, lengths = seq.Add(tools, p.tools...), seq.Add(lengths, p.lengths...)
 		o.Do, o.Limits, o.Refs = append(o.Do, p.do...), append(o.Limits, p.limits...), append(o.Refs, p.refs...)
 		turned, cut, n = append(turned, p.turned...), append(cut, p.cut...), n+p.cuts
 	}
@@ -161,8 +163,8 @@ const (
 
 // phases are the work of a setting; those with nothing to do are left out, but for the first.
 func (b *bench) phases(set setting) []phase {
-	out := []phase{{}, {name: "bores", tool: "boring bar"}, {name: "tapers"}, {name: "undercuts", tool: "recessing tool"}, {name: "chamfers", tool: "chamfer tool"},
-		{name: "grooves", tool: "grooving tool"}, {name: "knurls", tool: "knurling tool"}, {name: "threads", tool: "threading tool"}, {name: "surfaces"}}
+	out := []phase{{}, {name: "bores"}, {name: "tapers"}, {name: "undercuts"}, {name: "chamfers"},
+		{name: "grooves"}, {name: "knurls", tools: []string{"knurling tool"}}, {name: "threads"}, {name: "surfaces"}}
 	b.restPhase(set, out)
 	for _, s := range set.steps {
 		p := &out[outsidePhase]
@@ -174,7 +176,7 @@ func (b *bench) phases(set setting) []phase {
 		if line := b.toolRoom(s, set); line != "" {
 			p.do = append(p.do, line)
 		}
-		p.refs, p.turned = append(p.refs, b.ref(s)), append(p.turned, s)
+		p.refs, p.turned, p.tools = append(p.refs, b.ref(s)), append(p.turned, s), seq.Add(p.tools, b.stepTools(s)...)
 		if !s.Size.AsBought {
 			p.cuts++
 		}
@@ -190,7 +192,17 @@ func (b *bench) phases(set setting) []phase {
 	c, g := &out[chamferPhase], &out[groovePhase]
 	c.do, c.refs = b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
 	c.do = slices.Concat(b.rimLines(set), c.do)
+	for _, edge := range b.bevels {
+		if b.reached(edge, set) {
+			c.tools = seq.Add(c.tools, edge.tool())
+		}
+	}
 	g.do, g.limits, g.refs = b.grooveLines(func(g *Groove) bool { return g.at(set) })
+	for q := range seq.Refs(b.Grooves) {
+		if q.at(set) {
+			g.tools = seq.Add(g.tools, insideTool(q.Row.Inside, "grooving tool"))
+		}
+	}
 	c.cuts, g.cuts = len(c.refs), len(g.refs)
 	return append(out[:1], slices.DeleteFunc(out[1:], func(p phase) bool { return len(p.do) == 0 })...)
 }
@@ -225,6 +237,9 @@ func (b *bench) lengthLimits(set setting, out []phase) {
 			p = &out[borePhase]
 		}
 		p.limits = append(p.limits, words.Spaced(s.Name)+" "+b.limitsText(b.length(s))+" long")
+		if gauge := b.lengthGauge(s); gauge != "calipers" {
+			p.lengths = seq.Add(p.lengths, gauge)
+		}
 	}
 }
 
@@ -242,6 +257,7 @@ func (b *bench) restPhase(set setting, out []phase) {
 		}
 		if s.Inside {
 			verb, done, over, p = "Bore", "bored", "", &out[borePhase]
+			p.tools = seq.Add(p.tools, b.stepTools(s)...)
 			p.refs = append(p.refs, b.ref(s))
 			b.stepLimits(s, p)
 		}
@@ -259,14 +275,45 @@ func (b *bench) afterPhases(s *Step, over string, out []phase) {
 			continue
 		}
 		p := &out[phase]
-		if phase == threadPhase {
+		switch phase {
+		case threadPhase:
 			p.cut = append(p.cut, s)
+			p.tools = seq.Add(p.tools, words.Either(tapped(s), "tap", insideTool(s.Inside, "threading tool")))
+		case undercutPhase:
+			p.tools = seq.Add(p.tools, insideTool(s.Inside, "recessing tool"))
 		}
 		if over != "" {
 			line = over + words.Lower(line)
 		}
 		p.do, p.refs, p.cuts = append(p.do, line), append(p.refs, b.ref(s)), p.cuts+1
 	}
+}
+
+// insideTool is a lathe tool, in a bore one made for it.
+func insideTool(inside bool, tool string) string { return words.When(inside, "internal ") + tool }
+
+// stepTools are what the tool that turns the outside does not do of a step: bore it, reach between two
+// shoulders, and its undercut, where that has no line of its own.
+func (b *bench) stepTools(s *Step) (out []string) {
+	if s.Size.AsBought || s.Inside && b.noBar(s) {
+		return nil
+	}
+	if s.Inside {
+		out = append(out, "boring bar")
+	}
+	if b.between(s, 1) {
+		out = append(out, insideTool(s.Inside, "grooving tool"))
+	}
+	if s.Undercut != nil && s.Undercut.Name == "" {
+		out = append(out, insideTool(s.Inside, "recessing tool"))
+	}
+	return out
+}
+
+// between tells whether a step lies between two that have more metal, side 1, or less, side -1.
+func (s *Sizes) between(st *Step, side float64) bool {
+	beside := s.beside(st)
+	return len(beside) == 2 && !slices.ContainsFunc(beside, func(o *Step) bool { return side*st.side()*(o.RadiusMm()-st.RadiusMm()) < geom.CloseMm })
 }
 
 // namesTogether lists the steps of a setting that have to be turned without
@@ -394,9 +441,8 @@ func (b *bench) settingSpeed(steps []*Step) string {
 	return text
 }
 
-// gauges names what measures the steps of a setting.
-func (b *bench) gauges(steps []*Step) string {
-	var out []string
+// gauges names what measures the steps of a setting, with what else does.
+func (b *bench) gauges(steps []*Step, out ...string) string {
 	for _, s := range steps {
 		if s.gauged() && !s.Size.AsBought {
 			out = seq.Add(out, gauge(s))

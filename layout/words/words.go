@@ -173,6 +173,14 @@ func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
 // Step is a length that the shop chooses: so many mm, or so many inches in a job in those; in mm.
 func (w Writer) Step(mm, inch float64) float64 { return parts.By(w.Units, mm, inch*MmPerInch) }
 
+// Micrometer names the one that measures a length, by its range: they come by 25 mm, or by the inch (DIN 863-1, ASME
+// B89.1.13, both from memory).
+func (w Writer) Micrometer(mm float64) string {
+	step := w.Step(25, 1)
+	from := step * math.Floor(mm/step+1e-9)
+	return "micrometer " + Trim(from/w.Units.Mm(), 0) + " – " + Trim((from+step)/w.Units.Mm(), 0) + w.unit()
+}
+
 // Room writes the room that a machine takes up: whole millimetres or hundredths of an
 // inch, rounded up.
 func (w Writer) Room(mm float64) string {
