@@ -247,7 +247,7 @@ func (m *Radial) operations(b *bench) {
 			}
 			switch {
 			case b.runsOut(m, outside[i-1], outside[i]):
-				o.Do = append(o.Do, "It runs out over "+words.Spaced(beyond.Name)+": open at that end.")
+				o.Do = append(o.Do, "It runs out over "+words.Spaced(beyond.Name)+": open at that end, "+b.W.Said(geom.Clean(row.AlongMm/2+off))+" of it in the metal.")
 			case outside[i-1].Size.NominalMm == outside[i].Size.NominalMm:
 				o.Do = append(o.Do, "It runs "+b.W.Said(geom.Clean(row.AlongMm/2-off))+" into "+words.Spaced(beyond.Name)+": leave no burr there.")
 			}
@@ -339,9 +339,14 @@ func (m *Radial) checks(r *record) {
 		return // that hole has its own line, and takes this one away
 	}
 	m.checkSize(r)
+	what, at := words.Spaced(row.Name), row.DatumMm
+	if in := r.inMetal(m); row.AlongMm != 0 && geom.Clean(in.Max-in.Min) < row.AlongMm {
+		off := words.Either(in.Max < row.AxialMm+row.AlongMm/2-geom.CloseMm, in.Min, in.Max) - row.AxialMm // to the end that is closed
+		what, at = what+", its closed end,", geom.Clean(at+parts.At(parts.Face(row.Datum), off, -off))
+	}
 	r.sized(plan.Check{
-		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum), Gauge: "calipers",
-	}, r.General(row.DatumMm))
+		Ref: r.ref(m), What: what + " at " + clockList(m.Rows), Wanted: r.W.Size(at) + " from " + strings.ToUpper(row.Datum), Gauge: "calipers",
+	}, r.General(at))
 	if o, mm := r.inRow(m); o != nil {
 		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(o.Rows[0].Name) + " to " + words.Spaced(row.Name) + ", centre to centre", Wanted: r.W.Size(mm), Gauge: "calipers"}, r.pitch(mm, m.Size))
 	}
@@ -355,6 +360,23 @@ func (m *Radial) checks(r *record) {
 	}
 }
 
+// inMetal is the stretch along the axis over which a blind feature has a floor: it ends where it runs out over a
+// step that is no higher.
+func (s *Sizes) inMetal(m *Radial) plan.Range {
+	row, outside := m.Rows[0], s.Side(false)
+	out := plan.Range{Min: row.AxialMm - row.AlongMm/2, Max: row.AxialMm + row.AlongMm/2}
+	for i := 1; i < len(outside); i++ {
+		switch at := outside[i].FromMm; {
+		case at < out.Min+geom.CloseMm || at > out.Max-geom.CloseMm || !s.runsOut(m, outside[i-1], outside[i]):
+		case at > row.AxialMm:
+			out.Max = at
+		default:
+			out.Min = at
+		}
+	}
+	return plan.Range{Min: geom.Clean(out.Min), Max: geom.Clean(out.Max)}
+}
+
 // checkSize measures one of them: a hole, or a slot or window that goes through or is so deep.
 func (m *Radial) checkSize(r *record) {
 	row, depth := m.Rows[0], m.In.Depth.Mm
@@ -364,7 +386,8 @@ func (m *Radial) checkSize(r *record) {
 		if m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm {
 			around.MinMm = row.AroundMm // a key of that width goes in
 		}
-		r.checkSized(r.ref(m), name+" around × along × deep", around, r.General(row.AlongMm), r.General(geom.Clean(depth)))
+		in := r.inMetal(m)
+		r.checkSized(r.ref(m), name+" around × along × deep", around, r.General(geom.Clean(in.Max-in.Min)), r.General(geom.Clean(depth)))
 	case row.AroundMm != 0:
 		around, noWider := r.General(geom.Clean(row.AroundMm)), noWider.MatchString(m.In.Note.Value)
 		if noWider {
