@@ -4,12 +4,14 @@ import (
 	"cmp"
 	"math"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -210,8 +212,32 @@ func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
 	x, y := r.form.fromEdge(r.Sizes, fromX), r.form.fromEdge(r.Sizes, fromY)
 	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.Name.Value) + " " + strconv.Itoa(of.n) + ", " + datumSides(datum) + " edge to " + of.to,
 		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
+	if laid := r.laidOn(f, datum, of.at, corner); laid != "" {
+		c.Gauge = "straight edge laid on the " + laid + " edge, calipers from it"
+	}
 	if x.Limited && y.Limited {
 		c.Limits = r.W.Limits(x.MinMm-of.reach.XMm, x.MaxMm-of.reach.XMm) + ", " + r.W.Limits(y.MinMm-of.reach.YMm, y.MaxMm-of.reach.YMm)
 	}
 	r.add(c)
+}
+
+// laidOn names the edges of a datum that do not face a place: across from it the outline has left the line that its edge
+// is on, so that no jaw lies there.
+func (s *Sizes) laidOn(f *plan.Face, datum string, at, corner plan.XY) string {
+	if !s.Flat() {
+		return ""
+	}
+	line := s.OutlinePath().Flatten(geom.FlatMm).Coords()
+	faces := func(q plan.XY) bool {
+		q.XMm *= parts.At(f.Face, 1.0, -1.0)
+		for i := range line {
+			a, b := line[i], line[(i+1)%len(line)]
+			if geom.ToSegment(q, plan.XY{XMm: a.X, YMm: a.Y}, plan.XY{XMm: b.X, YMm: b.Y}) < 2*geom.FlatMm {
+				return true
+			}
+		}
+		return false
+	}
+	side, level, _ := strings.Cut(datumSides(datum), " and ")
+	return words.Join(" and ", words.When(!faces(plan.XY{XMm: corner.XMm, YMm: at.YMm}), side), words.When(!faces(plan.XY{XMm: at.XMm, YMm: corner.YMm}), level))
 }

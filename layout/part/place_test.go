@@ -73,3 +73,22 @@ func TestKeywayOnFaces(t *testing.T) {
 		t.Errorf("the floor of a shaft's keyway at %v", got)
 	}
 }
+
+// TestEdgeThatFacesTheHole: 140 × 60 with round ends is straight from -40 to 40: under a hole at 55 the bottom edge has left its
+// line, under one at 35 not; the end faces what lies on the axis alone.
+func TestEdgeThatFacesTheHole(t *testing.T) {
+	t.Parallel()
+	const arm = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: saw}\noutline: {slot: [140, 60]}\nholes: [{name: h, FACEat: [[AT]], size: 8 mm}]\n"
+	for _, c := range []struct{ face, at, want string }{
+		{"", "55, 0", "straight edge laid on the bottom edge, calipers from it"},
+		{"", "35, 0", "calipers"},
+		{"", "35, 10", "straight edge laid on the left edge, calipers from it"},
+		{"face: back, ", "-55, 10", "straight edge laid on the left and bottom edge, calipers from it"},
+		{"face: back, ", "-35, 0", "calipers"},
+	} {
+		m := work(t, "mm", strings.NewReplacer("FACE", c.face, "AT", c.at).Replace(arm))
+		if got := check(m, "h 1, left and bottom edge to pin"); got == nil || got.Gauge != c.want {
+			t.Errorf("%+v: %+v", c, got)
+		}
+	}
+}
