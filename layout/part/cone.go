@@ -149,23 +149,29 @@ func (c *cone) features(n *Numbered) {
 }
 
 func (c *cone) operations(b *bench) {
-	f, edgeMm := c.in, c.edgeMm()
+	f := c.in
 	b.op(warn(plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: plan.Roll, Title: "Roll and close the seam",
 		Do: []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".",
 			"Tack the seam at clock " + words.Angle(f.Seam.Deg) + ", check both ends round, weld: " + b.seamText()},
-		Gauge: "tape round both ends: " + b.W.Taped(math.Pi*(f.Large.Mm+edgeMm)) + " and " + b.W.Taped(math.Pi*(f.Small.Mm+edgeMm)) + " girth outside",
+		Gauge: "tape round both ends: " + c.girth(b.Sizes, f.Large.Mm) + " and " + c.girth(b.Sizes, f.Small.Mm) + lapWord(f.Overlap.Mm),
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }
 
 func (c *cone) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(c.in.Thickness.Mm) }
 
-// edgeMm is how much larger than the size drawn the outside edges of the cone are: its sheet is cut
-// square, and leans.
-func (c *cone) edgeMm() float64 {
-	if !c.in.Inside {
-		return 0
-	}
-	return 2 * c.in.Thickness.Mm * c.in.Height.Mm / math.Hypot(c.in.Height.Mm, (c.in.Large.Mm-c.in.Small.Mm)/2)
+// edgeMm is how much larger than the size drawn the outside edges of the cone are.
+func (c *cone) edgeMm() float64 { return words.Either(c.in.Inside, 2*c.sheetMm(), 0) }
+
+// sheetMm is how thick the sheet is across the axis where it ends: it is cut square, and leans.
+func (c *cone) sheetMm() float64 {
+	return c.in.Thickness.Mm * c.in.Height.Mm / math.Hypot(c.in.Height.Mm, (c.in.Large.Mm-c.in.Small.Mm)/2)
+}
+
+// girth is what a tape reads round an end of a diameter.
+func (c *cone) girth(s *Sizes, mm float64) string {
+	z, edge := s.General(mm), c.edgeMm()
+	z.NominalMm, z.MinMm, z.MaxMm = z.NominalMm+edge, z.MinMm+edge, z.MaxMm+edge
+	return s.girthLimits(z, c.sheetMm(), c.in.Overlap.Mm)
 }

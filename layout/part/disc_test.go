@@ -68,7 +68,7 @@ func TestLeftForGrindingAndGirths(t *testing.T) {
 		t.Errorf("turned %q, ground %q", turned, ground)
 	}
 	ops = work(t, "mm", "part: c\nkind: cone\nmaterial: S235\nstock: {sheet: 2}\ncone: {large: 300, small: 150, height: 200, thickness: 2, measured: inside}\n").Out.Operations
-	if got := ops[1].Gauge; got != "tape round both ends: 954.2 and 483 girth outside" {
+	if got := ops[1].Gauge; got != "tape round both ends: 952.7 – 955.8 and 481.5 – 484.5 outside" {
 		t.Error(got)
 	}
 }

@@ -162,12 +162,21 @@ func (t *rolled) operations(b *bench) {
 	}
 }
 
-// girth is what a tape reads round an outside, over the lap if there is one: between its limits, where it has such.
+// girth is what a tape reads round an outside.
 func (s *Sizes) girth(st *Step) string {
-	f, z := s.Part.Rolled, st.Size
-	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm}.LapGirthMm()
-	text := words.Either(!z.Limited, s.W.Taped(math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
-	return text + words.Either(lap != 0, " over the lap", " outside")
+	f := s.Part.Rolled
+	return s.girthLimits(st.Size, f.Thickness.Mm, f.Overlap.Mm) + lapWord(f.Overlap.Mm)
+}
+
+// girthLimits are what a tape reads round an outside, over the lap if there is one, which lies lapMm higher: between
+// its limits, where it has such.
+func (s *Sizes) girthLimits(z Sized, lapMm, overlapMm float64) string {
+	lap := develop.Shell{OutsideDiameterMm: z.NominalMm, ThicknessMm: lapMm, OverlapMm: overlapMm}.LapGirthMm()
+	return words.Either(!z.Limited, s.W.Taped(math.Pi*z.NominalMm+lap), s.W.Limits(math.Pi*z.MinMm+lap, math.Pi*z.MaxMm+lap))
+}
+
+func lapWord(overlapMm float64) string {
+	return words.Either(overlapMm != 0, " over the lap", " outside")
 }
 
 func (t *rolled) cutFile(k *cutter) (*plan.Profile, error) {

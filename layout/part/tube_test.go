@@ -55,3 +55,20 @@ func TestTopFromSeam(t *testing.T) {
 		has(t, work(t, "mm", "part: hopper\nkind: cone\nmaterial: S235\ntop: paint\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0, measured: outside, seam: "+seam+"}\n"), "Roll and close the seam", "Mark TOP on the front face "+want)
 	}
 }
+
+// TestConeIsTapedWithinLimits: 300 and 150 ± 0.5 (ISO 2768-1 m, over 120 to 400) are 940.91 to 944.05 and 469.67 to 472.81 round.
+// The sheet of 2 leans by atan 75/200 and is 1.873 thick across the axis: over a lap of 20 the tape reads 0.642 and 1.053 more,
+// and round a cone measured inside 2 × 1.873 × π = 11.77. A limit is rounded inward.
+func TestConeIsTapedWithinLimits(t *testing.T) {
+	t.Parallel()
+	for more, want := range map[string]string{
+		"measured: outside":              "941.0 – 944.0 and 469.7 – 472.8 outside",
+		"measured: outside, overlap: 20": "941.6 – 944.6 and 470.8 – 473.8 over the lap",
+		"measured: inside":               "952.7 – 955.8 and 481.5 – 484.5 outside",
+	} {
+		m := work(t, "mm", "part: hopper\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0, seam: 0, "+more+"}\n")
+		if o := m.Out.Operations[1]; o.Gauge != "tape round both ends: "+want {
+			t.Errorf("%s: %q, want %q", more, o.Gauge, want)
+		}
+	}
+}
