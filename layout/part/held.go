@@ -47,7 +47,7 @@ func (b *bench) holding(set setting) string {
 		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
 	}
 	if b.onCentres {
-		on := words.Either(!set.first() && anyTurned(set.before), "the end turned before, over a split sleeve or copper sheet", "the end not turned")
+		on := words.Either(!set.first() && anyTurned(set.before), b.driverOn(set), "the end not turned")
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
 			on += "; or in the chuck with a centre at the free end"
 		}
@@ -66,6 +66,26 @@ func (b *bench) holding(set setting) string {
 	h := b.heldIn(set)
 	b.letGo(set, h)
 	return text + b.chuckSupport(set, h)
+}
+
+// leastDriverMm is the length of an outside that a driver sits on. Common practice, no source.
+const leastDriverMm = 12.0
+
+// driverOn is what a driver sits on at the end turned before, and what keeps it from marking that: the first outside
+// from the end that is long enough, a thread in a nut of its own.
+func (b *bench) driverOn(set setting) string {
+	outside := slices.Clone(b.Side(false))
+	if set.face == parts.Front {
+		slices.Reverse(outside)
+	}
+	on := seq.First(outside, func(s *Step) bool { return s.LengthMm() >= leastDriverMm })
+	switch {
+	case on != nil && on.Size.Thread != nil:
+		return words.Spaced(on.Name) + ", in a nut " + on.Size.Thread.Designation + " sawn open on one side"
+	case on != nil && on != outside[0]:
+		return words.Spaced(on.Name) + ", over a split sleeve or copper sheet"
+	}
+	return "the end turned before, over a split sleeve or copper sheet"
 }
 
 // behind tells whether an outside lies behind the widest, seen from the end that a setting works from: where the driver is.

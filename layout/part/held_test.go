@@ -126,3 +126,17 @@ func TestTopBeforeItsKeyway(t *testing.T) {
 		t.Errorf("%+v\n%s", c, lines(now))
 	}
 }
+
+// TestDriverOnWhatTakesIt: at the end turned first a tip 6 long takes no driver; the thread behind it does in a nut, a plain
+// round there as it is. A plain end that is long enough is the end itself.
+func TestDriverOnWhatTakesIt(t *testing.T) {
+	t.Parallel()
+	const bar = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm, length: 906 mm, cut: saw}\nprofile:\n  outside: [{name: tip, diameter: 14, length: TIP}, {name: next, NEXT, length: 300}, {name: guide, diameter: 25, length: 400}, {name: far, diameter: 20, length: 180}]\n"
+	for _, c := range []struct{ tip, next, want string }{
+		{"6", "thread: M20", "driver on next, in a nut M20 sawn open on one side"},
+		{"6", "diameter: 20", "driver on next, over a split sleeve or copper sheet"},
+		{"20", "thread: M20", "driver on the end turned before, over a split sleeve or copper sheet"},
+	} {
+		has(t, work(t, "mm", strings.NewReplacer("TIP", c.tip, "NEXT", c.next).Replace(bar)), "between centres, "+c.want)
+	}
+}
