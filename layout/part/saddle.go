@@ -356,7 +356,7 @@ func (m *saddle) operations(b *bench) {
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Angle(m.end.Clock.Deg) + ".",
 			"Punch along the curve every " + b.W.Near(10) + ", take the paper off, cut outside the marks and grind to them.",
-			m.said("Offer it up to ", "Enter it in its hole in ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) +
+			m.said("Offer it up to ", "It is done before its hole, which is then ground to it. There it enters ") + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) +
 				m.said(" all round.", " all round, its end level with the bore there."),
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
@@ -452,7 +452,8 @@ func (h *branchHole) operations(b *bench) {
 		Do: []string{
 			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) +
 				", and punch along the curve. Measure where the origin lies for the record now: the cut may take it away.",
-			start + "Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
+			start + "Cut through the wall in the direction of the branch's axis, inside the marks. The branch is done before: " +
+				words.Either(h.end.SetIn, "enter it", "offer it up") + " and grind the hole to it, not it to the hole.",
 		},
 		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: refs}, grinding))
 }

@@ -92,7 +92,8 @@ func TestSaddleOrigin(t *testing.T) {
 	}
 	// A branch set in ends at the bore: on the outside it would gap by more than its own gap.
 	in := work(t, "mm", branch("angle: 60, joint: set-in, gap: 2, place: {clock: 90, axial: 300}"), mainTube)
-	has(t, in, "Enter it in its hole in Barrel outside, Ø200, clock 90°", ": gap 2 mm all round, its end level with the bore there.")
+	has(t, in, "It is done before its hole, which is then ground to it. There it enters Barrel outside, Ø200, clock 90°", ": gap 2 mm all round, its end level with the bore there.")
+	has(t, work(t, "mm", mainTube, branch("angle: 60, joint: set-in, gap: 2, place: {clock: 90, axial: 300}")), "The branch is done before: enter it and grind the hole to it, not it to the hole.")
 	if c := check(in, "back end saddle in its main"); c == nil {
 		t.Error("the record has it on its main")
 	}
