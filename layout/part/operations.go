@@ -291,7 +291,7 @@ func (b *bench) clocked() (face string, group *Group) {
 func (b *bench) placeAtClock(m *Group) string {
 	at, _ := m.seen(parts.Face(b.topFace()))
 	i := slices.IndexFunc(at, func(q plan.XY) bool { return q.LengthMm() > geom.CloseMm })
-	return words.Join(" ", words.Spaced(m.Name.Value), strconv.Itoa(m.Group.First+i), "at clock", words.Trim(geom.ClockDeg(at[i]), 2)+"°")
+	return words.Join(" ", words.Spaced(m.Name.Value), strconv.Itoa(m.Group.First+i), "at clock", words.Angle(geom.ClockDeg(at[i])))
 }
 
 // cutNames names the groups that the cutter has made.
