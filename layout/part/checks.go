@@ -227,7 +227,8 @@ func ladderStep(spreadMm float64, in parts.Units) (stepMm, toMm float64) {
 func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladder {
 	l := plan.Ladder{
 		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
-		Note: "Measure the counterpart at four places across with a " + s.W.Micrometer(mateMm) + ", and set the bore gauge in it; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
+		Note: "Measure the counterpart at four places across with a " + s.W.Micrometer(mateMm) + ", and set the bore gauge in it; take the largest. Bore " +
+			s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
 	}
 	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
 	step, to := ladderStep(spreadMm, s.W.Units)

@@ -362,8 +362,10 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		o.Do = []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 	}
 	if bore.Size.Press.Set() {
-		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across with a " + b.W.Micrometer(bore.Size.NominalMm) + "; take the largest. Set the bore gauge in the same micrometer.", "Bore to that less " +
-			b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
+		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across with a " + b.W.Micrometer(bore.Size.NominalMm) +
+			"; take the largest. Set the bore gauge in the same micrometer.",
+			"Bore to that less " +
+				b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
 	}
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
