@@ -46,7 +46,7 @@ func TestToolsAndTheirPages(t *testing.T) {
 				}
 			}
 		}
-		if want := map[Reader]int{"": 3}[reader]; len(pages) != want || named != 10 {
+		if want := map[Reader]int{"": 4}[reader]; len(pages) != want || named != 10 {
 			t.Errorf("for %q: sheets on %d pages, want %d; named %d times", reader, len(pages), want, named)
 		}
 	}
