@@ -211,7 +211,7 @@ func TestHalvesAreReadable(t *testing.T) {
 }
 
 // What only the last of several equal pieces adds has no box for the others: the plug comes out
-// of the housing plate's bore when the fourth gusset is cold.
+// of the housing plate's bore when the fourth gusset is cold, and its faces are felt.
 func TestBoxOnlyWhereAStepIs(t *testing.T) {
 	t.Parallel()
 	for _, run := range equalRuns(demo(t, "pugmill").Joints) {
@@ -228,7 +228,7 @@ func TestBoxOnlyWhereAStepIs(t *testing.T) {
 		}
 		for i, row := range closeness(1).stepTable(run).Rows {
 			want := "|||"
-			if i == 4 {
+			if i >= 4 {
 				want = "–|–|–|"
 			}
 			if got := strings.Join(row[3:], "|"); got != want {
