@@ -498,7 +498,6 @@ func (t *joint) homeCheck(m mounting) {
 }
 
 // shoulderCheck has it felt that a ring on the shaft stands on its shoulder.
-
 func (t *joint) shoulderCheck(ring, when string) {
 	t.out.Checks = append(t.out.Checks, plan.Check{What: ring + " on its shoulder" + when, Wanted: "no gap", Limits: t.w.Near(0.05) + " does not enter", Gauge: "feeler", Source: lookup.NoSource})
 }
