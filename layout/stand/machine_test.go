@@ -284,7 +284,7 @@ func TestPlaceOnAnAxis(t *testing.T) {
 		"bush.yaml":  "part: bush\nkind: turned\nmaterial: CuSn8\nstock: {round: 50, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 45, length: 20}]\n  inside: [{name: bore, diameter: 25, fit: H8, length: 20}]\n",
 		"shaft.yaml": "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 86}\nprofile:\n  outside: [{name: run, diameter: 25, fit: f7, length: 60}, {name: end, thread: M20, length: 20}]\n",
 	}))
-	if got := argued(m); got != "one-bush shaft bush 17" {
+	if got := argued(m); got != "comes-off bush shaft front; one-bush shaft bush 17" { // and nothing keeps the bush on it before its thread
 		t.Error(got)
 	}
 }
