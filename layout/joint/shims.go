@@ -43,7 +43,8 @@ func (j *making) shimSteps(t *joint) {
 		p, span := o.out.Bearing, t.span(o.out.Bearing.EndFloatMm)
 		p.SetBy = t.in.Name.Value
 		cover := t.coverOf(o.b)
-		pack := "Nothing on the shaft does it: shims under " + cover + " do" + words.When(p.ShimMm > 0, ", about "+t.w.Said(p.ShimMm)+" in all by the lengths as drawn") + ". Begin with more, for too few clamp the bearings."
+		pack := "Nothing on the shaft does it: shims under " + cover + " do" +
+			words.When(p.ShimMm > 0, ", about "+t.w.Said(p.ShimMm)+" in all by the lengths as drawn") + ". Begin with more, for too few clamp the bearings."
 		again := "To change them " + cover + " comes off, and is bolted as before."
 		check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
 		if p.EndFloatMm.Max > 0 {

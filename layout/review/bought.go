@@ -811,7 +811,8 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 			What: f.What + " are not for these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm),
 			Rule: "a screw has the thread of its hole, or goes through it without rattling", Fix: "one size in both places"}},
 		flaw{h.thread == nil && g.Size.Size.Fit.Class.Value == "" && v.count(g) > 1 && geom.Over(playing(o.thread), 2*h.radiusMm), Finding{
-			Severity: Check, What: f.What + " have hardly any play in these holes", Numbers: o.words + " in " + v.mm(2*h.radiusMm) + ", wanted " + v.mm(playing(o.thread)) + " at the least", LeftMm: left(2*h.radiusMm - d),
+			Severity: Check, What: f.What + " have hardly any play in these holes",
+			Numbers: o.words + " in " + v.mm(2*h.radiusMm) + ", wanted " + v.mm(playing(o.thread)) + " at the least", LeftMm: left(2*h.radiusMm - d),
 			Rule: "the holes of several screws have the play of the fine series at the least", Source: "ISO 273, ASME B18.2.8", Fix: "larger holes"}},
 		flaw{h.thread != nil && o.nut() && e.Stands != nil, Finding{
 			Severity: Check, What: f.What + " have nuts, and the holes a thread", Numbers: o.words + " in " + g.Size.Thread,

@@ -135,8 +135,9 @@ func (v *view) landsOn(f *parts.Radial, row *plan.RadialRow, screwMm float64) {
 			at := landing{o, p, slides && !locked}
 			if tube && at.shut(screwMm) {
 				v.report(Check, f.Name.Value, f.Pos, Finding{
-					What: "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value, Numbers: "at " + at.clock() + ", " + v.mm(-at.at.Z) + " from the front, the wall is before it",
-					Rule: "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: at.opened(screwMm),
+					What:    "no opening of " + o.p.Title.Value + " lets a key come to the screw of " + f.Name.Value + " in " + v.p.Title.Value,
+					Numbers: "at " + at.clock() + ", " + v.mm(-at.at.Z) + " from the front, the wall is before it",
+					Rule:    "what is tightened in a tube has an opening before it, twice as wide as its screw", Fix: at.opened(screwMm),
 				})
 				return
 			}

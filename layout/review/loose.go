@@ -390,7 +390,8 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 		if tooSmall(row, g, t) {
 			v.report(Check, g.Name.Value, g.Pos, Finding{
 				What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value + " with any play, or their heads do too", LeftMm: left(row.DiameterMm),
-				Numbers: t.Designation + " through " + r.mm(row.DiameterMm) + ", wanted " + r.mm(playing(t)) + " at the least", Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
+				Numbers: t.Designation + " through " + r.mm(row.DiameterMm) + ", wanted " + r.mm(playing(t)) + " at the least",
+				Rule:    "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
 			})
 		}
 	}

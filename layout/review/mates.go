@@ -104,7 +104,8 @@ func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
 	if geom.Some(shut) && !math.IsInf(shut, 1) {
 		v.report(Check, f.Name.Value, f.Pos, Finding{
 			What: f.Name.Value + " is shut at the end of " + thread.Name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
-			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "the slot " + v.mm(shut) + " farther along, or longer: out at the end of the thread",
+			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry",
+			Fix: "the slot " + v.mm(shut) + " farther along, or longer: out at the end of the thread",
 		})
 	}
 	v.tongueUnder(f, geom.Between(mid-f.Along.Mm/2, mid+f.Along.Mm/2))

@@ -153,7 +153,8 @@ func (v *view) leadIn(c *cylinder) {
 		last = last && !geom.Over(v.lengthMm, c.ToMm) || !c.Inside && c.passes(c.behind)
 		f = Finding{What: "a thread is started", Numbers: c.Drawn.Size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
 	case c.Seat != "" && pressed(c):
-		f = Finding{What: words.Either(c.Inside, "something goes into it with a fit", "something is pressed over it"), Numbers: c.Seat + " on " + v.mm(2*c.RadiusMm()), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
+		f = Finding{What: words.Either(c.Inside, "something goes into it with a fit", "something is pressed over it"),
+			Numbers: c.Seat + " on " + v.mm(2*c.RadiusMm()), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
 	default:
 		return
 	}
