@@ -285,6 +285,18 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 // source.
 const seatedBy = 3
 
+// widest is how far the farthest two of some places lie apart.
+func widest(pts []plan.XY) float64 {
+	return seq.Max(0, pts, func(p plan.XY) float64 {
+		return seq.Max(0, pts, func(q plan.XY) float64 { return geom.Distance(p, q) })
+	})
+}
+
+// seatsBolts tells whether it is of so many bolts in a face that this has to be flat.
+func (f feature) seatsBolts() bool {
+	return f.group != nil && !f.onWall() && len(f.group.Points) >= seatedBy
+}
+
 // seatsFlat has the faces of plates looked at after the last weld of their body where other parts are bolted to them, but of those
 // that are faced or checked already by their own welds. What is folded from sheet follows the face.
 func (j *making) seatsFlat(t *joint) {
@@ -297,14 +309,9 @@ func (j *making) seatsFlat(t *joint) {
 		}
 		for _, o := range ofKind(j.later(t), parts.BoltKind) {
 			f, other, ok := o.from(i)
-			if !ok || f.group == nil || f.onWall() || other.r.Part.Bends != nil || len(f.group.Points) < seatedBy {
-				continue
+			if ok && f.seatsBolts() && other.r.Part.Bends == nil {
+				hold = seq.Add(hold, t.w.Near(j.w.Up(max(turnedFlatMm, flatShare*widest(f.points())), 0.1, 0.005))+", "+other.title()+" on "+copyTitle(r, i.Copy))
 			}
-			pts := f.points()
-			wide := seq.Max(0, pts, func(p plan.XY) float64 {
-				return seq.Max(0, pts, func(q plan.XY) float64 { return geom.Distance(p, q) })
-			})
-			hold = seq.Add(hold, t.w.Near(j.w.Up(max(turnedFlatMm, flatShare*wide), 0.1, 0.005))+", "+other.title()+" on "+copyTitle(r, i.Copy))
 		}
 	}
 	if len(hold) > 0 {

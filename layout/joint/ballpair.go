@@ -177,6 +177,31 @@ func (j *making) carrying(t *joint) []*joint {
 // shaftPlayMm is the most that ball bearings leave a shaft free along at all limits. Common practice, no source.
 const shaftPlayMm = 0.5
 
+// plays are the least that bearings leave their shaft along between two of them, and however it is held; nil where nothing holds it so.
+// Where two of them clamp it that is noted.
+func (j *making) plays(t *joint, all []*joint) (between, least *plan.Range, clamped bool) {
+	for _, b := range all {
+		for _, f := range all {
+			mm, ok := j.giveMm(b, f)
+			if !ok {
+				continue
+			}
+			if least == nil || mm.Min < least.Min {
+				least = &mm
+			}
+			switch {
+			case b == f:
+			case !geom.Over(mm.Min, 0):
+				t.problem(plan.BallsClamped, plan.Named(b.in.Name.Value), plan.Named(f.in.Name.Value), plan.Named(t.a.title()), plan.Of(plan.Mm, mm.Min), plan.Of(plan.Mm, mm.Max))
+				return nil, nil, true
+			case between == nil || mm.Min < between.Min:
+				between = &mm
+			}
+		}
+	}
+	return between, least, false
+}
+
 // located says at the last bearing of a shaft which of them holds the shaft along, and judges the play that they leave it.
 func (j *making) located(t *joint, p *plan.BearingPlan) {
 	all := j.carrying(t)
@@ -187,39 +212,23 @@ func (j *making) located(t *joint, p *plan.BearingPlan) {
 		return
 	}
 	all = seq.Keep(all, func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
-	play, set := plan.Range{}, false
-	free := plan.Range{Min: math.Inf(1)} // however it is held
-	for _, b := range all {
-		for _, f := range all {
-			mm, ok := j.giveMm(b, f)
-			if ok && mm.Min < free.Min {
-				free = mm
-			}
-			if b == f || !ok {
-				continue
-			}
-			if !geom.Over(mm.Min, 0) {
-				t.problem(plan.BallsClamped, plan.Named(b.in.Name.Value), plan.Named(f.in.Name.Value), plan.Named(t.a.title()), plan.Of(plan.Mm, mm.Min), plan.Of(plan.Mm, mm.Max))
-				return
-			}
-			if !set || mm.Min < play.Min {
-				play, set = mm, true
-			}
-		}
+	between, least, clamped := j.plays(t, all)
+	if clamped {
+		return
 	}
-	if !math.IsInf(free.Min, 1) && geom.Over(free.Min, shaftPlayMm) {
-		t.problem(plan.ShaftLoose, plan.Named(t.a.title()), plan.Of(plan.Mm, free.Min), plan.Of(plan.Mm, free.Max), plan.Of(plan.Mm, shaftPlayMm))
+	if least != nil && geom.Over(least.Min, shaftPlayMm) {
+		t.problem(plan.ShaftLoose, plan.Named(t.a.title()), plan.Of(plan.Mm, least.Min), plan.Of(plan.Mm, least.Max), plan.Of(plan.Mm, shaftPlayMm))
 	}
 	for _, dir := range []float64{1, -1} {
 		if !slices.ContainsFunc(all, func(o *joint) bool { _, _, ok := j.holds(o, dir); return ok }) {
 			p.Leaves = append(p.Leaves, parts.Face(faceName(dir)))
 		}
 	}
-	j.locatedSaid(t, p, all, play, set)
+	j.locatedSaid(t, p, all, between)
 }
 
 // locatedSaid says which bearings hold a shaft along and which leave it free, and how much play it is left.
-func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play plan.Range, set bool) {
+func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play *plan.Range) {
 	held, free := j.locating(all)
 	text := words.Join("; ", words.When(len(held) > 0, strings.Join(held, ", ")+" both ways"), words.When(len(free) > 0, strings.Join(free, ", ")+" floats"))
 	if len(p.Leaves) > 0 || len(all) < 2 {
@@ -229,7 +238,7 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play p
 		text = "each of the bearings one way"
 	}
 	t.figure("held along", text, "shoulders, rings and covers as drawn; a ring that is tight by the middle of its limits stays")
-	if !set {
+	if play == nil {
 		return
 	}
 	limits := t.w.ReadLimits(play.Min, play.Max)

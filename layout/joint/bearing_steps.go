@@ -208,12 +208,8 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
-	if p.HasEndFloat && !slices.ContainsFunc(j.lids(t), func(l *joint) bool { return !slices.Contains(j.before, l) }) { // else with the last of these
-		tight := p.ConeFitUm.Min >= 0
-		if m.nut == nil && other.nut != nil {
-			m.nut, tight = other.nut, plans[partner].ConeFitUm.Min >= 0
-		}
-		j.endFloatStep(t, p, m, tight)
+	if p.HasEndFloat && j.lidded(t) {
+		j.endFloatStep(t, p, m, other, plans[partner])
 	}
 	j.fitSeals(t)
 	name := func(of *joint) string { return of.in.Name.Value }
@@ -407,10 +403,14 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 }
 
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
-// preload is wanted, by an angle of the nut from no play on: preload over pitch. A cone that sits
+// preload is wanted, by an angle of the nut from no play on: preload over pitch; the nut may be that of the other of the pair. A cone that sits
 // tight does not follow the nut back.
 // Common practice, no source.
-func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting, tight bool) {
+func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m, pair mounting, of *plan.BearingPlan) {
+	tight := p.ConeFitUm.Min >= 0
+	if m.nut == nil && pair.nut != nil {
+		m.nut, tight = pair.nut, of.ConeFitUm.Min >= 0
+	}
 	span := t.span(p.EndFloatMm)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()

@@ -25,6 +25,11 @@ func (j *making) lids(t *joint) (out []*joint) {
 	return seq.Add(out, slices.DeleteFunc([]*joint{m.lid, n.lid}, func(l *joint) bool { return l == nil })...)
 }
 
+// lidded tells whether all of these are on before a bearing goes in; else the last of them sets its play.
+func (j *making) lidded(t *joint) bool {
+	return !slices.ContainsFunc(j.lids(t), func(l *joint) bool { return !slices.Contains(j.before, l) })
+}
+
 // shimmed are the bearings whose play shims under a cover set in the step of a joint, which bolts on the last of their covers.
 func (j *making) shimmed(t *joint) []*joint {
 	return seq.Keep(j.before, func(o *joint) bool {

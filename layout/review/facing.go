@@ -154,14 +154,19 @@ func (r *reviewer) nearestBearing(p standingIn, side float64) float64 {
 // least. Common practice, no source.
 const pressedShare = 0.5
 
+// boltedNowhere tells whether what is bolted to a body, or that itself, has no place, for its joint is wrong.
+func (r *reviewer) boltedNowhere(id string) bool {
+	return slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool {
+		a, b := j.Ends()
+		return (a.Instance().ID() == id || b.Instance().ID() == id) && (r.machine().Standing(a.Instance()) == nil || r.machine().Standing(b.Instance()) == nil)
+	})
+}
+
 // facesRing looks for an O-ring in a face against which another part stands, but not where
 // the ring lies.
 func (r *reviewer) facesRing(p standingIn, g plan.GrooveRow) {
 	v, m := p.v, r.machine()
-	if slices.ContainsFunc(r.job.Of(parts.BoltKind), func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
-		a, b := j.Ends()
-		return (a.Instance().ID() == p.ID || b.Instance().ID() == p.ID) && (m.Standing(a.Instance()) == nil || m.Standing(b.Instance()) == nil)
-	}) {
+	if r.boltedNowhere(p.ID) {
 		return
 	}
 	face, out := g.FromMm, -1.0
