@@ -381,10 +381,7 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 	if p.OnShaft && m.floats { // it stands on its shaft already
 		home = inPlace
 	}
-	before, hold := of.asMeasured("the outer ring", m)
-	if !m.home() {
-		before, hold = "", ""
-	}
+	before, hold := of.homeMeasured(m)
 	s := t.step("Bearing into the housing", before, tool, t.pushText(p)+" into "+of.b.text()+" square, "+what+" "+home+of.borne(m)+".", ring)
 	if most := of.cupForceN(p); outer && most > 0 {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: take it out and start again."
@@ -449,10 +446,7 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 		p.Rings = append(p.Rings, r)
 		on = t.ringText(r) + on
 	}
-	before, hold := "", ""
-	if m.home() {
-		before, hold = t.asMeasured("the outer ring", m)
-	}
+	before, hold := t.homeMeasured(m)
 	t.step("Bearing on shaft and into the housing", append([]string{before}, append(do, on)...)...).Hold = hold
 	if t.depthCheck(t, m); m.fixed != nil {
 		t.shoulderCheck("inner ring", "")
@@ -483,6 +477,14 @@ func (t *joint) asMeasured(ring string, m mounting) (before, hold string) {
 	face := "the " + faceName(-m.cupDir) + " of " + t.b.title()
 	return "First measure how deep the shoulder lies from " + face + ", and how wide " + ring + " is.",
 		"Depth micrometer from " + face + " to " + ring + ", four places round: " + t.asDeep() + "."
+}
+
+// homeMeasured is that of an outer ring that goes up to a shoulder; empty of another.
+func (t *joint) homeMeasured(m mounting) (before, hold string) {
+	if m.home() {
+		before, hold = t.asMeasured("the outer ring", m)
+	}
+	return before, hold
 }
 
 // home tells whether the outer ring goes up to a shoulder of its housing.

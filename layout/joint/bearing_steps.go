@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
@@ -208,7 +207,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 			"Guide it by hand: the rollers must not scrape over a shoulder.", j.packRoom(t, partner)).Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	j.putIn(t, putNut)
-	if p.HasEndFloat && j.lidded(t) {
+	if p.HasEndFloat && len(j.lidsLeft(t)) == 0 {
 		j.endFloatStep(t, p, m, other, plans[partner])
 	}
 	j.fitSeals(t)
@@ -412,7 +411,7 @@ func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m, pair mounting, o
 		m.nut, tight = pair.nut, of.ConeFitUm.Min >= 0
 	}
 	span := t.span(p.EndFloatMm)
-	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
+	check := t.floatCheck(p.EndFloatMm)
 	defer func() { t.out.Checks = append(t.out.Checks, check) }()
 	other := bearingOn(seq.Keep(j.all, func(o *joint) bool { return o.b.Instance() != t.b.Instance() }), t.a.Instance())
 	if late := j.fastenedBy(t, other); late != nil {

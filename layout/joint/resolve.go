@@ -225,8 +225,9 @@ func (j *making) axisText(t *joint) string {
 	case m.Level:
 		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
-		if text = t.againstText(); j.seatedBy(t) != nil {
-			text = shoulderOf(words.Spaced(j.seatedBy(t).Name)) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
+		text = t.againstText()
+		if s := j.seatedBy(t); s != nil {
+			text = shoulderOf(words.Spaced(s.Name)) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
 		} else if j.spacerMm(t) > 0 {
 			text = string(m.First) + " of " + t.a.title() + " " + j.w.Size(j.spacerMm(t)) + " from the " + string(m.Second) + " of " + t.b.title()
 		}

@@ -25,19 +25,15 @@ func (j *making) lids(t *joint) (out []*joint) {
 	return seq.Add(out, slices.DeleteFunc([]*joint{m.lid, n.lid}, func(l *joint) bool { return l == nil })...)
 }
 
-// lidded tells whether all of these are on before a bearing goes in; else the last of them sets its play.
-func (j *making) lidded(t *joint) bool {
-	return !slices.ContainsFunc(j.lids(t), func(l *joint) bool { return !slices.Contains(j.before, l) })
+// lidsLeft are those of them that are not on yet: the last sets the play.
+func (j *making) lidsLeft(t *joint) []*joint {
+	return seq.Keep(j.lids(t), func(l *joint) bool { return !slices.Contains(j.before, l) })
 }
 
 // shimmed are the bearings whose play shims under a cover set in the step of a joint, which bolts on the last of their covers.
 func (j *making) shimmed(t *joint) []*joint {
 	return seq.Keep(j.before, func(o *joint) bool {
-		if !o.is(parts.BearingKind) || !o.out.Bearing.HasEndFloat {
-			return false
-		}
-		lids := j.lids(o)
-		return slices.Contains(lids, t) && !slices.ContainsFunc(lids, func(l *joint) bool { return l != t && !slices.Contains(j.before, l) })
+		return o.is(parts.BearingKind) && o.out.Bearing.HasEndFloat && slices.Equal(j.lidsLeft(o), []*joint{t})
 	})
 }
 
@@ -51,7 +47,7 @@ func (j *making) shimSteps(t *joint) {
 		pack := "Nothing on the shaft does it: shims under " + cover + " do" +
 			words.When(p.ShimMm > 0, ", about "+t.w.Said(p.ShimMm)+" in all by the lengths as drawn") + ". Begin with more, for too few clamp the bearings."
 		again := "To change them " + cover + " comes off, and is bolted as before."
-		check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
+		check := t.floatCheck(p.EndFloatMm)
 		if p.EndFloatMm.Max > 0 {
 			t.step("Set the end float of "+o.a.title(), pack, "Take out until the dial gauge on the shaft end shows "+span+", push and pull while turning.", again).Hold = "Turns freely by hand."
 		} else {
@@ -71,6 +67,11 @@ func (j *making) shimsMm(t *joint) float64 {
 
 // span is a play to set, in words.
 func (t *joint) span(mm plan.Range) string { return t.w.Setting(mm.Min) + " to " + t.w.Setting(mm.Max) }
+
+// floatCheck is that of a play that is set.
+func (t *joint) floatCheck(mm plan.Range) plan.Check {
+	return plan.Check{What: "end float", Wanted: t.span(mm), Limits: t.span(mm), MinMm: mm.Min, MaxMm: mm.Max, Gauge: "dial gauge", Source: lookup.Told("job file")}
+}
 
 // coneWidth is by how much a tapered bearing of a bore up to so much is narrower or wider over both rings than its width T, mm.
 type coneWidth struct{ toMm, leastMm, mostMm float64 }
