@@ -4,6 +4,7 @@ package picture
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -275,7 +276,8 @@ func Face(face *plan.Face, h float64) draw.Panel {
 	size.Later = func() draw.Drawing {
 		f := &facePicture{face: face, panel: size, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
 		f.ox, f.oy = pad-face.MinMm.XMm*f.scale, -TopPadMm-face.MaxMm.YMm*f.scale
-		f.room = draw.NewOccupied(draw.R(pad, -TopPadMm-h, pad+w, -TopPadMm).Grown(1))
+		f.on = draw.R(pad, -TopPadMm-h, pad+w, -TopPadMm).Grown(1)
+		f.room = draw.NewOccupied(draw.R(0.6, 0.6-size.Height, size.Width-0.6, 0))
 		f.outline()
 		f.circles()
 		f.openings()
@@ -291,7 +293,8 @@ type facePicture struct {
 	face        *plan.Face
 	panel       draw.Panel
 	scale, w, h float64
-	ox, oy      float64 // where the face's origin falls
+	ox, oy      float64   // where the face's origin falls
+	on          draw.Rect // the face and a little round it
 	room        *draw.Occupied
 }
 
@@ -329,7 +332,7 @@ func (f *facePicture) circles() {
 		if c.Pitch {
 			// A pitch circle may run out over the edges of a plate.
 			circle := &draw.Drawing{Items: []draw.Item{draw.Ring(x, y, r, draw.HairMm, draw.ChainDash...)}}
-			f.panel.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: f.room.Window.Path()})
+			f.panel.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: f.on.Path()})
 		} else {
 			f.panel.Draw.Add(draw.Stadium(canvas.Point{X: x, Y: y}, canvas.Point{X: c.HalfMm.XMm * f.scale, Y: c.HalfMm.YMm * f.scale}, r, draw.LineMm))
 		}
@@ -387,11 +390,15 @@ func (f *facePicture) titles() {
 	d, mid := &f.panel.Draw, f.panel.Width/2
 	d.Add(draw.TopArrow(mid, 1.4-TopPadMm, 5))
 	d.Add(draw.Text{XMm: mid + 3, YMm: 2.2 - TopPadMm, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	f.room.AddText(draw.R(mid-2, 1.4-TopPadMm, mid+3+draw.TextWidth("TOP", draw.TextMm, true), 0))
 	says := caption(f.face)
 	if full := says + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
 		says = full
 	}
-	d.Add(draw.Text{XMm: mid, YMm: -TopPadMm - f.h - 5, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: says}.Within(f.panel.Width - 1))
+	text := draw.Text{XMm: mid, YMm: -TopPadMm - f.h - 5, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: says}.Within(f.panel.Width - 1)
+	d.Add(text)
+	half := draw.TextWidth(text.Content, text.SizeMm, true) / 2
+	f.room.AddText(draw.R(mid-half, text.YMm, mid+half, text.YMm+draw.AscentMm*text.SizeMm))
 }
 
 // caption is what stands under a face.
@@ -400,27 +407,35 @@ func caption(face *plan.Face) string {
 }
 
 // numbers are those of the holes and slots beside them, where there is room; the first of a
-// group none of which has it at the end of a line.
+// group none of which has it, and a slot that has none, at the end of a line, beside the face if
+// need be.
 func (f *facePicture) numbers() {
 	said := map[string]bool{}
-	for _, far := range []float64{nearMm, f.w} {
+	for _, far := range []float64{nearMm, f.panel.Width} {
 		for i, hole := range f.face.Holes {
 			if x, y, r, _ := f.hole(i); far == nearMm || !said[hole.Group] {
 				said[hole.Group] = f.number(draw.Search{X: x, Y: y, Near: r + 1.2, Far: r + far, Angle: math.Atan2(hole.YMm, hole.XMm)}, r, hole.N) || said[hole.Group]
 			}
 		}
-	}
-	for _, s := range f.face.Slots {
-		x, y := f.at(s.XMm, s.YMm)
-		r := s.WidthMm / 2 * f.scale
-		f.number(draw.Search{X: x, Y: y, Near: r + 1.2, Far: r + nearMm, Angle: math.Atan2(s.YMm, s.XMm)}, r, s.N)
+		for i, s := range f.face.Slots {
+			slot := fmt.Sprint("slot ", i)
+			for _, q := range [3]plan.XY{{XMm: s.XMm, YMm: s.YMm}, s.EndsMm[0], s.EndsMm[1]} {
+				x, y := f.at(q.XMm, q.YMm)
+				r := s.WidthMm / 2 * f.scale
+				said[slot] = said[slot] || f.number(draw.Search{X: x, Y: y, Near: r + 1.2, Far: r + far, Angle: math.Atan2(q.YMm, q.XMm)}, r, s.N)
+			}
+		}
 	}
 }
 
 // nearMm is how far from the edge of a hole its number may stand without a line.
 const nearMm = 4.5
 
-// led is the line from a number to the edge of its hole; ok is false where it runs over another.
+// ledPoints are how many steps along a line are looked at for what is written there.
+const ledPoints = 12
+
+// led is the line from a number to the edge of its hole; ok is false where it runs over another
+// or over what is written.
 func (f *facePicture) led(at draw.Rect, x, y, r float64) (line draw.Shape, ok bool) {
 	x0, y0 := min(max(x, at.X0-0.4), at.X1+0.4), min(max(y, at.Y0-0.4), at.Y1+0.4)
 	k := r / math.Hypot(x0-x, y0-y)
@@ -431,7 +446,14 @@ func (f *facePicture) led(at draw.Rect, x, y, r float64) (line draw.Shape, ok bo
 			return line, false
 		}
 	}
-	return draw.Segment(x0, y0, x+k*(x0-x), y+k*(y0-y), draw.ThinMm), true
+	x, y = x+k*(x0-x), y+k*(y0-y)
+	for i := range ledPoints + 1 {
+		t := float64(i) / ledPoints
+		if px, py := x0+t*(x-x0), y0+t*(y-y0); !f.room.ClearOfTexts(draw.R(px, py, px, py)) {
+			return line, false
+		}
+	}
+	return draw.Segment(x0, y0, x, y, draw.ThinMm), true
 }
 
 // own tells whether a number would be read as that of the hole at (x, y): no other lies nearer, and
@@ -461,7 +483,7 @@ func (f *facePicture) number(l draw.Search, r float64, n int) bool {
 	l.W, l.H = draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
 	far := l.Far > r+nearMm
 	spot, ok := f.room.Find(l, func(at draw.Rect) bool {
-		if !f.room.Free(at) {
+		if !f.room.Free(at) || !far && !f.on.Holds(at) {
 			return false
 		}
 		if far {

@@ -111,11 +111,37 @@ func TestFirstNumber(t *testing.T) {
 	if !said["1"] || !said["5"] {
 		t.Errorf("numbers %v", said)
 	}
-	f := &facePicture{scale: 1, face: &plan.Face{Holes: []plan.Hole{{N: 1, XMm: 10, DiameterMm: 2}, {N: 2, XMm: 20, DiameterMm: 2}}}}
-	for x, want := range map[float64]bool{0: true, 15: true, 30: false} {
+	f := &facePicture{scale: 1, face: &plan.Face{Holes: []plan.Hole{{N: 1, XMm: 10, DiameterMm: 2}, {N: 2, XMm: 20, DiameterMm: 2}}}, room: draw.NewOccupied(draw.R(-40, -40, 40, 40))}
+	f.room.AddText(draw.R(4, -1, 5, 1))
+	for x, want := range map[float64]bool{0: false, 7: true, 15: true, 30: false} {
 		if _, ok := f.led(draw.R(x-1, -1, x+1, 1), 10, 0, 1); ok != want {
 			t.Errorf("a line from a number at %g: %v", x, ok)
 		}
+	}
+}
+
+// Between a rim and a spigot's circle there is no room for a number: two holes and a slot there have
+// theirs beside the face, at the end of a line.
+func TestNumberBesideTheFace(t *testing.T) {
+	t.Parallel()
+	const rim = 89.0
+	face := &plan.Face{Face: "back", Outline: "M89 0A89 89 0 0 1 -89 0A89 89 0 0 1 89 0z", MinMm: plan.XY{XMm: -rim, YMm: -rim}, MaxMm: plan.XY{XMm: rim, YMm: rim},
+		Circles: []plan.Circle{{DiameterMm: 110}, {DiameterMm: 77}}, Holes: []plan.Hole{{N: 5, Group: "vent", XMm: 72, DiameterMm: 6}, {N: 6, Group: "arm", XMm: -72, DiameterMm: 8}},
+		Slots: []plan.Slot{{N: 7, YMm: -72, WidthMm: 8, EndsMm: [2]plan.XY{{XMm: 10, YMm: -72}, {XMm: -10, YMm: -72}}}}}
+	p := Face(face, 18)
+	said := map[string]draw.Text{}
+	for _, item := range p.Drawn().Items {
+		if text, ok := item.(draw.Text); ok {
+			said[text.Content] = text
+		}
+	}
+	for number, side := range map[string]float64{"5": 1, "6": -1} {
+		if text, ok := said[number]; !ok || side*(text.XMm+0.7-p.Width/2) < 9 || text.XMm < 0 || text.XMm+1.4 > p.Width {
+			t.Errorf("%s stands at %v in a picture %g wide", number, text, p.Width)
+		}
+	}
+	if _, ok := said["7"]; !ok {
+		t.Error("the slot has no number")
 	}
 }
 

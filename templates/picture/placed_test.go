@@ -48,7 +48,7 @@ func TestLed(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 8))
 	both := map[bool]int{}
 	for range 600 {
-		f := &facePicture{scale: 0.5, ox: 3, oy: -4, face: &plan.Face{Holes: []plan.Hole{{DiameterMm: 8}, {XMm: rng.Float64()*80 - 40, YMm: rng.Float64()*80 - 40, DiameterMm: 2 + 10*rng.Float64()}}}}
+		f := &facePicture{scale: 0.5, ox: 3, oy: -4, face: &plan.Face{Holes: []plan.Hole{{DiameterMm: 8}, {XMm: rng.Float64()*80 - 40, YMm: rng.Float64()*80 - 40, DiameterMm: 2 + 10*rng.Float64()}}}, room: draw.NewOccupied(draw.R(-80, -80, 80, 80))}
 		x, y, r, _ := f.hole(0)
 		hx, hy, hr, _ := f.hole(1)
 		at := draw.R(0, 0, 4, 2)
