@@ -483,15 +483,14 @@ func (f *facePicture) number(l draw.Search, r float64, n int) bool {
 	l.W, l.H = draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
 	far := l.Far > r+nearMm
 	spot, ok := f.room.Find(l, func(at draw.Rect) bool {
-		if !f.room.Free(at) || !far && !f.on.Holds(at) {
+		if !f.room.Free(at) {
 			return false
 		}
 		if far {
-			if _, clear := f.led(at, l.X, l.Y, r); clear {
-				return true
-			}
+			_, clear := f.led(at, l.X, l.Y, r)
+			return clear
 		}
-		return f.own(at, l.X, l.Y, r)
+		return f.on.Holds(at) && f.own(at, l.X, l.Y, r)
 	})
 	if !ok {
 		return false
