@@ -2,10 +2,12 @@ package joint
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
 
+	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -262,7 +264,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 			feel = "Lay a straight edge across the joint face of " + f.title() + ", along, across and from corner to corner, and feel under it."
 		}
 		t.step("Check that it is flat", feel, "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
-			flat(j.w.Up(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005))
+			flat(min(j.w.Up(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005), j.pulledFlatMm(t, f)))
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}
@@ -279,6 +281,27 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	if len(do) > 0 {
 		t.step("Square up", do...).Hold = flat(turnedFlatMm)
 	}
+}
+
+// pulledFlatMm is how far from flat a plate that is welded round something may be for its bolts to close the joint: by what may
+// gape there, and what each of them bends a strip as wide as they stand apart down over its arm from the weld, Fa³/3EI.
+func (j *making) pulledFlatMm(t *joint, f feature) float64 {
+	least := math.Inf(1)
+	for _, o := range ofKind(j.later(t), parts.BoltKind) {
+		own, _, ok := o.from(f.Instance())
+		soft := slices.ContainsFunc(append(j.stack(o), o.a, o.b), func(f feature) bool { return f.r.Soft() })
+		if soft || !ok || o.bolt == nil || f.r.Material == nil || !own.seatsBolts() {
+			continue
+		}
+		radius, thick := geom.MeanRadiusMm(own.points()), f.r.LengthMm()
+		arm, wide := radius-f.roundMm()/2, 2*math.Pi*radius/float64(len(own.points()))
+		of, err := o.bolt.Tighten(bolts.Tightening{Head: o.head(), Class: o.in.Bolt.Class})
+		if err == nil && f.roundMm() > 0 && arm > 0 {
+			least = min(least, closedMm+4*of.PreloadN*arm*arm*arm/(f.r.Material.EMPa*wide*thick*thick*thick))
+		}
+	}
+	step := j.w.Step(0.1, 0.001)
+	return step * math.Floor(least/step)
 }
 
 // seatedBy is how many bolts at the least hold what asks for a flat face: with two it lies as it comes. Common practice, no

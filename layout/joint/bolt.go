@@ -920,6 +920,9 @@ type closing struct{ clean, each, shut, gap, wanted, limits string }
 // evenShare of its thickness is what a soft gasket may differ by from bolt to bolt. Common practice, no source.
 const evenShare = 0.1
 
+// closedMm is what a joint of faces that are not turned gapes at most beside its bolts. Common practice, no source.
+const closedMm = 0.1
+
 func (t *joint) closing(p *plan.BoltPlan) closing {
 	c := closing{"both faces", "each bolt", "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round.", "joint gap", "closed", t.w.Near(0.05) + " feeler does not enter"}
 	switch {
@@ -934,7 +937,7 @@ func (t *joint) closing(p *plan.BoltPlan) closing {
 		c.gap, c.limits = t.a.title()+" on "+t.hub.a.title(), c.limits+" between them"
 		c.shut = t.a.title() + " lies on " + t.hub.a.title() + ", off the end of " + t.b.title() + ": a " + c.limits + "."
 	case !t.a.turned() || !t.b.turned(): // rolled, drawn or folded faces are no closer between the bolts than they are flat
-		c.limits = t.w.Near(0.1) + " feeler does not enter beside a bolt"
+		c.limits = t.w.Near(closedMm) + " feeler does not enter beside a bolt"
 		c.shut = "Joint closed: a " + c.limits + "."
 	}
 	return c
