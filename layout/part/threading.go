@@ -159,7 +159,7 @@ func (s *Step) threadLine() plan.ThreadLine {
 	if s.Inside {
 		bottom = s.Size.Thread.GroundMm()
 	}
-	return plan.ThreadLine{FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: bottom / 2, Inside: s.Inside}
+	return plan.ThreadLine{FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: bottom / 2, CrestMm: s.RadiusMm(), Inside: s.Inside}
 }
 
 func (thread) after(b *bench, st *Step) (int, string) {

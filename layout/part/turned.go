@@ -115,7 +115,7 @@ func (t *turned) section(s *Sizes) *plan.Section {
 			out.Threads = append(out.Threads, st.threadLine())
 		}
 	}
-	out.Seals = s.sealMarks()
+	out.Seals, out.OnAxis = s.sealMarks(), s.onAxis()
 	if n := len(inside); n > 0 && inside[n-1].ToMm < out.LengthMm-geom.CloseMm {
 		out.Inner = append(out.Inner, plan.XY{XMm: inside[n-1].ToMm, YMm: 0})
 	}

@@ -235,6 +235,7 @@ type Section struct {
 	Outer    []XY         `json:"outer"` // outside contour, z and r, front to back, chamfers and undercuts included
 	Inner    []XY         `json:"inner"` // bore contour, front to back; empty if solid. A blind bore ends on the axis.
 	Threads  []ThreadLine `json:"threads,omitempty"`
+	OnAxis   []AxisHole   `json:"on_axis,omitempty"`
 	Whole    [][]XY       `json:"whole,omitempty"` // closed contours of the metal cut from TOP to 180°, y up from the axis, where it differs above and below
 	Seen     [][]XY       `json:"seen,omitempty"`  // and the edges seen behind that cut
 	Seals    []SealMark   `json:"seals,omitempty"`
@@ -280,10 +281,18 @@ type FoldTurn struct {
 	Text string `json:"text"` // "90° R2"
 }
 
-// ThreadLine is a stretch of the section that is threaded.
+// ThreadLine is a stretch of the section that is threaded: its root lies at RadiusMm from the axis, its
+// crest, which the contour shows, at CrestMm.
 type ThreadLine struct {
-	FromMm, ToMm, RadiusMm float64
-	Inside                 bool
+	FromMm, ToMm, RadiusMm, CrestMm float64
+	Inside                          bool
+}
+
+// AxisHole is a hole drilled on the axis of a turned part: the line of its half from the mouth in, z from the
+// front face and r, and its thread, from the mouth to the end of the full thread; nil without one.
+type AxisHole struct {
+	Line   []XY        `json:"line"`
+	Thread *ThreadLine `json:"thread,omitempty"`
 }
 
 // Feature is one numbered thing in the picture and in the list beside it.

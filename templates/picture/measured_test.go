@@ -171,7 +171,7 @@ func TestFaceIsToScale(t *testing.T) {
 // groove in its front.
 func housing() *plan.PartPlan {
 	p := sheettest.HousingPart()
-	p.Section.Threads = append(p.Section.Threads, plan.ThreadLine{FromMm: 26, ToMm: 40, RadiusMm: 50})
+	p.Section.Threads = append(p.Section.Threads, plan.ThreadLine{FromMm: 26, ToMm: 40, RadiusMm: 48, CrestMm: 50})
 	p.Keyways = []plan.KeywayRow{{FromMm: 30, ToMm: 50, DiameterMm: 100, DepthMm: 6, RunoutMm: 8}}
 	p.Grooves = []plan.GrooveRow{{Face: "front", ToMm: 3, InnerMm: 96, OuterMm: 110}}
 	return p
@@ -260,7 +260,7 @@ func TestSectionIsToScale(t *testing.T) {
 	path("port", plan.XY{XMm: 35.5, YMm: 50}, plan.XY{XMm: 44.5, YMm: 50}, plan.XY{XMm: 44.5, YMm: 30}, plan.XY{XMm: 35.5, YMm: 30})
 	path("groove", plan.XY{YMm: 48}, plan.XY{XMm: 3, YMm: 48}, plan.XY{XMm: 3, YMm: 55}, plan.XY{YMm: 55})
 	for what, want := range map[string][4]float64{
-		"thread inside": line(36, 30, 0.9, 56, 30, 0.9), "thread outside": line(26, 50, -0.9, 40, 50, -0.9), "thread outside, below": line(26, -50, 0.9, 40, -50, 0.9),
+		"thread inside": line(36, 30, 0.9, 56, 30, 0.9), "thread outside": line(26, 48, 0, 40, 48, 0), "thread outside, below": line(26, -48, 0, 40, -48, 0),
 		"port": line(40, 50, 1.5, 40, 30, -1.5),
 	} {
 		if !has(axis, want) {

@@ -128,26 +128,48 @@ func onArc(line []plan.XY, i int) bool {
 	return l > 0 && math.Abs(l-m) < 1e-4 && x*u+y*w > l*m*0.95
 }
 
-// threadLines are the thin lines of the section's threads, beside their crests, and of
+// leastThreadMm is the least distance on paper of a thread's thin line from the thick line of its crest
+// (0.7 mm, ISO 6410-1:1993, 4.1, from memory), and a little for the width of the lines.
+const leastThreadMm = 0.9
+
+// threadLines are the thin lines of the section's threads at their roots, and of
 // outside threads below the axis too where both halves are seen.
 func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY) (x, y float64), both bool) {
 	for _, t := range s.Threads {
-		off := -0.9
-		if t.Inside {
-			off = 0.9
-		}
-		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm})
-		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm})
-		d.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
+		threadLine(d, t, at)
 		if !t.Inside && both {
-			_, lower := at(plan.XY{YMm: -t.RadiusMm})
-			d.Add(draw.Segment(fx, lower-off, tx, lower-off, draw.ThinMm))
+			threadLine(d, t, func(q plan.XY) (x, y float64) { return at(plan.XY{XMm: q.XMm, YMm: -q.YMm}) })
 		}
 	}
 }
 
+// threadLine is the thin line of a thread's root; it returns its height and where it begins and ends.
+func threadLine(d *draw.Drawing, t plan.ThreadLine, at func(plan.XY) (x, y float64)) (y, from, to float64) {
+	from, y = at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm})
+	to, crest := at(plan.XY{XMm: t.ToMm, YMm: t.CrestMm})
+	if off := y - crest; math.Abs(off) < leastThreadMm {
+		y = crest + math.Copysign(leastThreadMm, off)
+	}
+	d.Add(draw.Segment(from, y, to, y, draw.ThinMm))
+	return y, from, to
+}
+
+// onAxis cuts a hole on the axis, with the thin line of its thread's root and the thick one across at the end of
+// the full thread (ISO 6410-1:1993, from memory).
+func onAxis(d *draw.Drawing, h plan.AxisHole, at func(plan.XY) (x, y float64)) {
+	mouth, floor := h.Line[0], h.Line[len(h.Line)-1]
+	hole := draw.Loop(slices.Concat([]plan.XY{{XMm: mouth.XMm}}, h.Line, []plan.XY{{XMm: floor.XMm}}), at)
+	d.Add(draw.Shape{Path: hole, Fill: draw.White}, draw.Shape{Path: draw.Line(h.Line, at), Stroke: draw.Black, WidthMm: draw.LineMm})
+	if h.Thread == nil {
+		return
+	}
+	y, _, end := threadLine(d, *h.Thread, at)
+	_, axis := at(plan.XY{})
+	d.Add(draw.Segment(end, axis, end, y, draw.LineMm))
+}
+
 // cutIn draws what is cut into the upper half of a section, turned into its plane: its
-// keyways, flats, what goes in from outside, and the grooves of its end faces.
+// keyways, flats, what goes in from outside, the holes on its axis, and the grooves of its end faces.
 func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY) (x, y float64)) {
 	add := func(p *canvas.Path) {
 		d.Add(draw.Shape{Path: p, Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
@@ -156,6 +178,9 @@ func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY) (x, y float64)
 		ax, ay := at(plan.XY{XMm: from, YMm: r0})
 		bx, by := at(plan.XY{XMm: to, YMm: r1})
 		add(draw.Polygon(ax, ay, bx, ay, bx, by, ax, by))
+	}
+	for _, h := range part.Section.OnAxis {
+		onAxis(d, h, at)
 	}
 	for _, k := range part.Keyways {
 		add(keywayPath(k, at))

@@ -230,3 +230,31 @@ func TestLabelsStraight(t *testing.T) {
 		t.Errorf("%d leaders", n)
 	}
 }
+
+// A tapped hole on the axis is cut out of the metal up to its drill; its thread has a thin line at the root,
+// 0.9 mm off the crest at least, and a thick one across at the end of the full thread, ISO 6410-1.
+func TestHoleOnTheAxis(t *testing.T) {
+	t.Parallel()
+	xy := func(z, y float64) plan.XY { return plan.XY{XMm: z, YMm: y} }
+	for scale, root := range map[float64]float64{1: 5.1 + 0.9, 2: 12} {
+		at := func(q plan.XY) (x, y float64) { return q.XMm * scale, q.YMm * scale }
+		hole := plan.AxisHole{Line: []plan.XY{xy(100, 5.1), xy(64, 5.1), xy(61, 0)}, Thread: &plan.ThreadLine{FromMm: 100, ToMm: 72, RadiusMm: 6, CrestMm: 5.1, Inside: true}}
+		if scale == 1 {
+			hole.Thread.RadiusMm = 5.5
+		}
+		part := &plan.PartPlan{Section: &plan.Section{OnAxis: []plan.AxisHole{hole}}}
+		d := draw.Drawing{}
+		cutIn(&d, part, at)
+		var thin, across, white bool
+		for _, item := range d.Items {
+			s := item.(draw.Shape)
+			b := s.Path.Bounds()
+			white = white || s.Fill == draw.White && b.X0 == 61*scale && b.X1 == 100*scale && b.Y0 == 0 && b.Y1 == 5.1*scale
+			thin = thin || s.WidthMm == draw.ThinMm && b.X0 == 72*scale && b.X1 == 100*scale && b.Y0 == root && b.Y1 == root
+			across = across || s.WidthMm == draw.LineMm && b.X0 == 72*scale && b.X1 == 72*scale && b.Y0 == 0 && b.Y1 == root
+		}
+		if !white || !thin || !across {
+			t.Errorf("at %g: cut %v, thread line %v, its end %v", scale, white, thin, across)
+		}
+	}
+}

@@ -162,7 +162,7 @@ func HousingPart() *plan.PartPlan {
 		Section: &plan.Section{LengthMm: 56, MaxMm: 60,
 			Outer:   []plan.XY{{XMm: 0, YMm: 59}, {XMm: 1, YMm: 60}, {XMm: 26, YMm: 60}, {XMm: 26, YMm: 50}, {XMm: 56, YMm: 50}},
 			Inner:   []plan.XY{{XMm: 0, YMm: 45}, {XMm: 25, YMm: 45}, {XMm: 25, YMm: 30}, {XMm: 56, YMm: 30}},
-			Threads: []plan.ThreadLine{{FromMm: 36, ToMm: 56, RadiusMm: 30, Inside: true}}},
+			Threads: []plan.ThreadLine{{FromMm: 36, ToMm: 56, RadiusMm: 31, CrestMm: 30, Inside: true}}},
 		Shown: []plan.RadialRow{{N: 1, Name: "grease-port", Shape: "hole", ClockDeg: 0, AxialMm: 40, Datum: "front", DatumMm: 40, SizeText: "M10×1 tap, drill 9", DepthText: "through", DiameterMm: 9, DepthMm: 20, OutsideMm: 100}},
 	}
 	names := []string{"flange", "body", "register", "pipe thread", "front face", "grease port", "cover holes", "cover holes, back", "undercut", "back face"}
