@@ -189,6 +189,16 @@ const arcPieces = 64
 // AreaMm2 is the area of the metal.
 func (s Section) AreaMm2() float64 { area, _ := s.moments(); return area }
 
+// PackedMm is how high packing under the front leg of an angle is that lies with its front up: it stands on the
+// edge of its other leg, and without packing it tips, for the middle of its mass lies beside that edge. 0 of
+// what stands by itself so.
+func (s Section) PackedMm() float64 {
+	if area, first := s.moments(); s.Shape != Angle || first/area <= s.WallMm-s.WidthMm/2 {
+		return 0
+	}
+	return s.DepthMm - s.WallMm
+}
+
 // VolumeMm3 is that of a member of the section, its cuts straight across.
 func (s Section) VolumeMm3(m Member) float64 {
 	area, first := s.moments()

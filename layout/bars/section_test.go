@@ -228,3 +228,25 @@ func TestSeams(t *testing.T) {
 		}
 	}
 }
+
+// An angle that lies with its front up stands on the edge of its other leg, 5 wide: the middle of the mass of
+// 60 × 40 × 5 lies (60² × 5/2 + 35 × 5 × 2.5) / 475 = 19.9 from its heel, beside that, and packing of 40 − 5 holds
+// it. One so narrow that its middle lies over the leg needs none, nor a tube, a channel or a flat.
+func TestPackedMm(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		s    Section
+		want float64
+	}{
+		{Section{Shape: Angle, WidthMm: 60, DepthMm: 40, WallMm: 5}, 35},
+		{Section{Shape: Angle, WidthMm: 61, DepthMm: 80, WallMm: 6}, 74},
+		{Section{Shape: Angle, WidthMm: 9, DepthMm: 80, WallMm: 5}, 0},
+		{Section{Shape: Square, WidthMm: 50, DepthMm: 50, WallMm: 4}, 0},
+		{Section{Shape: Channel, WidthMm: 100, DepthMm: 50, WallMm: 6, FlangeMm: 8.5, Open: Back}, 0},
+		{Section{Shape: Flat, WidthMm: 80, DepthMm: 8}, 0},
+	} {
+		if got := c.s.PackedMm(); !near(got, c.want, 1e-9) {
+			t.Errorf("%v: packing %v high, want %v", c.s, got, c.want)
+		}
+	}
+}

@@ -286,7 +286,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 // frame is checked and welded.
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
-	lay, over, before := "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.", "turn it over", "it leaves the plate"
+	lay, over, before := "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up"+r.packed(t.w)+"; shim until none rocks.", "turn it over", "it leaves the plate"
 	if j.builtIn(r) {
 		lay, over, before = "The bars that are built in already stay where they stand: clamp the others to them, fronts level by a straight edge from bar to bar.", "those of the other side", "the clamps come off"
 	}
@@ -362,6 +362,20 @@ func (j *making) builtIn(r *ring) bool {
 		with := j.members(bar, made)
 		return slices.ContainsFunc(all, func(o parts.Instance) bool { return o != bar && slices.Contains(with, o) })
 	})
+}
+
+// packed says what keeps the angles of a frame from tipping while they lie with their fronts up; empty
+// where each bar stands by itself.
+func (r *ring) packed(w words.Writer) string {
+	var high []string
+	for _, c := range r.corners {
+		for _, e := range []feature{c.a, c.b} {
+			if s, _, ok := e.r.Bar(); ok && s.PackedMm() > 0 {
+				high = seq.Add(high, w.Read(s.PackedMm()))
+			}
+		}
+	}
+	return words.When(len(high) > 0, ", packing "+strings.Join(high, " or ")+" high under the front leg of each angle, clamped to it: it stands on the edge of its other leg, and tips")
 }
 
 // bothOf writes two lengths, once where they read alike.

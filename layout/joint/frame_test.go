@@ -46,6 +46,15 @@ func framed(t *testing.T, edits ...string) *plan.Plan {
 	return planned(t, job)
 }
 
+// Angles of 60 × 60 × 6 that lie fronts up stand on the edges of their other legs and tip: 60 − 6 of packing goes under
+// each; tubes stand by themselves.
+func TestAnglesArePacked(t *testing.T) {
+	t.Parallel()
+	const packing = "fronts up, packing 54 high under the front leg of each angle"
+	says(t, jointNamed(t, framed(t, "rail.yaml|square: 50, wall: 4|angle: [60, 60], wall: 6", "end.yaml|square: 50, wall: 4|angle: [60, 60], wall: 6"), "corner-1"), []string{packing}, nil)
+	says(t, jointNamed(t, framed(t), "corner-1"), []string{"fronts up; shim"}, []string{"packing"})
+}
+
 // Three corners are only tacked; with the fourth the frame is checked and welded. Its
 // diagonals are those of 600 × 450: 750.
 func TestFrame(t *testing.T) {
