@@ -208,7 +208,7 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	inner, outer := p.ConeFitUm.Max > 0, p.CupFitUm.Max > 0
 	tight := tight(p.ConeFitUm)
 	if !p.Sealed {
-		t.greaseStep(p)
+		j.greaseStep(t, p)
 	}
 	_, shut := j.side(t, j.before) // the shaft stands in the housing, and the bearing goes on both at once
 	j.ringsKept(t, t.a, true)

@@ -417,7 +417,7 @@ func greaseText(p *plan.BearingPlan) string {
 	if p.Ball {
 		return words.Join(": ", "Work grease in between balls and cage by hand", p.Grease) + "."
 	}
-	text := "Work grease in between rollers and cage by hand"
+	text := "Work grease in between rollers and cage by hand until all room there is full"
 	if p.Adjusted && p.HeatConeC != 0 {
 		text = "When the cone is cold, work grease in by hand between rollers and cage from its large end, turning the shaft, until it comes out at the small end"
 	} else if p.Adjusted {

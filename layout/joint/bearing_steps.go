@@ -191,7 +191,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	}
 	open := p.Adjusted && p.HeatConeC == 0 // its rollers go into the cup with the cone
 	if open {
-		t.greaseStep(p)
+		j.greaseStep(t, p)
 	}
 	var heatC float64
 	for _, of := range t.cones {
@@ -199,7 +199,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		heatC = max(heatC, plans[of].HeatConeC)
 	}
 	if p.HeatConeC = heatC; !open {
-		t.greaseStep(p)
+		j.greaseStep(t, p)
 	}
 	if partner != nil && !second && m.fixed != nil {
 		t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(-m.cupDir)+" of "+t.b.title()+", its "+faceName(-m.coneDir)+
@@ -244,12 +244,16 @@ func (j *making) packRoom(t, partner *joint) string {
 	return "Then pack the room behind it full by hand, its holes shut, about " + t.w.Grams(words.Round(g, -1)) + " of the same grease: what is fed later reaches rollers only through it."
 }
 
-func (t *joint) greaseStep(p *plan.BearingPlan) {
+// greaseStep greases a bearing as it is mounted, and says how that is done later where no card of upkeep does.
+func (j *making) greaseStep(t *joint, p *plan.BearingPlan) {
 	later := "Later " + t.w.Grams(p.GreaseG) + " at a time."
 	if len(p.Ports) > 0 {
 		later += " Port: " + strings.Join(p.Ports, "; ") + "."
 	} else if t.b.r.Part.Turned() && len(t.b.r.Radials) == 0 {
 		later = "No port in " + t.b.title() + ": later it is washed out and packed anew."
+	}
+	if up := j.job.Upkeep; up != nil && slices.ContainsFunc(up.Ports, func(o parts.Port) bool { return o.Bearing.Value == t.in.Name.Value }) {
+		later = ""
 	}
 	t.step("Grease", greaseText(p), later)
 }
@@ -345,6 +349,9 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	if p.HeatConeC != 0 {
 		s.Caution = "Not over " + t.w.Heat(press.OpenBearingC) + ", no flame; gloves."
 	}
+	if most, err := coneForceN(of, p); err == nil && t.draw == nil && p.ConeFitUm.Max > 0 {
+		s.Caution = words.Join(" ", s.Caution, "Pressed over "+t.w.Force(most, 1)+" it is canted: draw it off and start again.")
+	}
 }
 
 // coneEnd says which end of a cone goes first, and against what its large one comes.
@@ -364,6 +371,9 @@ func (t *joint) coneOn(p *plan.BearingPlan) (do []string) {
 	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
 	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
 		sleeve += " Hold " + t.a.title() + " at its " + string(parts.Face(p.LargeEnd).Other()) + " end, and stop while there is still end play."
+	}
+	if !p.Adjusted && p.LargeEnd != "" {
+		sleeve += " " + t.a.title() + " stands on its " + p.LargeEnd + "."
 	}
 	switch {
 	case p.HeatConeC == 0 && p.ConeFitUm.Max > 0:

@@ -193,7 +193,7 @@ var trade = map[[2]parts.JointKind]struct {
 	{parts.WeldKind, parts.BearingKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press", sharing},
 	{parts.WeldKind, parts.PressKind}: {"welding heat pulls a bore out of size: weld, measure the bore cold, then press",
 		func(t, o *joint, all []*joint) bool { return t.shares(o) && !welded(o, all) }},
-	{parts.PressKind, parts.SlideKind}:  {"a bush is pressed in, and finished where it has closed, before its shaft", (*joint).opens},
+	{parts.PressKind, parts.SlideKind}:  {"a bush closes as it is pressed in: before its shaft", (*joint).opens},
 	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", sharing},
 	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, sharing},
 	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},

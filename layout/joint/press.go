@@ -45,7 +45,9 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 	case b.Press.Set():
 		return 0.01, 0.03, "bore turned to the measured counterpart (common practice, no source)", true
 	case a.Fitted() && b.Fitted():
-		return geom.Clean(a.MinMm - b.MaxMm), geom.Clean(a.MaxMm - b.MinMm), "limits on the drawings", true
+		aMin, aMax := t.w.Printed(a.MinMm, a.MaxMm)
+		bMin, bMax := t.w.Printed(b.MinMm, b.MaxMm)
+		return geom.Clean(aMin - bMax), geom.Clean(aMax - bMin), "limits on the drawings", true
 	}
 	bad := t.a
 	if a.Fitted() || bought(t.b) {
@@ -305,6 +307,9 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s := t.step("Press", on+" with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+ofPlace+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
+		if !p.TooHot() {
+			s.Caution += " Heated instead: both degreased and no oil, gloves, no flame."
+		}
 		t.rest(weldFollows)
 	case p.Method == "heat":
 		first, slip := "", "Slip it on in one move to: "+ofPlace+"."

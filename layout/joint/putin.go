@@ -93,11 +93,12 @@ func (j *making) putIn(t *joint, when putWhen) {
 		}
 		t.out.PutIn = append(t.out.PutIn, words.Head(title))
 		for _, m := range ranged.FindAllStringSubmatch(e.How.Value, -1) {
-			what, limits := m[1]+m[4], m[2]+" – "+m[3]
-			if at := strings.Index(what, " stands off the axis of "); at >= 0 { // which nothing touches
-				what, limits = what[:at]+" from the opposite wall of the bore", "half the bore as measured and "+limits
+			what, limits, gauge := m[1]+m[4], m[2]+" – "+m[3], "calipers"
+			if at := strings.Index(what, " stands off the axis of "); at >= 0 { // which nothing touches, in a bore deeper than jaws reach
+				what, limits = what[:at]+" from the opposite wall of the bore, at both its ends", "half the bore as measured and "+limits
+				gauge = "telescoping gauge on a rod, micrometer"
 			}
-			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + what, Limits: limits, Gauge: "calipers"})
+			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Head(title) + ": " + what, Limits: limits, Gauge: gauge})
 		}
 		s := j.putInStep(t, e)
 		if when == putFirst {

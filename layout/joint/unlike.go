@@ -77,6 +77,8 @@ func (t *joint) eats(a, b metal) {
 	verb := words.Either(a.screws || a.several, " are eaten by ", " is eaten by ")
 	with := "copper grease, thin, between the two, and paint over the edge once it is tight"
 	switch {
+	case t.is(parts.PressKind): // oiled or dry, as its steps say
+		with = "paint over the open edge of the seat once it is in, none on what runs"
 	case eaten == material.AluminiumAlloy:
 		with = "paint, a sleeve or zinc paste between the two, no copper grease"
 	case a.screws:

@@ -218,6 +218,12 @@ func (w Writer) Limits(minMm, maxMm float64) string {
 	return fmt.Sprintf("%.*f – %.*f%s", n, a, n, b, unit)
 }
 
+// Printed are two limits as Limits writes them, in mm: what is made keeps to those.
+func (w Writer) Printed(minMm, maxMm float64) (loMm, hiMm float64) {
+	a, b, _, _ := w.inward(minMm, maxMm)
+	return a * w.Units.Mm(), b * w.Units.Mm()
+}
+
 // ReadLimits writes two sizes between which what is put together comes to lie, as a gauge shows them: "0.03 – 0.42". Nobody
 // machines to them, so they are rounded to the nearest, where [Writer.Limits] rounds inward.
 func (w Writer) ReadLimits(minMm, maxMm float64) string {
