@@ -52,7 +52,7 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
 	for _, deg := range []float64{90, 180, 270} {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 24 })
-		if x, y := round(cx, cy, r-5.4, deg-f.upDeg); free && math.Mod(deg-f.upDeg, 360) != 0 {
+		if x, y := round(cx, cy, r-6.2, deg-f.upDeg); free && math.Mod(deg-f.upDeg, 360) != 0 {
 			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: words.Angle(deg)})
 		}
 	}

@@ -522,3 +522,23 @@ func TestTackNumbers(t *testing.T) {
 		}
 	}
 }
+
+// The quarter angles of a dial keep clear of its marks, which go in to 2.8 from the ring.
+func TestQuartersKeepOffTheirMarks(t *testing.T) {
+	t.Parallel()
+	var d draw.Drawing
+	dial{cx: 30, cy: 30, r: 14.5, up: "TOP"}.draw(&d, nil)
+	n := 0
+	for _, text := range texts(&draw.Panel{Draw: d}) {
+		r := draw.TextRect(text)
+		for _, mark := range []draw.Rect{draw.R(41.7, 29.9, 44.5, 30.1), draw.R(15.5, 29.9, 18.3, 30.1), draw.R(29.9, 15.5, 30.1, 18.3)} {
+			if r.Grown(0.5).Meets(mark) {
+				t.Errorf("%s at %v touches the mark %v", text.Content, r, mark)
+			}
+		}
+		n++
+	}
+	if n != 4 {
+		t.Errorf("%d texts", n)
+	}
+}

@@ -57,23 +57,19 @@ func (p *pattern) clockScale(l laid, edge draw.Rect) {
 	l.lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
 }
 
-// hour sets an hour of the scale where it is wanted or at either side of its mark at
-// x, off lines and texts, or off texts alone.
+// hour sets an hour of the scale where it is wanted or at either side of its mark at x, above
+// the short marks there if need be, off lines and texts; where it would hide an outline it is left out.
 func (l laid) hour(text draw.Text, x float64) {
 	right, left := text, text
 	right.Align, right.XMm = draw.Left, x+0.8
 	left.Align, left.XMm = draw.Right, x-0.8
-	for i, clear := range []func(draw.Rect) bool{l.Free, l.ClearOfTexts} {
-		for _, try := range []draw.Text{text, right, left} {
-			if spot := l.onPaper(draw.TextRect(try)); clear(spot) {
-				l.AddText(spot)
-				if i == 0 {
-					l.lines.Add(try)
-				} else {
-					l.lines.Add(draw.Over(try)...)
-				}
-				return
-			}
+	lowRight, lowLeft := right, left
+	lowRight.YMm, lowLeft.YMm = text.YMm-1.6, text.YMm-1.6
+	for _, try := range []draw.Text{text, right, left, lowRight, lowLeft} {
+		if spot := l.onPaper(draw.TextRect(try)); l.Free(spot) {
+			l.AddText(spot)
+			l.lines.Add(try)
+			return
 		}
 	}
 }

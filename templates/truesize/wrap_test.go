@@ -204,3 +204,38 @@ func TestSeatText(t *testing.T) {
 		}
 	}
 }
+
+// The number of an hour of the scale stands over its mark at 100, else right or left of it, else lower beside it;
+// where all these places have lines it is left out, and never lies over one.
+func TestHourKeepsOffOutlines(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		lines [][4]float64
+		x, y  float64 // of the text's lower left; 0 for none
+	}{
+		{nil, 100 - draw.TextWidth("240°", draw.SmallMm, false)/2, 20},
+		{[][4]float64{{100, 15, 100, 30}}, 100.8, 20},
+		{[][4]float64{{100, 15, 100, 30}, {103, 15, 103, 30}}, 99.2 - draw.TextWidth("240°", draw.SmallMm, false), 20},
+		{[][4]float64{{100, 15, 100, 30}, {90, 21.5, 110, 21.5}}, 100.8, 18.4},
+		{[][4]float64{{90, 19, 110, 19}, {90, 20.5, 110, 20.5}}, 0, 0},
+	} {
+		l := laid{Occupied: draw.NewOccupied(draw.R(0, 0, 200, 200)), lines: &draw.Drawing{}}
+		for _, q := range c.lines {
+			l.AddLine(q[0], q[1], q[2], q[3])
+		}
+		l.hour(draw.Text{XMm: 100, YMm: 20, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "240°"}, 100)
+		if c.x == 0 {
+			if len(l.lines.Items) > 0 {
+				t.Errorf("%v: %v", c.lines, l.lines.Items)
+			}
+			continue
+		}
+		if len(l.lines.Items) != 1 {
+			t.Errorf("%v: %v", c.lines, l.lines.Items)
+			continue
+		}
+		if r := draw.TextRect(l.lines.Items[0].(draw.Text)); math.Abs(r.X0-c.x) > 0.01 || math.Abs(l.lines.Items[0].(draw.Text).YMm-c.y) > 1e-9 {
+			t.Errorf("%v: at %v, want %v, %v", c.lines, r, c.x, c.y)
+		}
+	}
+}
