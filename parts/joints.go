@@ -344,6 +344,24 @@ func (j *Job) Runs(o *Joint) bool {
 	return o.Kind == BearingKind || o.Slide != nil && o.Slide.Unkept() && !j.Gripped(o)
 }
 
+// Turning are a part and all that turns with it: what joints other than bearings and plain bushes hold to it.
+func (j *Job) Turning(i Instance) map[Instance]bool {
+	with := map[Instance]bool{i: true}
+	for n := 0; n < len(with); {
+		n = len(with)
+		for _, o := range j.Joints {
+			a, b := o.Ends()
+			held := seq.Map(append(slices.Clone(o.Clamped()), a, b), JointRef.Instance)
+			if !j.Runs(o) && slices.ContainsFunc(held, func(one Instance) bool { return with[one] }) {
+				for _, one := range held {
+					with[one] = true
+				}
+			}
+		}
+	}
+	return with
+}
+
 // Part finds a part by its name, nil if there is none.
 func (j *Job) Part(name string) *Part {
 	return seq.First(j.Parts, func(p *Part) bool { return p.Name.Value == name })

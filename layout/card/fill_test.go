@@ -15,7 +15,7 @@ import (
 // turns with A.
 func bearing(name, turning string, b plan.BearingPlan) *plan.JointPlan {
 	b.Bearing = "30208"
-	return &plan.JointPlan{Name: name, A: plan.JointEnd{Title: turning}, B: plan.JointEnd{Title: "Housing"}, Bearing: &b}
+	return &plan.JointPlan{Name: name, A: plan.JointEnd{Part: strings.ToLower(turning), Title: turning}, B: plan.JointEnd{Part: "housing", Title: "Housing"}, Bearing: &b}
 }
 
 func bolted(name string, b plan.BoltPlan) *plan.JointPlan {
@@ -223,6 +223,13 @@ func TestComesOff(t *testing.T) {
 	card.Fill(pl, &driven)
 	if lines, _ := rows(pl.FirstRun, "By"); len(lines) != 2 || lines[0].Do != "Shaft: turned by hand at step 1, before it was coupled, as signed there" || !strings.HasPrefix(lines[1].Do, "Turn Roll by hand, three turns") {
 		t.Errorf("one of two is driven: %q", lines)
+	}
+	// What is pressed together turns as one, and goes by the name of what is driven.
+	driven.Joints = []*parts.Joint{{Kind: parts.PressKind, Press: &parts.PressJoint{Shaft: parts.JointRef{Part: "roll"}, Bore: driven.Motor.Drives}}}
+	pl.Joints = []*plan.JointPlan{bearing("roll", "Roll", plan.BearingPlan{}), front()}
+	card.Fill(pl, &driven)
+	if lines, _ := rows(pl.FirstRun, "By"); len(lines) != 1 || !strings.HasPrefix(lines[0].Do, "Shaft: turned by hand at step 1") {
+		t.Errorf("two in one: %q", lines)
 	}
 	for kg, want := range map[float64]string{25: "Guard off, step 1", 25.16: "Guard (25.2 kg, hoist) off, step 1"} {
 		job.Loose = []parts.Loose{{Item: said("Guard"), MassKg: kg}}

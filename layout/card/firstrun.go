@@ -2,6 +2,7 @@ package card
 
 import (
 	"cmp"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -401,12 +402,20 @@ func turns(j *plan.JointPlan) plan.JointEnd {
 	return j.A
 }
 
-// turning are the parts that turn in bearings, each once.
+// turning are the parts that turn in bearings, of those that turn as one the one that the motor drives, else the first.
 func (c cards) turning() (out []string) {
+	with := map[parts.Instance]bool{}
 	for _, j := range c.bearings() {
-		if title := turns(j).Title; !slices.Contains(out, title) {
-			out = append(out, title)
+		of := turns(j)
+		if with[of.Instance()] {
+			continue
 		}
+		one, title := c.job.Turning(of.Instance()), of.Title
+		maps.Copy(with, one)
+		if m := c.job.Motor; m != nil && one[m.Drives.Instance()] {
+			title = c.driven()
+		}
+		out = append(out, title)
 	}
 	return out
 }

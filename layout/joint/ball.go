@@ -130,9 +130,7 @@ func (j *making) ballLies(t *joint, p *plan.BearingPlan, m mounting) mounting {
 		n, held := o.ballMount()
 		return o.in.Place != nil || o.in.Meet.Set() || held && n.fixed != nil
 	}
-	other := slices.ContainsFunc(ofKind(j.all, parts.BearingKind), func(o *joint) bool {
-		return o != t && o.a.Instance() == t.a.Instance() && (!o.in.Bearing.Ball || said(o))
-	})
+	other := slices.ContainsFunc(j.carrying(t), func(o *joint) bool { return o != t && (!o.in.Bearing.Ball || said(o)) })
 	if !said(t) && !other {
 		t.problem(plan.RingNowhere, plan.Named(t.a.text()), plan.Named(t.b.text()))
 	}

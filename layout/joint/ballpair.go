@@ -133,11 +133,11 @@ func (j *making) holds(t *joint, dir float64) (shaft, housing ballStop, ok bool)
 // inside the limits of the lengths: what keeps the two from pushing one another. ok is false where they do not both hold it so.
 func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 	sa, ha, one := j.holds(backward, 1)
-	sb, hb, two := j.holds(forward, -1)
+	sb, hb, two := j.holds(forward, -j.sameWay(backward, forward))
 	if !one || !two {
 		return mm, false
 	}
-	shaft, housing := backward.a.apartMm(j.w, sa, sb), j.housingsApart(backward, forward, ha, hb)
+	shaft, housing := j.apartMm(backward, backward.a, forward.a, sa, sb), j.apartMm(backward, backward.b, forward.b, ha, hb)
 	wide, narrower := 0.0, 0.0
 	for _, t := range []*joint{backward, forward} {
 		wide, narrower = wide+t.in.Bearing.Width.Mm, narrower+narrowerMm(t.in.Bearing.Bore.Mm)
@@ -148,16 +148,21 @@ func (j *making) giveMm(backward, forward *joint) (mm plan.Range, ok bool) {
 	return plan.Range{Min: geom.Clean(shaft.Min - housing.Max - wide), Max: geom.Clean(shaft.Max - housing.Min - wide + narrower)}, true
 }
 
-// housingsApart is how far a stop of the housing of one bearing lies behind that of another along their shaft: in one part inside
-// the limits of its lengths, between two inside the general tolerance of the distance as drawn.
-func (j *making) housingsApart(from, to *joint, at, other ballStop) (mm plan.Range) {
-	one, two, shaft := j.at(from.b.Instance()).at, j.at(to.b.Instance()).at, j.at(from.a.Instance()).at
+// sameWay is 1 where the shafts of two bearings look the same way along, else -1.
+func (j *making) sameWay(t, o *joint) float64 {
+	return j.at(t.a.Instance()).at.s * j.at(o.a.Instance()).at.s
+}
+
+// apartMm is how far a stop of one part lies behind that of another along the shaft of a bearing: in one part inside the limits
+// of its lengths, between two inside the general tolerance of the distance as drawn.
+func (j *making) apartMm(t *joint, from, to feature, at, other ballStop) (mm plan.Range) {
+	one, two, shaft := j.at(from.Instance()).at, j.at(to.Instance()).at, j.at(t.a.Instance()).at
 	turned := one.s != shaft.s
-	if from.b.Instance() == to.b.Instance() {
-		mm = from.b.apartMm(j.w, at, other)
+	if from.Instance() == to.Instance() {
+		mm = from.apartMm(j.w, at, other)
 	} else {
 		drawn := shaft.s * (two.z0 + two.s*other.mm - one.z0 - one.s*at.mm)
-		limits := from.b.r.General(geom.Clean(math.Abs(drawn)))
+		limits := from.r.General(geom.Clean(math.Abs(drawn)))
 		mm, turned = plan.Range{Min: limits.MinMm, Max: limits.MaxMm}, drawn < 0
 	}
 	if turned {
@@ -166,11 +171,12 @@ func (j *making) housingsApart(from, to *joint, at, other ballStop) (mm plan.Ran
 	return mm
 }
 
-// carrying are the ball bearings of a shaft as one is, in its housing or in one that does not move to it once all joints are made.
+// carrying are the bearings of a shaft as one is, or of what is one with that, in its housing or in one that does not move to it
+// once all joints are made.
 func (j *making) carrying(t *joint) []*joint {
-	still := j.members(t.b.Instance(), seq.Keep(j.all, func(o *joint) bool { return !j.job.Runs(o.in) }))
+	shaft, still := j.job.Turning(t.a.Instance()), j.job.Turning(t.b.Instance())
 	return seq.Keep(j.all, func(o *joint) bool {
-		return !o.refused() && o.is(parts.BearingKind) && o.in.Bearing.Ball && o.a.Instance() == t.a.Instance() && slices.Contains(still, o.b.Instance())
+		return !o.refused() && o.is(parts.BearingKind) && shaft[o.a.Instance()] && still[o.b.Instance()] && j.onOneAxis(&joint{a: t.a, b: o.a})
 	})
 }
 
@@ -205,10 +211,7 @@ func (j *making) plays(t *joint, all []*joint) (between, least *plan.Range, clam
 // located says at the last bearing of a shaft which of them holds the shaft along, and judges the play that they leave it.
 func (j *making) located(t *joint, p *plan.BearingPlan) {
 	all := j.carrying(t)
-	cone := func(o *joint) bool {
-		return !o.refused() && o.is(parts.BearingKind) && !o.in.Bearing.Ball && o.a.Instance() == t.a.Instance()
-	}
-	if slices.Index(all, t) != len(all)-1 || slices.ContainsFunc(j.all, cone) { // the last says it, or others hold the shaft
+	if slices.Index(all, t) != len(all)-1 || slices.ContainsFunc(all, func(o *joint) bool { return !o.in.Bearing.Ball }) { // the last says it, or others hold the shaft
 		return
 	}
 	all = seq.Keep(all, func(o *joint) bool { return o.out != nil && o.out.Bearing != nil })
@@ -220,7 +223,7 @@ func (j *making) located(t *joint, p *plan.BearingPlan) {
 		t.problem(plan.ShaftLoose, plan.Named(t.a.title()), plan.Of(plan.Mm, least.Min), plan.Of(plan.Mm, least.Max), plan.Of(plan.Mm, shaftPlayMm))
 	}
 	for _, dir := range []float64{1, -1} {
-		if !slices.ContainsFunc(all, func(o *joint) bool { _, _, ok := j.holds(o, dir); return ok }) {
+		if !slices.ContainsFunc(all, func(o *joint) bool { _, _, ok := j.holds(o, dir*j.sameWay(t, o)); return ok }) {
 			p.Leaves = append(p.Leaves, parts.Face(faceName(dir)))
 		}
 	}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -137,7 +138,12 @@ func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
 // turnedByHand has the shaft that the motor drives felt by hand first, in the row in which it is coupled, or what turns
 // in bearings where that is not known to turn. Nothing where it comes to turn in a later step.
 func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
-	var turn, driven []string
+	var turn []string
+	turns, driven := map[parts.Instance]bool{}, map[parts.Instance]bool{}
+	m := j.job.Motor
+	if m != nil && m.Drives.Set() {
+		driven = j.job.Turning(m.Drives.Instance())
+	}
 	for _, o := range j.all {
 		of := o.b
 		switch {
@@ -147,18 +153,16 @@ func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
 			of = o.a
 		}
 		later := !slices.Contains(j.made(t), o)
-		if m := j.job.Motor; m != nil && m.Drives.Part == of.ref.Part {
-			if later {
-				return
-			}
-			driven = seq.Add(driven, of.title())
+		if later && driven[of.Instance()] {
+			return
 		}
-		if o.is(parts.BearingKind) && !later {
-			turn = seq.Add(turn, of.title())
+		if one := of.Instance(); !later && !turns[one] && (o.is(parts.BearingKind) || driven[one]) {
+			turn = append(turn, of.title())
+			maps.Copy(turns, j.job.Turning(one))
 		}
 	}
-	if driven != nil {
-		turn = driven
+	if len(driven) > 0 && turns[m.Drives.Instance()] {
+		turn = []string{j.find(m.Drives).title()}
 	}
 	if turn != nil {
 		s.Hold = "Before that " + strings.Join(turn, " and ") + " turned by hand, three turns each way, nothing rubs, no tight place, signed here; after it by hand only with the motor locked off."

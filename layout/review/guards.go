@@ -1,6 +1,7 @@
 package review
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -43,20 +44,14 @@ func standOffMm(width, length float64, round bool) float64 {
 	return endless
 }
 
-// turnsWith are a shaft, all that joints other than bearings and plain bushes hold to it, and what lies on these.
+// turnsWith are a shaft, all that turns with it, and what lies on these and turns with that.
 func (r *reviewer) turnsWith(shaft parts.Instance) map[parts.Instance]bool {
-	turns := map[parts.Instance]bool{shaft: true}
+	turns := r.job.Turning(shaft)
 	for n := 0; n < len(turns); {
 		n = len(turns)
-		for _, j := range r.pl.Joints {
-			a, b := j.A.Instance(), j.B.Instance()
-			if (turns[a] || turns[b]) && !r.job.Runs(r.job.Joint(j.Name)) {
-				turns[a], turns[b] = true, true
-			}
-		}
 		for _, l := range r.job.Laid() {
 			if turns[l.On] && !l.Loose.Off {
-				turns[l.Instance] = true
+				maps.Copy(turns, r.job.Turning(l.Instance))
 			}
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
@@ -37,23 +36,16 @@ func TestStandOff(t *testing.T) {
 // stands on that.
 func TestTurnsWith(t *testing.T) {
 	t.Parallel()
-	job, pl := &parts.Job{}, &plan.Plan{}
-	for _, j := range []struct {
-		a, b string
-		in   parts.Joint
-	}{
-		{"wheel", "shaft", parts.Joint{Kind: parts.PressKind}},
-		{"pulley", "shaft", parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{KeptBy: parts.JointRef{Part: "shaft", Pos: parts.Pos{Line: 1}}}}},
-		{"blade", "wheel", parts.Joint{Kind: parts.WeldKind}},
-		{"bush", "shaft", parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{}}},
-		{"housing", "shaft", parts.Joint{Kind: parts.BearingKind}},
-		{"bush", "plate", parts.Joint{Kind: parts.PressKind}},
-	} {
-		j.in.Name.Value = j.a + "-" + j.b
-		job.Joints = append(job.Joints, &j.in)
-		pl.Joints = append(pl.Joints, &plan.JointPlan{Name: j.in.Name.Value, A: plan.JointEnd{Part: j.a, Copy: 1}, B: plan.JointEnd{Part: j.b, Copy: 1}})
-	}
-	turns := (&reviewer{job: job, pl: pl}).turnsWith(parts.Instance{Part: "shaft", Copy: 1})
+	at := func(name string) parts.JointRef { return parts.JointRef{Part: name, Copy: 1} }
+	job := &parts.Job{Joints: []*parts.Joint{
+		{Kind: parts.PressKind, Press: &parts.PressJoint{Shaft: at("wheel"), Bore: at("shaft")}},
+		{Kind: parts.SlideKind, Slide: &parts.SlideJoint{Hub: at("pulley"), On: at("shaft"), KeptBy: parts.JointRef{Part: "shaft", Pos: parts.Pos{Line: 1}}}},
+		{Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: at("blade"), To: at("wheel")}},
+		{Kind: parts.SlideKind, Slide: &parts.SlideJoint{Hub: at("bush"), On: at("shaft")}},
+		{Kind: parts.BearingKind, Bearing: &parts.BearingJoint{Cone: at("housing"), Cup: at("shaft")}},
+		{Kind: parts.PressKind, Press: &parts.PressJoint{Shaft: at("bush"), Bore: at("plate")}},
+	}}
+	turns := (&reviewer{job: job}).turnsWith(at("shaft").Instance())
 	for part, want := range map[string]bool{"shaft": true, "wheel": true, "pulley": true, "blade": true, "bush": false, "housing": false, "plate": false} {
 		if turns[parts.Instance{Part: part, Copy: 1}] != want {
 			t.Errorf("%s: %v", part, !want)
