@@ -114,6 +114,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 // putInStep is the row in which one thing is put in.
 func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
 	s := plan.JointStep{Title: "Put in", Do: []string{strings.TrimSuffix(j.copies(e)+j.looseTitle(e)+": "+e.How.Value, ".") + "."}}
+	if looks := j.looksTo(e); looks != "" {
+		s.Do = append(s.Do, looks)
+	}
 	if e.Buy.Value != "" {
 		s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
 	}
@@ -272,4 +275,23 @@ func (j *shop) buyLoose(made []*joint, list *buying) {
 		}
 		add(e.Item.Value, n)
 	}
+}
+
+// looksTo says which way the front of something turned looks that lies along the axis of a part, by the faces that
+// lie on one another; empty where its two ends are alike, the job gives it no such place, or its copies look unlike.
+func (j *making) looksTo(e *parts.Loose) string {
+	if len(e.Lies) == 0 || e.Part.Value == "" {
+		return ""
+	}
+	r, first := j.model(e.Part.Value), &e.Lies[0]
+	if alike := r.EndForEnd() && len(r.Part.Holes)+len(r.Part.Slots)+len(r.Part.Radials)+len(r.Part.Keyways)+len(r.Part.Flats) == 0; alike || !r.Part.Turned() {
+		return ""
+	}
+	for k := range e.Lies {
+		if at := &e.Lies[k]; at.Edge() || at.OnRim() || (at.With == at.On) != (first.With == first.On) || at.Ref.Part != first.Ref.Part {
+			return ""
+		}
+	}
+	way := words.Either(first.With == first.On, "the other way than", "the same way as")
+	return "The front of " + r.Out.Title + " looks " + way + " that of " + j.model(first.Ref.Part).Out.Title + "."
 }

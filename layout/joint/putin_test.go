@@ -8,6 +8,8 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // What is said to come first stands before all else; a heavy thing bought says what it
@@ -202,4 +204,19 @@ func TestBoughtForTheFirstStep(t *testing.T) {
 	if i < 0 || p.Bought[i].Quantity != 3 || p.Bought[i].For != "step 1" {
 		t.Errorf("%+v", p.Bought)
 	}
+}
+
+// What is turned and lies loose along the axis of a part says which way its front looks where its ends are not
+// alike: the back of the stop collars on the front of the guide tube, and their front on its back. The lock collar is
+// alike both ways, the rain cone is not turned.
+func TestLooseLooks(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "gatejack")
+	says(t, jointNamed(t, p, "yoke"), []string{"The front of Stop collar looks the same way as that of Guide tube."}, []string{"front of Rain cone looks"})
+	says(t, jointNamed(t, p, "upper-bearing"), nil, []string{"front of Lock collar looks"})
+	vice, err := read.Load(golden.Job(t, "testdata/worked/vice.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, planned(t, vice), "nut"), []string{"The front of Spindle looks the other way than that of Spindle nut."}, nil)
 }

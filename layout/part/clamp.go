@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/clamp"
@@ -125,10 +126,24 @@ func (c *Clamp) feature(n *Numbered) plan.Feature {
 	}
 	return plan.Feature{
 		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(),
-		Note: words.Join("; ", "cut at clock "+words.FineAngle(c.Row.ClockDeg)+", head clockwise of it",
+		Note: words.Join("; ", "cut"+n.cutAt(c)+", head clockwise of it",
 			"screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
 		Balloon: plan.XY{XMm: c.Row.AxialMm, YMm: c.Row.AtMm},
 	}
+}
+
+// anyClock tells whether nothing sets the clock of a split ring: it has no TOP and nothing but its clamp on one
+// side, and no joint holds it.
+func (s *Sizes) anyClock() bool {
+	whole := *s.Part
+	whole.Clamp = nil
+	return s.Part.Clamp != nil && s.Part.Top.Value == "" && whole.AllRound() &&
+		!slices.ContainsFunc(s.Job.Joints, func(j *parts.Joint) bool { return j.Holds(s.Part.Name.Value) })
+}
+
+// cutAt says where on the clock a ring is split, anywhere if nothing sets that.
+func (s *Sizes) cutAt(c *Clamp) string {
+	return words.Either(s.anyClock(), " anywhere round", " at clock "+words.FineAngle(c.Row.ClockDeg))
 }
 
 // operations drill and tap for the screw while the ring is whole, and split it last.
@@ -140,7 +155,7 @@ func (c *Clamp) operations(b *bench) {
 		Machine: plan.Drill, Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
 		Tool: "end mill " + mill + ", drills, tap", Gauge: "depth gauge, the screw",
 		Do: []string{
-			"Scribe the cut at clock " + words.FineAngle(row.ClockDeg) + " and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " +
+			"Scribe the cut" + b.cutAt(c) + " and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " +
 				w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
 			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " +
 				w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
@@ -152,8 +167,8 @@ func (c *Clamp) operations(b *bench) {
 	b.op(plan.Operation{
 		Machine: plan.Saw, Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
 		Do: []string{
-			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) +
-				"° from the outside into " + words.Spaced(row.In) + "; deburr it.",
+			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide" +
+				words.Either(b.anyClock(), " along the scribed line", b.cutAt(c)) + " from the outside into " + words.Spaced(row.In) + "; deburr it.",
 			"When it is mounted: " + c.Tighten(w) + "; " + c.Grips(w) + ".",
 		},
 	})

@@ -20,6 +20,26 @@ keyways: [{name: key, in: bore}]
 clamp: {in: bore, slot: 2, screw: M5 8.8, clock: 90, axial: 6, from: back}
 `
 
+// A ring that has nothing but its clamp on one side, and no TOP, has no clock: it is split anywhere round, and its
+// face shows no TOP. One that is marked TOP, or has a keyway, is split at its clock.
+func TestRingOfNoClock(t *testing.T) {
+	t.Parallel()
+	plain := strings.Replace(splitRing, "keyways: [{name: key, in: bore}]\n", "", 1)
+	for _, c := range []struct {
+		text string
+		none bool
+	}{{plain, true}, {plain + "top: scribe\n", false}, {splitRing, false}} {
+		m := work(t, "mm", c.text)
+		said := m.Clamp.feature(m.Numbered).Note
+		for _, o := range m.Out.Operations {
+			said += " " + strings.Join(o.Do, " ")
+		}
+		if strings.Contains(said, "clock 90°") == c.none || strings.Contains(said, "anywhere round") != c.none || m.Faces[0].NoClock != c.none {
+			t.Errorf("%s: no clock %v: %s", c.text, m.Faces[0].NoClock, said)
+		}
+	}
+}
+
 // A ring is bored, keyed, drilled and tapped while it is whole, and split last. The
 // figures are those of package clamp's test, worked by hand: the rim of the head (8.5)
 // at 24.25 meets the round 6.08 from the cut, so the seat is 6.0; the axis at 20 does

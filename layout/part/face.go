@@ -38,6 +38,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	if s.Clamp != nil {
 		s.Clamp.split(out)
 	}
+	out.NoClock = s.anyClock()
 	out.NoTemplate = s.needlessFace(out, others)
 	return out
 }

@@ -108,12 +108,13 @@ type Face struct {
 	Hidden  [][]XY     `json:"-"` // edges behind the face, drawn dashed
 	MinMm   XY         `json:"-"` // bounding box of the outline
 	MaxMm   XY         `json:"-"`
-	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
-	FromX   string     `json:"-"`     // left or right
-	FromY   string     `json:"-"`     // top or bottom
-	DatumAt XY         `json:"-"`     // where these edges cross
-	SetAt   XY         `json:"-"`     // where the edges cross that a template is set by
-	Round   bool       `json:"-"`     // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
+	Datum   string     `json:"datum"`              // the two edges that FromXMm and FromYMm are measured from
+	FromX   string     `json:"-"`                  // left or right
+	FromY   string     `json:"-"`                  // top or bottom
+	DatumAt XY         `json:"-"`                  // where these edges cross
+	SetAt   XY         `json:"-"`                  // where the edges cross that a template is set by
+	Round   bool       `json:"-"`                  // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
+	NoClock bool       `json:"no_clock,omitempty"` // nothing on the part has a clock: it has no TOP to draw
 	// NoTemplate is why no template is printed unless all are asked for; empty
 	// where it is the best way to mark the holes.
 	NoTemplate string `json:"no_template,omitempty"`

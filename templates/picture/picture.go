@@ -413,9 +413,11 @@ func (f *facePicture) hole(i int) (x, y, r, arm float64) {
 // titles are TOP and the words below.
 func (f *facePicture) titles() {
 	d, mid := &f.panel.Draw, f.panel.Width/2
-	d.Add(draw.TopArrow(mid, 1.4-TopPadMm, 5))
-	d.Add(draw.Text{XMm: mid + 3, YMm: 2.2 - TopPadMm, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	f.room.AddText(draw.R(mid-2, 1.4-TopPadMm, mid+3+draw.TextWidth("TOP", draw.TextMm, true), 0))
+	if !f.face.NoClock {
+		d.Add(draw.TopArrow(mid, 1.4-TopPadMm, 5))
+		d.Add(draw.Text{XMm: mid + 3, YMm: 2.2 - TopPadMm, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+		f.room.AddText(draw.R(mid-2, 1.4-TopPadMm, mid+3+draw.TextWidth("TOP", draw.TextMm, true), 0))
+	}
 	says := caption(f.face)
 	if full := says + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
 		says = full
