@@ -287,6 +287,9 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 // does, or some by either.
 func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
 	for _, o := range p.along {
+		if o.Whole().OnMm(c.Span()) < entersMm {
+			continue
+		}
 		if r.pressedIn(o.Of.Part.Name.Value, p.v.p.Name.Value) {
 			if from = shoulderAt(o, c); from != "" {
 				return from
