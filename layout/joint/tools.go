@@ -117,10 +117,13 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span geom.Span) {
 	return geom.Clean(low), front
 }
 
+// collared tells whether faces that meet stop a shaft in its hub.
+func (t *joint) collared() bool { m := t.meeting(); return m.Set() && !m.Level }
+
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
 func (j *assembly) stopText(t *joint) string {
 	out, span := j.standsOutMm(t)
-	if out >= 0 {
+	if out >= 0 || t.collared() {
 		return ""
 	}
 	mouth, level := t.b.step.ToMm, t.b.title()
@@ -145,7 +148,7 @@ func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 		return
 	}
 	switch d := t.b.step.Size.NominalMm; {
-	case t.built: // against stops on the shaft
+	case t.built, out < 0 && t.collared(): // against stops on the shaft, or its collar
 	case out < 0:
 		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them
 			d = -j.w.Up(tol.PlusMinusMm-d, 0.5, 1.0/64)
