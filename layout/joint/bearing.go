@@ -248,7 +248,6 @@ func (bearingKind) work(j *making, t *joint) {
 	t.pushTools(p, m)
 	t.draw = j.drawn(t, p, m)
 	t.heats(p)
-	j.cupReached(t, p)
 	p.GreaseG = greaseGrams(t.in.Bearing)
 	p.Ports = j.greasePorts(t.b)
 	if float := j.endFloat(t); len(float) == 2 {

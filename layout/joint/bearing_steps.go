@@ -185,6 +185,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	t.cups, t.cones = t.here(partner, second)
 	for _, of := range t.cups {
 		t.cupStep(of, plans[of])
+		j.cupReached(t, of, plans[of])
 	}
 	if !second {
 		j.slipSeals(t)

@@ -33,3 +33,29 @@ func TestCupInAFrame(t *testing.T) {
 		}
 	}
 }
+
+// TestCupAtTheBench: both cups of a pair go into their housing with the first bearing, before it is welded on the beam: what the
+// second stands in by then holds no cup up. Where the first comes after the weld, the cups do not go in.
+func TestCupAtTheBench(t *testing.T) {
+	t.Parallel()
+	const bearing = "bearing: \"30206\", rotating: inner, bore: 30, outside: 62, width: 17.25, cone-width: 16, grease: NLGI 2"
+	for order, want := range map[string]string{"before: foot": "", "after: foot": "one"} {
+		_, p := layouttest.Load(t, layouttest.Write(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [beam.yaml, housing.yaml, spindle.yaml]\njoints:\n  - name: foot\n    weld: {part: housing.outside, to: beam.outline, type: fillet, size: 6}\n    place: {on: front, with: back, at: [0, 0], top: up}\n" +
+				"  - name: one\n    bearing: {" + bearing + ", cup: housing.cup, cone: spindle.seat}\n    " + order + "\n" +
+				"  - name: two\n    bearing: {" + bearing + ", cup: housing.rear, cone: spindle.far, end-float: [0.02, 0.05]}\n    after: foot\n",
+			"beam.yaml":    "part: beam\nkind: plate\nmaterial: S235\ntop: punch\nstock: {plate: 40, cut: flame}\noutline: {rectangle: [800, 120]}\n",
+			"housing.yaml": "part: housing\nkind: turned\nmaterial: S235\ntop: scribe\nstock: {round: 105, length: 84, cut: saw}\nprofile:\n  outside: [{name: outside, diameter: 100, length: 80}]\n  inside: [{name: cup, diameter: 62, fit: P7, length: 18, seat: bearing}, {name: neck, diameter: 52, length: 44}, {name: rear, diameter: 62, fit: P7, length: 18, seat: bearing}]\n",
+			"spindle.yaml": "part: spindle\nkind: shaft\nmaterial: C45\ntop: punch\nstock: {round: 45, length: 134, cut: saw}\nprofile:\n  outside: [{name: collar, diameter: 40, length: 20}, {name: seat, diameter: 30, fit: k6, length: 40, seat: bearing}, {name: far, diameter: 30, fit: g6, length: 40, seat: bearing}, {name: nut, thread: M30x1.5, length: 20}]\n",
+		}))
+		got := ""
+		for _, j := range p.Joints {
+			if slices.ContainsFunc(j.Problems, func(q plan.Problem) bool { return q.Kind == plan.CupFramed }) {
+				got += j.Name
+			}
+		}
+		if n := len(jointNamed(t, p, "one").Bearing.CupsHere); got != want && want == "" || want != "" && !strings.HasPrefix(got, want) || n != 2 {
+			t.Errorf("%s: %q, %d cups with the first, %v", order, got, n, p.Faults)
+		}
+	}
+}

@@ -46,16 +46,16 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 	t.problem(plan.PressFramed, plan.Named(side.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(comes.title()))
 }
 
-// cupReached finds the same of the cup of a bearing whose housing stands in a frame by then; not of one that may be
-// loose, which is knocked in.
-func (j *making) cupReached(t *joint, p *plan.BearingPlan) {
-	body := j.members(t.b.Instance(), j.before)
+// cupReached finds the same of the cup of a bearing, in the joint that it goes in with, where its housing stands in a frame by
+// then; not of one that may be loose, which is knocked in.
+func (j *making) cupReached(t, of *joint, p *plan.BearingPlan) {
+	body := j.members(of.b.Instance(), j.before)
 	kg, _ := j.massKg(body, j.before)
-	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || t.cupForceN(p) == 0 {
+	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || of.cupForceN(p) == 0 {
 		return
 	}
-	if across := t.w.Even(j.acrossMm(t, t.b.Instance(), body), 10, 1); across > postsMm {
-		t.problem(plan.CupFramed, plan.Named(t.b.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(p.Bearing))
+	if across := t.w.Even(j.acrossMm(t, of.b.Instance(), body), 10, 1); across > postsMm {
+		t.problem(plan.CupFramed, plan.Named(of.b.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(of.in.Bearing.Bearing.Value))
 	}
 }
 
@@ -151,7 +151,7 @@ func (j *assembly) screwTools(t *joint, list *tooling) {
 	if err != nil {
 		return
 	}
-	if out, _ := j.standsOutMm(t); out < 0 {
+	if out, _ := j.standsOutMm(t); out < 0 && !t.collared() {
 		list.add(t, tool{"Stop disc", j.plateText(d-overMm, -out, clear) + ", to lie on the end of " + t.a.r.Out.Title, j.plate(d-overMm, -out, clear, 1), nil})
 	}
 	plates, with, nuts := 2, ", 2, with rod ", ", 2 nuts and washers"
