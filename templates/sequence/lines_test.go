@@ -158,6 +158,8 @@ func TestGrooveAcross(t *testing.T) {
 		{"a round", plan.WeldPlan{DepthMm: 3, BevelDeg: 45, OneEdge: true}, []float64{x - half, y, x, y, x, y + 11, x - 11, y + 22, x - half, y + 22}, nil, "opened to 45°", "no gap, 3 mm along the round"},
 		{"set in", plan.WeldPlan{GapMm: 2, Branch: parts.SetIn, BevelDeg: 45}, []float64{x - half, y, x - 0.8, y, x - 0.8, y + 3, x - 5.8, y + 8, x - half, y + 8}, []float64{x + 0.8, y, x + 8.8, y, x + 8.8, y + 22, x + 0.8, y + 22}, "opened to 45°", "gap 2, root face 0 mm"},
 		{"set on", plan.WeldPlan{GapMm: 2, Branch: parts.SetOn, BevelDeg: 45}, []float64{x - half, y, x + 4, y, x + 4, y + 8, x - half, y + 8}, []float64{x - 4, y + 22, x - 4, y + 14.6, x + 1, y + 9.6, x + 4, y + 9.6, x + 4, y + 22}, "opened to 45°", "gap 2, root face 0 mm"},
+		{"set on, opening at its flanks", plan.WeldPlan{GapMm: 1.5, Branch: parts.SetOn, OpensMm: 7, OpensDeg: []float64{90, 270}}, nil, nil, "no bevel", "gap 1.5, to 7 mm at 90° and 270°"},
+		{"leaning and off the axis", plan.WeldPlan{GapMm: 1.5, Branch: parts.SetOn, OpensMm: 7}, nil, nil, "no bevel", "gap 1.5, to 7 mm at the flanks"},
 		{"set on, no bevel", plan.WeldPlan{GapMm: 2, Branch: parts.SetOn}, nil, []float64{x - 4, y + 22, x - 4, y + 9.6, x - 4, y + 9.6, x + 4, y + 9.6, x + 4, y + 22}, "no bevel", "gap 2 mm"},
 	} {
 		d := &draw.Drawing{}

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 
@@ -99,7 +100,13 @@ func weldWords(p *draw.Panel, w *plan.WeldPlan) {
 // touches under it.
 func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, units parts.Units) {
 	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
-	says := words.Either(w.BevelDeg > 0, "gap "+words.Short(w.GapMm, units)+", root face "+words.Sized(w.RootFaceMm, units), "gap "+words.Sized(w.GapMm, units))
+	says := "gap " + words.Sized(w.GapMm, units)
+	if w.OpensMm > 0 { // which the cut drawn does not show
+		flanks := words.Join(" and ", seq.Map(w.OpensDeg, words.Angle)...)
+		says = "gap " + words.Short(w.GapMm, units) + ", to " + words.Sized(w.OpensMm, units) + " at " + words.Either(flanks != "", flanks, "the flanks")
+	} else if w.BevelDeg > 0 {
+		says = "gap " + words.Short(w.GapMm, units) + ", root face " + words.Sized(w.RootFaceMm, units)
+	}
 	if w.RootFaceMm > 0 {
 		face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
 	}
