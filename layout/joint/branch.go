@@ -29,13 +29,13 @@ func (t *joint) cutTo() bool {
 // its free end stands by them.
 func (j *making) standChecks(t *joint) []plan.Check {
 	s, w := t.stand(), t.w
-	length := func(what, wanted string, mm float64) plan.Check {
+	length := func(what, wanted, gauge string, mm float64) plan.Check {
 		off := weld.PlaceOff(mm)
 		lo, hi := geom.Clean(mm-off), geom.Clean(mm+off)
-		return plan.Check{What: what, Wanted: w.Size(mm) + wanted, Limits: w.Limits(lo, hi), MinMm: lo, MaxMm: hi, Gauge: "tape", Source: weld.PlaceSource}
+		return plan.Check{What: what, Wanted: w.Size(mm) + wanted, Limits: w.Limits(lo, hi), MinMm: lo, MaxMm: hi, Gauge: gauge, Source: weld.PlaceSource}
 	}
 	if p := t.in.Place; p != nil && t.axis && t.enters() && p.Gap.Mm != 0 {
-		return []plan.Check{length(p.With+" of "+t.a.title(), " from the "+p.On+" of "+t.b.title(), math.Abs(p.Gap.Mm))}
+		return []plan.Check{length(p.With+" of "+t.a.title(), " from the "+p.On+" of "+t.b.title(), "tape", math.Abs(p.Gap.Mm))}
 	}
 	if s == nil {
 		return nil
@@ -46,16 +46,21 @@ func (j *making) standChecks(t *joint) []plan.Check {
 	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
-	set := words.Either(s.AngleDeg != 90, "bevel protractor, feeler", "square, feeler")
+	set, gauge := "square, feeler", words.Either(s.PointsDeg != s.ClockDeg, "square, rule", "tape")
+	along := length("axis of "+t.a.title(), " from "+from, "tape", geom.Clean(s.AxialMm+past))
+	if lean := s.AngleDeg * math.Pi / 180; s.AngleDeg != 90 { // where the axis goes in is inside the branch, and its sides lean
+		set, gauge = "bevel protractor, feeler", "square, rule"
+		along = length("middle of "+face, " from "+from, gauge, words.Round(s.FreeMm+past+words.Either(s.Leans == s.From, -mm, mm)*math.Cos(lean), 1))
+	}
 	return []plan.Check{
-		length("axis of "+t.a.title(), " from "+from, geom.Clean(s.AxialMm+past)),
+		along,
 		{What: "clock", Wanted: words.Angle(s.ClockDeg) + ", " + s.Way(main), Limits: "within " + w.Read(off) + " round", MaxMm: geom.Clean(off), Gauge: "rule", Source: weld.PlaceSource},
 		{
 			What: "angle", Wanted: words.FineAngle(s.AngleDeg) + " between the axes",
 			Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set,
 			Source: weld.PlaceSource,
 		},
-		length("middle of "+face, " from the far side", words.Round(s.FarMm+mm*math.Sin(s.AngleDeg*math.Pi/180), 1)),
+		length("middle of "+face, " from the far side", gauge, words.Round(s.FarMm+mm*math.Sin(s.AngleDeg*math.Pi/180), 1)),
 	}
 }
 

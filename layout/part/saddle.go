@@ -129,6 +129,7 @@ type Stand struct {
 	Leans            parts.Face // of the main, that the branch leans to; at 90° that of its Line0Deg
 	Line0Deg         float64    // clock angle of the branch that lies on that side
 	FarMm            float64    // from the main's far side to the middle of the branch's free end
+	FreeMm           float64    // from the same face as AxialMm to that
 	LengthMm, MainMm float64    // of the branch, and the main's outside diameter
 }
 
@@ -139,14 +140,15 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 		return nil
 	}
 	o, far := m.origin, m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180)+m.mainMm/2
-	return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
+	return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), words.Round(o.alongMm(m.reachMm*math.Cos(m.end.Angle.Deg*math.Pi/180)), 1), g.LengthMm(), m.mainMm}
 }
 
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
 	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Angle(s.ClockDeg) + ", " + w.Size(s.AxialMm) +
 		" from the " + string(s.From) + " face, " + words.FineAngle(s.AngleDeg) + " between the axes"
-	text += words.When(s.PointsDeg != s.ClockDeg, ", beside the axis of that and in the direction of "+words.Angle(s.PointsDeg))
+	past := math.Abs(math.Sin((s.PointsDeg-s.ClockDeg)*math.Pi/180)) * s.MainMm / 2
+	text += words.When(s.PointsDeg != s.ClockDeg, ", pointing to "+words.Angle(s.PointsDeg)+" of that clock and so past the axis of "+main+" by "+w.Read(past))
 	text += words.When(s.AngleDeg != 90, ", leaning to the "+string(s.Leans)+" of "+main)
 	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side of " + main
 }
@@ -172,6 +174,7 @@ type origin struct {
 	main     *parts.Part
 	from     parts.Face
 	lengthMm float64 // of the main
+	crossMm  float64 // of the axes, from the front face
 	axialMm  float64 // from that face
 	clockDeg float64
 	// The branch points that way; without an offset it is clockDeg.
@@ -188,18 +191,25 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	if e.Place == nil || on.main == nil {
 		return nil
 	}
-	out := p.Foot.YMm
 	turn := math.Asin(2*e.Offset.Mm/on.diaMm) * 180 / math.Pi
 	if e.Place.Leans == parts.Front {
-		out, turn = -out, -turn
+		turn = -turn
 	}
-	o := &origin{main: on.main.Part, lengthMm: on.main.LengthMm(), from: e.Place.From, leans: e.Place.Leans}
-	o.axialMm = geom.Clean(o.from.FromFront(on.crossMm+out, o.lengthMm))
+	o := &origin{main: on.main.Part, lengthMm: on.main.LengthMm(), from: e.Place.From, leans: e.Place.Leans, crossMm: on.crossMm}
+	o.axialMm = o.alongMm(p.Foot.YMm)
 	at, points := []float64{e.Place.Clock.Deg + turn}, []float64{e.Place.Clock.Deg}
 	geom.FromTop(at)
 	geom.FromTop(points)
 	o.clockDeg, o.pointsDeg = at[0], points[0]
 	return o
+}
+
+// alongMm is what lies so far from the crossing of the axes the way the branch leans, from the face that places are told from.
+func (o *origin) alongMm(mm float64) float64 {
+	if o.leans == parts.Front {
+		mm = -mm
+	}
+	return geom.Clean(o.from.FromFront(o.crossMm+mm, o.lengthMm))
 }
 
 // words say where the origin lies: "clock 30°, 140 from the back face".

@@ -171,6 +171,7 @@ func TestStands(t *testing.T) {
 	for _, c := range []struct{ end, want string }{
 		{"place: {clock: 0, axial: 300}", "Stub on Barrel, its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, its TOP to the front of Barrel, the middle of its free end 693.3 from the far side of Barrel"},
 		{"angle: 45, clock: 30.25, place: {clock: 90.25, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90.25°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30.25° of its clock to the back of Barrel, the middle of its free end REACH from the far side of Barrel"},
+		{"angle: 60, offset: 20, place: {clock: 110, axial: 300, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 121.54°, 356.57 from the front face, 60° between the axes, pointing to 110° of that clock and so past the axis of Barrel by 20, leaning to the back of Barrel, its TOP to the back of Barrel, the middle of its free end 609.4 from the far side of Barrel"},
 		{"angle: 60", ""},
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
