@@ -421,7 +421,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		}
 	}
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor 3/8-16 UNC (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.406 in, 2.25 in long, round each anchor under it", "Start those of Yoke plate and Frame rail 2 too, before any is pulled tight"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor 3/8-16 UNC (ties)", "The leg that is bolted stands clear of the floor: a spacer of pipe, bore over Ø0.406 in, 2.25 in long by the drawing, cut to the gap there as it is levelled, round each anchor under it", "Start those of Yoke plate and Frame rail 2 too, before any is pulled tight"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)
@@ -607,6 +607,7 @@ func TestPressedAndGreased(t *testing.T) {
 	}
 	says(t, jointNamed(t, p, "lower-bearing"), []string{"Drive nut stands on its back.", "Pressed over 3520 lbf", "until all room there is full"}, []string{"plugged with a rag"})
 	p = planned(t, editedDemo(t, "gatejack", "job.yaml", "    - {bearing: lower-bearing, every: season}\n", ""))
+	says(t, jointNamed(t, p, "frame-corner-4"), []string{"two straight edges along the outsides show each corner"}, nil)
 	says(t, jointNamed(t, p, "lower-bearing"), []string{"drain at 120°, 240° plugged with a rag meanwhile"}, nil)
 }
 
@@ -685,7 +686,7 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 	says(t, jointNamed(t, mm, "auger-flight"), []string{"Auger hub bore Ø50 H11, to the limits below", "for bore hold it, and set the tool, as in operation 4 of its sheet, clear of what is welded on", "length: 737.7, on each side"}, []string{"plug"})
 	says(t, jointNamed(t, plugged(t), "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, []string{"Finish after welding"})
 	says(t, jointNamed(t, mm, "rear-bearing"), []string{"slip it on, stop with 0.2 mm to 0.3 mm of end play left"}, nil)
-	says(t, jointNamed(t, mm, "rear-flange"), []string{"Lay it front down on a flat plate, the stop disc in it; let Barrel tube down onto the disc"}, []string{"Slip it on"})
+	says(t, jointNamed(t, mm, "rear-flange"), []string{"over its rim: the front lies down now.", "Lay it front down on a flat plate, the stop disc in it; let Barrel tube down onto the disc"}, []string{"Slip it on"})
 	says(t, jointNamed(t, mm, "inlet-flange"), []string{"Its saddle stands on Barrel tube, that in V-blocks, or it tilts."}, nil)
 	says(t, jointNamed(t, mm, "front-flange"), nil, []string{"saddle"})
 	says(t, jointNamed(t, mm, "auger"), []string{"Hold Auger shaft by a strap wrench on its drive."}, nil)

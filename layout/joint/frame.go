@@ -311,7 +311,8 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		both := t.bothOf(d)
 		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
-		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
+		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+"."+
+			words.When(known && r.word("outer", "inner") == "outer", " The cuts are open there: two straight edges along the outsides show each corner."),
 			"If one is longer, clamp across it until both agree; tack again.", checked)
 		t.out.Checks = append(t.out.Checks, plan.Check{
 			What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r),

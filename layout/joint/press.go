@@ -319,6 +319,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 			slip = "Slip it on in one move against both stops: " + ofPlace + "."
 		case stops:
 			p.LetDown = true
+			first = "Carry TOP of " + hub + " over its rim: the " + string(t.meeting().Second) + " lies down now."
 			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + ofPlace + "."
 		}
 		s := t.step("Heat", first, "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")

@@ -172,7 +172,7 @@ var (
 	travelMm   = exactly(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
 	runTravel  = spoken(`\b(?:travel|stroke)\b,? (?:of )?` + noteLength)
 	mostTravel = spoken(`\b(?:travel|stroke)\b.*\bmost,? (?:about |of )?` + noteLength + `|\b` + noteLength + ` of (?:the )?(?:travel|stroke)\b`)
-	lockedSaid = spoken(`\block(?:ed)? at the (top|bottom) of (?:the|its) travel\b`)
+	lockedSaid = spoken(`\block(?:ed)? (?:at|near) the (top|bottom) of (?:the|its) travel\b`)
 	tipSaid    = spoken(`\btip ` + noteLength + ` above the (\w+)`)
 	turnRaises = spoken(`\b(anti-?clockwise|counter-?clockwise|clockwise) (?:seen )?from (above|below) (raises|lifts|lowers) (?:the )?(\w+)`)
 	edgeSaid   = spoken(`\bits (?:lower|upper|inner|outer) edge stands (\d+(?:\.\d+)?) to ` + noteLength + ` off the axis`)
