@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // An acceptance covers a finding as it was: with its number, not when it got
@@ -66,8 +67,8 @@ func TestAcceptedAsPrinted(t *testing.T) {
 				r.found = []Finding{{Severity: Check, OverMm: &over}}
 				f := &r.found[0]
 				a := parts.Accept{Reason: parts.Text{Value: "It may."}, Number: parts.Length{Mm: printed - less, Pos: parts.Pos{Line: 1}}}
-				if r.take(f, a); f.Accepted != (less == 0) {
-					t.Errorf("%g mm is printed as %s, and with %g less accepted %v: %s %s", over, r.mm(over), less, f.Accepted, f.What, f.Fix)
+				if what, fix := r.refused(f, &a); (what+fix == "") != (less == 0) {
+					t.Errorf("%g mm is printed as %s, and with %g less: %q, %q", over, r.mm(over), less, what, fix)
 				}
 			}
 		}
@@ -83,8 +84,9 @@ func TestAcceptedBelowNothing(t *testing.T) {
 	}{{0, 0, true}, {-0.02, 0, false}, {-33, -33, true}, {-33.5, -33, false}, {-33, -50, false}} {
 		r := &reviewer{job: &parts.Job{}, found: []Finding{{Severity: Check, LeftMm: &c.left}}}
 		f := &r.found[0]
-		if r.take(f, parts.Accept{Number: parts.Length{Mm: c.number, Pos: parts.Pos{Line: 1}}}); f.Accepted != c.accepted {
-			t.Errorf("%g left, %g accepted: %v, %s", c.left, c.number, f.Accepted, f.What)
+		what, fix := r.refused(f, &parts.Accept{Number: parts.Length{Mm: c.number, Pos: parts.Pos{Line: 1}}})
+		if (what+fix == "") != c.accepted {
+			t.Errorf("%g left, %g accepted: %q, %q", c.left, c.number, what, fix)
 		}
 	}
 }
@@ -93,10 +95,41 @@ func TestAcceptedBelowNothing(t *testing.T) {
 func TestAcceptedOnThePage(t *testing.T) {
 	t.Parallel()
 	p := &plan.Problem{Kind: plan.WeldHardens}
-	f := Finding{Severity: Check, of: p}
-	new(reviewer).take(&f, parts.Accept{Reason: parts.Text{Value: "By the procedure."}})
-	if !f.Accepted || p.Accepted != "By the procedure." {
-		t.Errorf("%+v, %+v", f, p)
+	r := &reviewer{job: &parts.Job{Accept: []parts.Accept{{Reason: parts.Text{Value: "By the procedure."}}}}, pl: &plan.Plan{}, found: []Finding{{Severity: Check, of: p}}}
+	if r.accept(); !r.found[0].Accepted || p.Accepted != "By the procedure." {
+		t.Errorf("%+v, %+v", r.found[0], p)
+	}
+}
+
+// TestAcceptedAlone: an acceptance with a number takes what has that number and what is less by the same rule, and nothing
+// else that is found at its place; what has no number asks for an entry of its own.
+func TestAcceptedAlone(t *testing.T) {
+	t.Parallel()
+	gap, less, other := 40.0, 30.0, 30.0
+	found := []Finding{
+		{Severity: Check, What: "gap", Rule: "ends", OverMm: &gap}, {Severity: Check, What: "less", Rule: "ends", OverMm: &less},
+		{Severity: Check, What: "hand", Rule: "openings", OverMm: &other}, {Severity: Check, What: "side", Rule: "ends"},
+	}
+	number := func(mm float64) parts.Accept {
+		return parts.Accept{Reason: parts.Text{Value: "It may."}, Number: parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}}}
+	}
+	for _, c := range []struct {
+		accept []parts.Accept
+		left   string
+	}{
+		{[]parts.Accept{number(40)}, "hand, and 40 mm is accepted, by which worse would pass side"},
+		{[]parts.Accept{number(40), number(30)}, "side"},
+		{[]parts.Accept{number(40), {Reason: parts.Text{Value: "Nobody comes there."}}}, "hand"},
+	} {
+		r := &reviewer{job: &parts.Job{Accept: c.accept}, pl: &plan.Plan{}, found: slices.Clone(found)}
+		r.accept()
+		var left []string
+		for _, f := range seq.Keep(r.found, Finding.Open) {
+			left = append(left, f.What)
+		}
+		if got := strings.Join(left, " "); got != c.left {
+			t.Errorf("%d entries: %q stay open, want %q", len(c.accept), got, c.left)
+		}
 	}
 }
 

@@ -287,40 +287,50 @@ func (f Finding) again(o Finding) bool {
 // acceptance that meets no finding. A stop cannot be accepted; a measured
 // finding only with its number, and not when it has got worse.
 func (r *reviewer) accept() {
-	for _, a := range r.job.Accept {
-		met := false
-		for f := range seq.Refs(r.found) {
-			if f.Code == a.Finding.Value && f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature) {
-				met = true
-				r.take(f, a)
+	met := map[*parts.Accept]bool{}
+	for f := range seq.Refs(r.found) {
+		var what, fix string
+		for a := range seq.Refs(r.job.Accept) {
+			if f.Code != a.Finding.Value || f.Part != a.Part || a.Feature != "" && f.Feature != a.Feature {
+				continue
+			}
+			met[a] = true
+			if what, fix = r.refused(f, a); what+fix == "" {
+				f.accept(a.Reason.Value)
+				break
 			}
 		}
-		if worked := len(r.pl.Faults) == 0 || r.job.Joint(a.Part) == nil; !met && worked { // else it may be about what the joint decides
-			r.unmatched(a)
+		f.What, f.Fix = f.What+what, f.Fix+fix
+	}
+	for a := range seq.Refs(r.job.Accept) {
+		if worked := len(r.pl.Faults) == 0 || r.job.Joint(a.Part) == nil; !met[a] && worked { // else it may be about what the joint decides
+			r.unmatched(*a)
 		}
 	}
 }
 
-// take accepts a finding, or says why it stays open.
-func (r *reviewer) take(f *Finding, a parts.Accept) {
-	switch {
+// refused is why an acceptance does not take a finding, behind what that says and behind its cure; nothing if it does.
+// One with a number is for what has about that number, what is less of its rule, and nothing else that is found there.
+func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
+	measured := f.LeftMm != nil || f.OverMm != nil
+	switch off := a.Number.Mm; {
 	case f.Severity == Stop:
-		f.Fix += "; a stop cannot be accepted"
-	case f.LeftMm == nil && f.OverMm == nil:
-		f.accept(a.Reason.Value)
+		return "", "; a stop cannot be accepted"
+	case !measured && a.Number.Set():
+		return "", "; to accept this, an entry without number"
+	case !measured:
+		return "", ""
 	case !a.Number.Set():
-		f.Fix += "; to accept it, give number: " + f.Number
-	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-r.roundedMm(), f.OverMm != nil && *f.OverMm > a.Number.Mm+r.roundedMm():
-		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
+		return "", "; to accept it, give number: " + f.Number
+	case f.LeftMm != nil && *f.LeftMm < off-r.roundedMm(), f.OverMm != nil && *f.OverMm > off+r.roundedMm():
+		return ", worse than the " + r.mm(off) + " that was accepted", ""
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
-		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && (o.LeftMm != nil || o.OverMm != nil) &&
-			math.Abs(o.number()-a.Number.Mm) <= staleShare*max(math.Abs(o.number()), math.Abs(a.Number.Mm))+r.roundedMm()
+		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && o.Rule == f.Rule && (o.LeftMm != nil || o.OverMm != nil) &&
+			math.Abs(o.number()-off) <= staleShare*max(math.Abs(o.number()), math.Abs(off))+r.roundedMm()
 	}):
-		f.What += ", and " + r.mm(a.Number.Mm) + " is accepted, by which worse would pass"
-		f.Fix += "; to accept it as it is, number: " + f.Number
-	default:
-		f.accept(a.Reason.Value)
+		return ", and " + r.mm(off) + " is accepted, by which worse would pass", "; to accept it as it is, number: " + f.Number
 	}
+	return "", ""
 }
 
 // staleShare is how far the number of an acceptance may lie from what is found. Common practice,

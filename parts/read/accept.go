@@ -24,7 +24,7 @@ func (l *loader) accept() {
 			continue
 		}
 		if i := slices.IndexFunc(job.Accept, func(o parts.Accept) bool {
-			return o.Finding.Value == a.Finding.Value && o.Part == a.Part && o.Feature == a.Feature
+			return o.Finding.Value == a.Finding.Value && o.Part == a.Part && o.Feature == a.Feature && o.Number.Set() == a.Number.Set() && o.Number.Mm == a.Number.Mm
 		}); i >= 0 {
 			l.faultf(f.n.pos, "each finding once", "this finding is accepted already, in line %d", job.Accept[i].Pos.Line)
 			continue
