@@ -22,13 +22,21 @@ const (
 // other, past its lapped seam, or stands on it.
 func (r *reviewer) slips(j *plan.JointPlan) {
 	in := r.job.Joint(j.Name)
-	a, okA := r.formedEnd(in.Weld.Part)
-	b, okB := r.formedEnd(in.Weld.To)
+	end := r.formedEnd
+	p := in.Place
+	stands := p != nil && !p.Edge() && p.Gap.Mm >= 0
+	if stands && (r.formed(in.Weld.Part) || r.formed(in.Weld.To)) {
+		end = r.ductEnd
+	}
+	a, okA := end(in.Weld.Part)
+	b, okB := end(in.Weld.To)
 	if !okA || !okB {
 		return
 	}
-	if p := in.Place; p != nil && !p.Edge() && p.Gap.Mm >= 0 {
-		r.standsOn(j, a, b, r.besideMm(in.Weld.Part, in.Weld.To))
+	if stands {
+		if beside := r.besideMm(in.Weld.Part, in.Weld.To); in.Weld.To.Feature != "outline" || beside < (a.outsideMm+b.insideMm)/2 { // else it is welded beside the bore of a plate
+			r.standsOn(j, a, b, beside)
+		}
 		return
 	}
 	goes, round := a, b // one goes into the other, either way
@@ -50,18 +58,18 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 }
 
 // standsOn looks at an end that is placed on the face of the other: metal meets metal, and
-// round a bore no ledge is left, by their sizes or by how far the two stand beside one another.
+// inside no ledge is left, by their sizes or by how far the two stand beside one another.
 func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd, beside float64) {
 	f := Finding{
 		Part: j.Name, Pos: r.jointPos(j.Name), Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
 		Rule: "an end that stands on another meets its metal", Source: "by geometry", Fix: "sizes that agree, or a gap below 0 where it goes in",
 	}
 	out, in, ledge := min(a.outsideMm, b.outsideMm), max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
-	open := min(a.insideMm, b.insideMm) > 0
+	open, wide := min(a.insideMm, b.insideMm) > 0, math.Abs(a.outsideMm-b.outsideMm) // where the outsides agree, one wall is thicker
 	r.firstOf(f,
 		flaw{!geom.Some(out - in), Finding{
 			What: j.Title + ": the one stands in the opening of the other and on nothing", Numbers: "outside " + r.mm(out) + ", inside " + r.mm(in), LeftMm: left(out - in)}},
-		flaw{geom.Over(ledge, ledgeMm) && open, Finding{What: j.Title + ": the insides leave a ledge", OverMm: over(ledge), Rule: ductRule, Source: practice}},
+		flaw{geom.Over(ledge, ledgeMm) && geom.Over(wide, ledgeMm) && open, Finding{What: j.Title + ": the insides leave a ledge", OverMm: over(ledge), Rule: ductRule, Source: practice}},
 		flaw{geom.Over(2*beside, ledgeMm) && open, Finding{
 			What: j.Title + ": the one stands beside the opening of the other", Numbers: r.mm(beside) + " from middle to middle", OverMm: over(beside),
 			Rule: ductRule, Source: practice, Fix: "at: that puts the one round end over the other"}},
@@ -162,7 +170,7 @@ type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	p, c := r.job.Part(ref.Part), r.stepOf(ref)
-	if sheet := p.Formed(); sheet != nil && !p.Turned() {
+	if sheet := p.Formed(); r.formed(ref) {
 		size, ok := formedMm(p, ref.Feature)
 		outside, inside := sheet.Walls()
 		var lap float64
@@ -182,6 +190,26 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 		return roundEnd{outsideMm: c.Drawn.Size.Nominal.Mm}, true
 	}
 	return roundEnd{}, false
+}
+
+// formed tells whether an end is that of a cone or transition of sheet.
+func (r *reviewer) formed(ref parts.JointRef) bool {
+	p := r.job.Part(ref.Part)
+	return p.Formed() != nil && !p.Turned()
+}
+
+// ductEnd is a formedEnd that stands on another or carries it: a tube's, by its outside too, with its bore, and
+// a plate's, by its outline too, which is that of its bore.
+func (r *reviewer) ductEnd(ref parts.JointRef) (end roundEnd, ok bool) {
+	v := r.viewOf(ref.Part)
+	if v.p.Flat() && v.p.Bore != nil && ref.Feature == "outline" {
+		ref.Feature = "bore"
+	}
+	end, ok = r.formedEnd(ref)
+	if v.p.Kind == parts.Tube && len(v.inside) > 0 {
+		end.insideMm = 2 * seq.Least(v.inside, (*cylinder).RadiusMm)
+	}
+	return end, ok
 }
 
 // formedMm is the diameter of a round end of a cone or transition as it is given; false for another end.
