@@ -263,6 +263,30 @@ func (r *reviewer) pinsMeet(j *parts.Joint) {
 	}
 }
 
+// pinnedAcross compares the holes for pins across two parts that a joint lines up: one pin goes through both.
+func (r *reviewer) pinnedAcross(j *parts.Joint) {
+	for _, rule := range j.InLine {
+		var first *view
+		var wide float64
+		for _, ref := range rule.Refs {
+			v := r.viewOf(ref.Part)
+			o := seq.At(v.p.Radials, func(o *parts.Radial) bool { return o.Name.Value == ref.Feature && o.For == parts.Pins })
+			if o == nil {
+				break
+			}
+			mm := v.radialHoleMm(o)
+			if first != nil && !geom.Alike(mm, wide) {
+				v.report(Check, o.Name.Value, o.Pos, Finding{
+					What:    "the pins through " + o.Name.Value + " of " + v.p.Title.Value + " have holes of another size in " + first.p.Title.Value,
+					Numbers: v.mm(mm) + " and " + v.mm(wide), OverMm: over(math.Abs(mm - wide)),
+					Rule: "one pin fills its holes in both parts", Source: "by geometry", Fix: "one size in both",
+				})
+			}
+			first, wide = v, mm
+		}
+	}
+}
+
 // holesOf are the holes of a group.
 func (v *view) holesOf(name string) (out []hole) {
 	return seq.Keep(v.holes, func(h hole) bool { return h.name == name })
