@@ -231,13 +231,13 @@ func TestHardened(t *testing.T) {
 
 // A land of less than two broken edges, 1 mm, keeps its edges: in a round to the end of the
 // step, in a face to the bore: Ø40.025 (H7) at the most beside the wall of a groove for 43 × 2,
-// Ø41 less twice what its width may be over, 0.2.
+// Ø41 less twice what its width may be over, 0.2. What holds a retaining ring loses nothing of its depth.
 func TestNarrowLands(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ text, key, want string }{
-		{grooveShaft, "in: pocket, axial: 0.9, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.9 wide."},
-		{grooveShaft, "in: pocket, axial: 1, for: retaining-ring", ""},
-		{grooveShaft, "in: tail, axial: 0.7, from: back, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.7 wide."},
+		{grooveShaft, "in: pocket, axial: 0.9, for: retaining-ring", "Those of groove the burr alone: the ring bears on them, and the land beside it is 0.9 wide."},
+		{grooveShaft, "in: pocket, axial: 1, for: retaining-ring", "Those of groove the burr alone: the ring bears on them."},
+		{grooveShaft, "in: tail, axial: 0.7, from: back, for: retaining-ring", "Those of groove the burr alone: the ring bears on them, and the land beside it is 0.7 wide."},
 		{groovePlate, "in: front, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide at the limits."},
 		{groovePlate, "in: back, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide at the limits."},
 		{groovePlate, "in: front, for: o-ring, o-ring: 45x2", ""},

@@ -133,13 +133,19 @@ const (
 	leastLandMm = 2 * BrokenMm
 )
 
-// narrowLands names the grooves beside which a land is too narrow for edges broken as the
-// others are.
+// narrowLands names the grooves whose edges are not broken as the others are: the ring bears on them, or a land beside
+// them is too narrow.
 func (b *bench) narrowLands() (out []string) {
 	for g := range seq.Refs(b.Grooves) {
-		if land := b.landMm(g); land > 0 && land < leastLandMm-geom.CloseMm {
-			at := words.When(g.step == nil, " at the limits")
-			out = append(out, "Those of "+words.Spaced(g.Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide"+at+".")
+		ring, land := "", ""
+		if g.In.Kind == parts.RingGroove {
+			ring = "the ring bears on them"
+		}
+		if mm := b.landMm(g); mm > 0 && mm < leastLandMm-geom.CloseMm {
+			land = "the land beside it is " + b.W.Size(math.Floor(100*mm+1e-6)/100) + " wide" + words.When(g.step == nil, " at the limits")
+		}
+		if why := words.Join(", and ", ring, land); why != "" {
+			out = append(out, "Those of "+words.Spaced(g.Row.Name)+" "+words.Either(ring != "", "the burr alone", "only "+b.W.Near(hardlyMm))+": "+why+".")
 		}
 	}
 	return out
