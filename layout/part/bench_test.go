@@ -130,19 +130,20 @@ func TestDatumFace(t *testing.T) {
 }
 
 // TestSlotsTheCutterReaches: a Ø8 end mill cuts 19 mm deep, of the long series 38 (ISO
-// 1641-1, from memory); deeper a row of holes opens the slot. A plate is open on both
-// sides, a wall on one.
+// 1641-1, from memory); deeper a row of holes opens the slot, no longer than it with what is left for the file: of 30 three of Ø7,
+// (30 − 1 − 7) / 2 apart, of 20 two. A plate is open on both sides, a wall on one.
 func TestSlotsTheCutterReaches(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 19 mm, cut: saw}\noutline: {rectangle: [100, 80]}\nslots:\n  - {name: a, at: [[0, 0]], width: 8, length: 30, depth: through}\n"
 	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 112, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
-	row := "Chain-drill Ø7, 1135 rev/min, holes 8 mm apart, on the middle line, saw out the webs, file"
+	const ends = " on the middle line, saw out the webs, file"
+	three, two := "Chain-drill Ø7, 1135 rev/min, 3 holes 11 mm apart,"+ends, "Chain-drill Ø7, 1135 rev/min, 2 holes 12 mm apart,"+ends
 	for _, c := range []struct{ source, tool, way string }{
 		{plate, "slot drill up to Ø8, 995 rev/min", "drill the two ends, mill between."},
 		{strings.Replace(plate, "19 mm", "38 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "drill the two ends, mill between."},
 		{strings.Replace(plate, "19 mm", "76 mm", 1), "slot drill up to Ø8, 995 rev/min, long series", "mill between, half from each side."},
-		{strings.Replace(plate, "19 mm", "77 mm", 1), "drills, files", "no end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + "."},
-		{strings.Replace(plate, "width: 8", "width: 2.2", 1), "drills, files", "no end mill reaches: one of Ø2 cuts 6 mm deep at most. Chain-drill Ø1.76, 4520 rev/min, holes 2.2 mm apart, on the middle line"},
+		{strings.Replace(plate, "19 mm", "77 mm", 1), "drills, files", "no end mill reaches: one of Ø8 cuts 38 mm deep at most. " + three + "."},
+		{strings.Replace(plate, "width: 8", "width: 2.2", 1), "drills, files", "no end mill reaches: one of Ø2 cuts 6 mm deep at most. Chain-drill Ø1.76, 4520 rev/min, 13 holes 2.3 mm apart, on the middle line"},
 		{strings.NewReplacer("width: 8", "width: 2", "19 mm", "6 mm").Replace(plate), "slot drill up to Ø2, 3980 rev/min", "drill the two ends, mill between."},
 		{strings.NewReplacer("width: 8", "width: 2", "19 mm", "12 mm").Replace(plate), "slot drill up to Ø2, 3980 rev/min", "mill between, half from each side."},
 		{strings.NewReplacer("width: 8", "width: 0.9", "19 mm", "3 mm").Replace(plate), "drill, piercing saw, files", "drill the two ends, saw between with a piercing saw, file"},
@@ -150,7 +151,7 @@ func TestSlotsTheCutterReaches(t *testing.T) {
 		{strings.Replace(plate, "depth: through", "depth: 6", 1), "slot drill Ø8, 995 rev/min", "plunge at one end, mill to the other in 2 passes."},
 		{ring, "slot drill up to Ø8, 995 rev/min", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 19 through the wall."},
 		{strings.Replace(ring, "112", "74", 1), "slot drill up to Ø8, 995 rev/min, long series", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 38 through the wall."},
-		{strings.Replace(ring, "112", "72", 1), "drills, files", "No end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + " to 8 around × 20 along, into the bore, 39 through the wall."},
+		{strings.Replace(ring, "112", "72", 1), "drills, files", "No end mill reaches: one of Ø8 cuts 38 mm deep at most. " + two + " to 8 around × 20 along, into the bore, 39 through the wall."},
 	} {
 		m := work(t, "mm", c.source)
 		i := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "a: ") })

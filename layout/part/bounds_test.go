@@ -106,7 +106,7 @@ func TestSmallSizes(t *testing.T) {
 		{"a thread too large for that", "mm", strings.ReplaceAll(nut, "SIZE", "M27x2"), []string{"Cut screw M27x2, pitch 2 mm, 30 long."}, []string{"Tap by hand or cut"}},
 		// A window 20 wide: half a millimetre a side for the file, a drill of 10 at the most, webs of 1.
 		{"a window", "mm", hub(60, 40, "100") + "radial: [{name: w, clock: 0, axial: 50, window: {around: 20, along: 30, corner: 3}}]\n", []string{"Chain-drill Ø10", "holes 11 mm apart"}, nil},
-		{"a narrow window", "mm", hub(60, 40, "100") + "radial: [{name: w, clock: 0, axial: 50, window: {around: 8, along: 30, corner: 1}}]\n", []string{"Chain-drill Ø7", "holes 8 mm apart"}, nil},
+		{"a narrow window", "mm", hub(60, 40, "100") + "radial: [{name: w, clock: 0, axial: 50, window: {around: 8, along: 30, corner: 1}}]\n", []string{"Chain-drill Ø7", "3 holes 11 mm apart"}, nil},
 		// Broached to ten widths, one bar reaches four bores: 100 and 152.
 		{"a hub keyway of 100", "mm", hub(80, 38, "100") + "keyways: [{name: k, in: bore, length: 100, key: 10x8}]\n", []string{"Broach with shims"}, []string{"Too long for a push broach"}},
 		{"of 101", "mm", hub(80, 38, "101") + "keyways: [{name: k, in: bore, length: 101, key: 10x8}]\n", []string{"Too long for a push broach, which cuts about 100 mm"}, []string{"half from each end", "by wire"}},
@@ -849,8 +849,8 @@ func TestChainInInches(t *testing.T) {
 	t.Parallel()
 	m := work(t, "in", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 1/2 in}\noutline: {square: 4}\nholes: [{name: h, circle: {pcd: 2, count: 3, first: 12.3456}, size: 1/4}]\n")
 	b := &bench{Numbered: m.Numbered}
-	for inch, want := range map[float64][2]string{2: {"Ø0.375 in,", "0.4063 in apart,"}, 0.4: {"Ø0.3688 in,", "0.4 in apart,"}, 0.25: {"Ø0.2188 in,", "0.25 in apart,"}, 1.0 / 32: {"Ø0.025 in,", "0.0313 in apart,"}} {
-		if got := b.chain(inch * geom.MmPerInch); !strings.HasPrefix(got, "Chain-drill "+want[0]) || !strings.HasSuffix(got, ", holes "+want[1]) {
+	for inch, want := range map[float64][2]string{2: {"Ø0.375 in,", "0.4063 in apart,"}, 0.4: {"Ø0.3688 in,", "0.4 in apart,"}, 0.25: {"Ø0.2188 in,", "0.25 in apart,"}, 1.0 / 32: {"Ø0.025 in,", "0.031 in apart,"}} {
+		if got := b.chain(inch*geom.MmPerInch, 100*geom.MmPerInch); !strings.HasPrefix(got, "Chain-drill "+want[0]) || !strings.HasSuffix(got, " holes "+want[1]) {
 			t.Errorf("%g in: %s", inch, got)
 		}
 	}

@@ -12,7 +12,7 @@ func TestHeldUnderFlanges(t *testing.T) {
 	t.Parallel()
 	job := demo(t, "pugmill")
 	for name, want := range map[string][]string{
-		"lantern":       {"clamped on parallels under housing face, front face up; packing 82 mm higher beside each hole", "clamped on parallels, back face up", "A recess tool, right- and left-hand, standing out 64 or more; face both shoulders with it, corners R1.5 mm at most: washers lie there.", "on barrel face (the 4 mm before it free), soft jaws", "Chain-drill Ø7, 900 rev/min, holes 8 mm apart, inside the line"},
+		"lantern":       {"clamped on parallels under housing face, front face up; packing 82 mm higher beside each hole", "clamped on parallels, back face up", "A recess tool, right- and left-hand, standing out 64 or more; face both shoulders with it, corners R1.5 mm at most: washers lie there.", "on barrel face (the 4 mm before it free), soft jaws", "Chain-drill Ø7, 900 rev/min, 6 holes 8.4 mm apart, inside the line"},
 		"gland-ring":    {"clamped on parallels under pilot, front face up"},
 		"barrel-end":    {"on shoulder (the 22 mm before it free), soft jaws", "Counterbore Ø15 × 8.6 deep, pilot Ø9, 200 rev/min."},
 		"die-ring":      {"countersink Ø18 × 90°, 200 rev/min."},

@@ -352,12 +352,31 @@ func (m *Radial) checks(r *record) {
 	}
 	for _, row := range m.Rows {
 		if row.ArcMm != 0 {
+			size, way := r.tapedRound(row)
 			r.sized(plan.Check{
-				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.FineAngle(row.ClockDeg) + ", round from TOP", Wanted: r.W.Read(row.ArcMm),
+				Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.FineAngle(row.ClockDeg) + ", round from TOP" + way, Wanted: r.W.Read(size.NominalMm),
 				Gauge: "tape",
-			}, r.taped(row.ArcMm))
+			}, size)
 		}
 	}
+}
+
+// tapedRound limits the shorter way round from TOP, as a tape reads it: with the room that the tape needs, what the round may
+// be larger or smaller makes of it.
+func (s *Sizes) tapedRound(row plan.RadialRow) (size Sized, way string) {
+	arc, girth := row.ArcMm, math.Pi*row.OutsideMm
+	if arc > girth/2+geom.CloseMm {
+		arc, way = geom.Clean(girth-arc), ", the short way"
+	}
+	size = s.taped(arc)
+	if st := s.outsideAt(row.AxialMm); st != nil && size.Limited {
+		less, more := st.Size.NominalMm-st.Size.MinMm, st.Size.MaxMm-st.Size.NominalMm
+		if st.Size.AsBought {
+			less, more = s.spread(st), s.spread(st)
+		}
+		size.MinMm, size.MaxMm = geom.Clean(size.MinMm-less*arc/row.OutsideMm), geom.Clean(size.MaxMm+more*arc/row.OutsideMm)
+	}
+	return size, way
 }
 
 // inMetal is the stretch along the axis over which a blind feature has a floor: it ends where it runs out over a
@@ -464,7 +483,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = plan.Mill
 	if m.In.Through {
 		way := ""
-		o.Tool, way = b.slotTool(narrow, b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
+		o.Tool, way = b.slotTool(narrow, math.Max(row.AroundMm, row.AlongMm), b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
 		o.Do = append(o.Do, words.Capital(way)+" to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
 		return
 	}
@@ -516,7 +535,7 @@ func (s *Sizes) slotReach(widthMm float64) (dMm, shortMm, longMm float64) {
 
 // slotTool is what opens a slot that goes through, and how: a slot drill, a long one,
 // one from each side where both are open, or where none reaches a row of holes.
-func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) {
+func (b *bench) slotTool(widthMm, longMm, deepMm float64, both bool) (tool, way string) {
 	dMm, short, long := b.slotReach(widthMm)
 	tool, way = b.slotDrill("up to ", widthMm), "drill the two ends, mill between"
 	switch {
@@ -529,9 +548,9 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 	case dMm == 0 && deepMm <= sheetMm:
 		return "drill, piercing saw, files", "drill the two ends, saw between with a piercing saw, file"
 	case dMm == 0:
-		return "drills, files", "too narrow and deep for a usual end mill: " + words.Lower(b.chain(widthMm)) + " on the middle line, saw out the webs, file"
+		return "drills, files", "too narrow and deep for a usual end mill: " + words.Lower(b.chain(widthMm, longMm)) + " on the middle line, saw out the webs, file"
 	}
-	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. " + b.chain(widthMm) + " on the middle line, saw out the webs, file"
+	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. " + b.chain(widthMm, longMm) + " on the middle line, saw out the webs, file"
 }
 
 // sheetMm is how thick metal is at the most that a piercing saw follows a line in. Common practice, no source.
@@ -555,11 +574,21 @@ func (b *bench) atSpeed(op cutting.Op, mm float64, onLathe bool) string {
 // of twice that; its drill is at most chainMostMm, or 3/8 in. Common practice, no source.
 const chainLeaveMm, chainMostMm, chainLeavePart = 0.5, 10.0, 0.1
 
-// chain is the row of holes that opens what is then sawn and filed out.
-func (b *bench) chain(widthMm float64) string {
+// chain is the row of holes that opens what is then sawn and filed out: on the middle line of what is narrow as many as its
+// length holds, the ends left for the file as the sides are, else along the line.
+func (b *bench) chain(widthMm, longMm float64) string {
 	leave, most := min(b.W.Step(chainLeaveMm, 1.0/64), chainLeavePart*widthMm), b.W.Step(chainMostMm, 3.0/8)
 	d := geom.Clean(min(widthMm-2*leave, most))
-	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", holes " + b.W.Said(geom.Clean(d+2*leave)) + " apart,"
+	pitch, holes := geom.Clean(d+2*leave), "holes "
+	if span := longMm - 2*leave - d; widthMm-2*leave <= most {
+		gaps := math.Floor(geom.Clean(span / pitch))
+		if gaps < 1 {
+			return "Drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", one hole"
+		}
+		step := b.W.Step(0.1, 0.001)
+		pitch, holes = geom.Clean(math.Floor(geom.Clean(span/gaps/step))*step), words.Trim(gaps+1, 0)+" holes "
+	}
+	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", " + holes + b.W.Said(pitch) + " apart,"
 }
 
 func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {
@@ -575,7 +604,8 @@ type radialWindow struct{ opened }
 
 func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = plan.Mill
-	o.Do = append(o.Do, b.chain(min(m.Rows[0].AroundMm, m.Rows[0].AlongMm))+" inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
+	row := m.Rows[0]
+	o.Do = append(o.Do, b.chain(min(row.AroundMm, row.AlongMm), max(row.AroundMm, row.AlongMm))+" inside the line, mill or file to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
 }
 
 func (radialWindow) wrap(row plan.RadialRow, f *develop.Feature) float64 {

@@ -55,7 +55,7 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	tool, way := b.slotDrill("", s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.Depth.Mm, s.in.Width.Mm)
 	if m.Through {
 		_, travel := b.DrillMm(m)
-		tool, way = b.slotTool(s.in.Width.Mm, travel, true)
+		tool, way = b.slotTool(s.in.Width.Mm, s.in.Length.Mm, travel, true)
 	}
 	b.op(plan.Operation{Machine: plan.Mill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Do:      []string{"Set the long axis " + b.form.longAxis(m, s) + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
