@@ -345,9 +345,6 @@ func (j *making) measureFit(t *joint, p *plan.PressPlan) {
 			"It must be " + t.w.Limits(lowMm*ratio, highMm*ratio) + ": by that it goes on, on a cone of 1:" + words.Trim(ratio, 3) +
 				", for an interference of " + t.w.Fine(lowMm*1000, highMm*1000) + " on diameter."}
 	}
-	if ratio == 0 && j.unasked(t) {
-		do = append(do, "The "+j.setting(t).end+" of "+t.a.title()+" must be square to its outside within "+t.w.Near(endSquareMm)+": square and feeler; else face it anew.")
-	}
 	t.step("Measure", do...).Hold = "Do not go on outside these limits."
 }
 
@@ -422,29 +419,10 @@ func (j *making) seated(t *joint) plan.Check {
 	return c
 }
 
-// endSquareMm is what the end of a tube that is pressed in or on is out of square where its sheet asks for nothing, as the
-// step then does: half of what ISO 2768-2 class H has up to 100 mm, from memory.
-const endSquareMm = 0.1
-
-// askedSquare is by how much a face of a part may be out of square by its sheet; 0 where that does not say.
-func (f feature) askedSquare(face string) float64 {
-	return seq.First(f.r.Part.Require, func(q parts.Requirement) bool { return q.Kind == parts.Squareness && q.Of.Value == face }).Within.Mm
-}
-
 // leansMm is how much lower the one side of the faces of a level joint may lie than the other.
 func (j *making) leansMm(t *joint) float64 {
 	set := j.setting(t)
-	own := t.a.askedSquare(set.end)
-	if own == 0 && j.unasked(t) {
-		own = endSquareMm
-	}
-	return own + t.b.askedSquare(string(set.face))
-}
-
-// unasked tells whether a joint is set by the end of a tube that its sheet does not ask to be square.
-func (j *making) unasked(t *joint) bool {
-	set := j.setting(t)
-	return t.meeting().Level && !set.far && t.a.r.Part.Kind == parts.Tube && t.a.askedSquare(set.end) == 0
+	return t.a.r.Square(parts.Face(set.end)) + t.b.r.Square(set.face)
 }
 
 // setting is how the first of a joint is set to the second, such as a pressed shaft in its hub: an end of it,

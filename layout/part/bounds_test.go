@@ -76,8 +76,8 @@ func TestSmallSizes(t *testing.T) {
 		{"a bore that is drilled and reamed", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 12, fit: H7}\n", []string{"\nBore Ø12 H7\n", "\nbore 12.000 – 12.018\n"}, nil},
 		// ISO 2768-1 Table 3: a short leg over 50 to 120 mm, ±20' in class m, ±0.33°; of 8, up to
 		// 10 mm, ±1°. Table 2: over 6 mm ±1.
-		{"a wide chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 60, angle: 45, for: lead-in}]\n", []string{"= 59.0 – 61.0 × 45° ±0.33°\n"}, nil},
-		{"a chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 8, angle: 45, for: lead-in}]\n", []string{"= 7.0 – 9.0 × 45° ±1°\n"}, nil},
+		{"a wide chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 60, angle: 45, for: lead-in}]\n", []string{": 120 under its Ø = 118.0 – 122.0, 45° ±0.33°\n"}, nil},
+		{"a chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 8, angle: 45, for: lead-in}]\n", []string{": 16 under its Ø = 14.0 – 18.0, 45° ±1°\n"}, nil},
 		// Of what is sawn 50 are in the jaws: of 211 + 4 stick out three times 55, of 212 + 4 more.
 		{"three diameters", "mm", strings.ReplaceAll(sleeve, "LONG", "211"), []string{"chuck on the back end, set true"}, []string{"steady"}},
 		{"over three diameters", "mm", strings.ReplaceAll(sleeve, "LONG", "212"), []string{"set true; a centre in a plug, or a steady"}, nil},

@@ -139,7 +139,7 @@ func (c *chamfer) feature(n *Numbered) plan.Feature {
 		Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm},
 	}
 	if c.step != nil {
-		f.Size += words.When(!c.Sphere, ": Ø"+n.W.Read(c.diaMm)+" at the face")
+		f.Size += words.When(!c.Sphere, ": "+c.faceText(n.W)+" at the face")
 		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.RadiusMm()}
 		if c.back {
 			f.Balloon.XMm = c.step.ToMm
@@ -183,15 +183,38 @@ func (c *chamfer) checks(r *record) {
 		r.add(c.roundCheck(r))
 		return
 	}
-	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: words.OrNone(""), Gauge: "calipers"}
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: r.W.Read(c.offMm(c.Size.Mm)) + c.beside(), Limits: words.OrNone(""), Gauge: "calipers"}
 	if pm, ok := r.chamferPm(c.Size.Mm, &check); ok {
-		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
+		check.Limits = r.W.Limits(c.offMm(c.Size.Mm-pm), c.offMm(c.Size.Mm+pm))
 		check.Source = generalBy(r.Job.Tolerance.Value, " (chamfers)")
-		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
-			check.Limits += " × " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Angle(deg)
+		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil && c.Size.Mm >= protractorMm {
+			check.Limits += ", " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Angle(deg)
+			check.Gauge += ", bevel protractor"
 		}
 	}
 	r.add(check)
+}
+
+// protractorMm is the shortest chamfer that the blade of a bevel protractor lies on. Common practice, no source.
+const protractorMm = 5.0
+
+// offMm is how far the diameter at the face lies from that of the step, with a chamfer of that length.
+func (c *chamfer) offMm(longMm float64) float64 {
+	return geom.Clean(2 * math.Abs(c.step.bevelMm(c.back, longMm, c.Angle.Deg)))
+}
+
+// beside says which side of the diameter of the step that at the face lies on.
+func (c *chamfer) beside() string {
+	return words.Either(c.step.Inside, " over its Ø", " under its Ø")
+}
+
+// faceText is the diameter at the face: where that of the step is known only once it is measured, from there.
+func (c *chamfer) faceText(w words.Writer) string {
+	z, done := c.step.Size, words.Either(c.step.Inside, "bored", "turned")
+	if !z.AsBought && !z.Measured() && !z.Press.Set() {
+		return "Ø" + w.Read(c.diaMm)
+	}
+	return w.Read(c.offMm(c.Size.Mm)) + c.beside() + " as " + words.Either(z.AsBought, "measured", done)
 }
 
 // chamferPm is the general tolerance of a chamfer or a radius, plus and minus mm; false where there is
@@ -211,7 +234,7 @@ func (c *chamfer) line(w words.Writer, lathe bool) string {
 	}
 	line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + c.sizeText(w)
 	if c.step != nil {
-		line += ": to " + "Ø" + w.Read(c.diaMm) + " at the face"
+		line += ": to " + c.faceText(w) + " at the face"
 		if c.Angle.Deg != 45 {
 			slide := words.Either(lathe, ", top slide set ", ", ")
 			line += slide + words.Trim(c.Angle.Deg, 1) + "° from the axis"

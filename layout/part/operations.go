@@ -21,12 +21,13 @@ import (
 // is set on a true bore.
 type bench struct {
 	*Numbered
-	ops   []plan.Operation
-	faced map[parts.Face]int // the operation that faces an end
-	held  map[int]bool       // operations in the setting of the one before
-	last  []string           // lines of the inspection
-	later bool               // what it cuts is cut after a weld, where that is held
-	jigs  []Jigged
+	ops      []plan.Operation
+	faced    map[parts.Face]int // the operation that faces an end
+	held     map[int]bool       // operations in the setting of the one before
+	finishes map[int]int        // the line of the first operation of a setting before which nothing is finished
+	last     []string           // lines of the inspection
+	later    bool               // what it cuts is cut after a weld, where that is held
+	jigs     []Jigged
 
 	top    string            // the line that marks TOP in an operation that does more
 	worked map[workedTo]bool // the limits that stand in its operations, if the picture can leave them out
@@ -44,7 +45,7 @@ type bench struct {
 }
 
 func operations(n *Numbered, jigs ...Jigged) *bench {
-	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, worked: map[workedTo]bool{}}
+	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, finishes: map[int]int{}, worked: map[workedTo]bool{}}
 	if n.knifed() {
 		b.knife()
 		return b

@@ -12,7 +12,43 @@ import (
 )
 
 // requirement is a tolerance of form, direction or place, or of equal copies.
-type requirement struct{ parts.Requirement }
+type requirement struct {
+	parts.Requirement
+	source lookup.Source
+}
+
+// pressedSquareMm is how square to its outside the end of a tube is faced that a press is set level by: half of what
+// ISO 2768-2 class H has up to 100 mm, from memory.
+const pressedSquareMm = 0.1
+
+// Square is by how much an end of the part may be out of square to its outside: by the drawing, else where a press is set
+// level by the end of a tube. It is 0 where nothing asks.
+func (s *Sizes) Square(face parts.Face) float64 {
+	return seq.First(s.requirements(), func(q *requirement) bool { return q.Kind == parts.Squareness && q.Of.Value == string(face) }).withinMm()
+}
+
+// withinMm is the width of the zone; 0 of none.
+func (q *requirement) withinMm() float64 {
+	if q == nil {
+		return 0
+	}
+	return q.Within.Mm
+}
+
+// requirements are those of the drawing, and that the end of a tube be square which a press is set level by.
+func (s *Sizes) requirements() []*requirement {
+	out := seq.Map(s.Part.Require, func(q parts.Requirement) *requirement { return &requirement{q, lookup.Told("drawing")} })
+	for _, j := range s.Job.Of(parts.PressKind) {
+		end, shaft := string(j.Meet.First), j.Press.Shaft
+		asked := slices.ContainsFunc(out, func(q *requirement) bool { return q.Kind == parts.Squareness && q.Of.Value == end })
+		if s.Part.Kind == parts.Tube && j.Meet.Level && shaft.Part == s.Part.Name.Value && !asked {
+			square := parts.Requirement{Pos: s.Part.Pos, Kind: parts.Squareness, Within: parts.Length{Mm: pressedSquareMm}}
+			square.Of.Value, square.To.Value = end, shaft.Feature
+			out = append(out, &requirement{square, lookup.NoSource})
+		}
+	}
+	return out
+}
 
 // toleranced says each kind as ISO 1101 does, its symbol first (the typeface has
 // the symbols of the standard, ISO 1101:2017 table 1, from memory), and what
@@ -74,7 +110,10 @@ func (q *requirement) operations(b *bench) {
 		return
 	case earlier:
 		line = q.measuredBy(b, "indicator on "+words.Spaced(q.To.Value)+", through the bore, "+reading+"; what is turned from here on runs true to the spindle, not to that")
-		b.ops[i].Do = slices.Insert(b.ops[i].Do, 0, "Before anything is finished: "+line)
+		for b.held[i] {
+			i--
+		}
+		b.ops[i].Do = slices.Insert(b.ops[i].Do, b.finishes[i], "Before anything is finished: "+line)
 	case q.Kind == parts.Flatness: // no plate goes to a face in the chuck
 		line = q.measuredBy(b, "straight edge and feeler")
 		fallthrough
@@ -149,6 +188,6 @@ func borne(datum *Step) string {
 func (q *requirement) checks(r *record) {
 	r.add(plan.Check{
 		Ref: r.ref(q), What: q.text(), Wanted: q.within(r.W), Limits: "within " + r.W.Said(q.Within.Mm),
-		MaxMm: q.Within.Mm, Gauge: toleranced[q.Kind].gauge, Source: lookup.Told("drawing"),
+		MaxMm: q.Within.Mm, Gauge: toleranced[q.Kind].gauge, Source: q.source,
 	})
 }

@@ -49,7 +49,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		}
 	}
 	d.holed = s.branches()
-	d.required = seq.Map(s.Part.Require, func(q parts.Requirement) *requirement { return &requirement{q} })
+	d.required = s.requirements()
 	d.centreHoles()
 	for m := range seq.Refs(s.Radials) {
 		cut := d.flatCut(m)

@@ -100,9 +100,10 @@ func (b *bench) turnSetting(set setting) {
 		o.Title = "Turn from the " + string(set.face) + " face"
 	}
 	at, all := &phases[0], seq.Sum(phases, func(p phase) int { return p.cuts })
-	if turned := seq.Keep(at.turned, func(s *Step) bool { return !s.Size.AsBought }); all > boxCuts && len(turned) >= roughedSteps && !b.roughed {
-		o.Do = append(o.Do, "Rough all of them "+b.W.Near(1)+" over on diameter, the widest first, before one is finished.")
+	if line := b.roughLine(phases, all); line != "" {
+		o.Do = append(o.Do, line)
 	}
+	b.finishes[len(b.ops)] = len(o.Do)
 	at.do, at.limits, o.Do, o.Limits = slices.Concat(o.Do, at.do), slices.Concat(o.Limits, at.limits), nil, nil
 	b.boxes(o, phases, all > boxCuts)
 	if last := &b.ops[len(b.ops)-1]; set.first() && b.partedOff() {
@@ -116,6 +117,37 @@ func (b *bench) turnSetting(set setting) {
 			Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))},
 		})
 	}
+}
+
+// roughLine roughs what is turned in a setting before one of it is finished: many outsides, for metal taken off one moves
+// the others, and all where a close size would be measured warm.
+func (b *bench) roughLine(phases []phase, cuts int) string {
+	cut := seq.Keep(seq.Flat(phases, func(p phase) []*Step { return p.turned }), func(s *Step) bool {
+		return !s.Size.AsBought && !tapped(s) && !(s.Inside && b.noBar(s))
+	})
+	outsides := len(seq.Keep(cut, func(s *Step) bool { return !s.Inside }))
+	switch {
+	case b.roughed:
+		return ""
+	case outsides < len(cut) && b.Part.Stock.Form != "tube" && !b.cut.boreCut && slices.ContainsFunc(cut, b.warm):
+		return "Rough all, leave " + b.W.Near(0.5) + " on diameter, let it cool before one is finished."
+	case cuts > boxCuts && outsides >= roughedSteps:
+		return "Rough all of them " + b.W.Near(1) + " over on diameter, the widest first, before one is finished."
+	}
+	return ""
+}
+
+// warmK is how much warmer than the room roughing leaves a part, and warmShare how much of its tolerance a size may
+// have grown when it is finished. Common practice, no source.
+const (
+	warmK     = 30.0
+	warmShare = 0.5
+)
+
+// warm tells whether a size is so close that it may not be finished in a part that is warm from roughing.
+func (b *bench) warm(s *Step) bool {
+	return b.Material != nil && s.Size.Fitted() && s.Size.Thread == nil && !s.Size.Measured() &&
+		b.Material.AlphaPerK*warmK*s.Size.NominalMm > warmShare*(s.Size.MaxMm-s.Size.MinMm)
 }
 
 func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {

@@ -262,16 +262,57 @@ func TestHoleWays(t *testing.T) {
 }
 
 // A chamfer of 5 × 45° in class m: ISO 2768-1 Table 2 gives its height ±0.5, Table 3
-// its angle ±1° for a leg to 10 mm. Both tables begin at 0.5 mm: a smaller one is looked at.
+// its angle ±1° for a leg to 10 mm. Both tables begin at 0.5 mm: a smaller one is looked at. What calipers read is how much
+// wider the edge is than the bore, twice the height; no protractor lies on a short one.
 func TestChamferLimits(t *testing.T) {
 	for _, c := range []struct{ cut, want string }{
-		{"size: 5, angle: 45", "4.5 – 5.5 × 45° ±1°; ISO 2768-m (chamfers)"}, {"size: 0.5, angle: 45", "0.3 – 0.7 × 45° ±1°; ISO 2768-m (chamfers)"},
+		{"size: 5, angle: 45", "9.0 – 11.0, 45° ±1°; ISO 2768-m (chamfers)"}, {"size: 0.5, angle: 45", "0.6 – 1.4; ISO 2768-m (chamfers)"},
 		{"size: 0.49, angle: 45", "even all round, no burr; "},
 	} {
 		p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, "+c.cut+"}]\n").Parts[0]
 		i := slices.IndexFunc(p.Checks, func(k plan.Check) bool { return strings.HasSuffix(k.What, " bore front") })
 		if i < 0 || p.Checks[i].Limits+"; "+p.Checks[i].Source.String() != c.want {
 			t.Errorf("%+v: %d of %+v", c, i, p.Checks)
+		}
+	}
+}
+
+// At the face of a chamfer on what is as bought, or made to what it meets, the diameter is known only from there: 0.5 ×
+// tan 15° × 2 = 0.27 under a tube as it measures, 0.2 less and more of its length 0.16 to 0.37; 2 tan 30° = 1.15 under a nose.
+func TestChamferFromMeasured(t *testing.T) {
+	mill := demo(t, "pugmill")
+	inOrder(t, planned(t, mill, "barrel-tube"), "Chamfer outside front 0.5 × 15°: to 0.27 under its Ø as measured at the face")
+	inOrder(t, planned(t, mill, "lantern"), "Chamfer nose front 1 × 30°: to 1.15 under its Ø as turned at the face")
+	inOrder(t, planned(t, mill, "bearing-housing"), "Chamfer front spigot front 1 × 45°: to Ø118 at the face")
+	tube := planned(t, mill, "barrel-tube").Checks
+	if i := slices.IndexFunc(tube, func(c plan.Check) bool { return c.What == "chamfer outside front" }); i < 0 || tube[i].Wanted != "0.27 under its Ø" || tube[i].Limits != "0.17 – 0.37" {
+		t.Errorf("%d of %+v", i, tube)
+	}
+}
+
+// What is bored out of solid stock or a casting warms the part: where a size is so close that 30 K take more than half of
+// its tolerance, all is roughed before one is finished, and what is measured through the bore comes after.
+func TestRoughedBeforeClose(t *testing.T) {
+	const rough = "Rough all, leave 0.5 mm on diameter, let it cool"
+	mill := demo(t, "pugmill")
+	inOrder(t, planned(t, mill, "bearing-housing"), "Turn from the front face", "Drill Ø23", rough, "Turn front spigot Ø120 f7", "Bore front cup",
+		"Turn from the back face", rough, "Before anything is finished: Circular run-out of rear cup to front cup", "Turn rear spigot", "Bore rear cup")
+	inOrder(t, planned(t, mill, "barrel-end"), "Turn from the back face", rough, "Turn spigot Ø110 f7")
+	for _, c := range []struct {
+		material, stock, outside, bore string
+		want                           bool
+	}{
+		{"C45", "round: 65 mm", "diameter: 60, fit: g6", "diameter: 20", true},    // 60 × 11.5e-6 × 30 = 0.021, of 0.019
+		{"C45", "round: 65 mm", "diameter: 60, fit: h9", "diameter: 20", false},   // of 0.074
+		{"C45", "round: 65 mm", "diameter: 60", "diameter: 40, fit: H7", true},    // 0.0138 of 0.025
+		{"C45", "round: 65 mm", "diameter: 60", "diameter: 20, fit: H7", false},   // 0.0069 of 0.021
+		{"1.4301", "round: 65 mm", "diameter: 60", "diameter: 24, fit: H7", true}, // 0.0115 of 0.021, for it grows more
+		{"C45", "tube: 65 mm, wall: 25 mm", "diameter: 60, fit: g6", "diameter: 20", false},
+	} {
+		p := mustJob(t, "units: mm", "part: p\nkind: turned\nmaterial: "+c.material+"\nstock: {"+c.stock+", cut: saw}\nprofile:\n  outside: [{name: a, "+
+			c.outside+", length: 30}]\n  inside: [{name: b, "+c.bore+", length: 30}]\n").Parts[0]
+		if got := strings.Contains(strings.Join(workText(p), "\n"), "let it cool"); got != c.want {
+			t.Errorf("%s, %s, %s, %s: roughed %v", c.material, c.stock, c.outside, c.bore, got)
 		}
 	}
 }
@@ -400,4 +441,23 @@ func TestJournalsTogether(t *testing.T) {
 	inOrder(t, roll("front, back"), "Face and centre both ends", "From the front face: body to Ø92, front to Ø42.", "From the back face: back to Ø42.", "Turn body Ø90", "Turn back Ø40", "Turn front Ø40", face+"front")
 	inOrder(t, roll("front, body, back"), "From the front face: body to Ø92, front to Ø42.", "From the back face: back to Ø42.", "Turn body Ø90", "Turn back Ø40", face+"back")
 	absent(t, roll("front, body"), "face driver")
+}
+
+// An end of a tube that a press is set level by is faced square to its outside within 0.1, or what the drawing asks, while it
+// is held for that, and stands in the record; the other end, and one that is bored to no tube, need not be.
+func TestPressedEndIsSquare(t *testing.T) {
+	mill := demo(t, "pugmill")
+	stub := planned(t, mill, "inlet-stub")
+	inOrder(t, stub, "Face the front end", "Before letting go: Perpendicularity of front to outside within 0.1 mm")
+	for part, want := range map[string]string{"inlet-stub": "front 0.1*", "barrel-tube": "front 0.2, back 0.2"} {
+		var got []string
+		for _, c := range planned(t, mill, part).Checks {
+			if end, ok := strings.CutPrefix(c.What, "perpendicularity of "); ok {
+				got = append(got, strings.TrimSuffix(end, " to outside")+" "+strings.TrimPrefix(c.Wanted, "⊥ ")+map[bool]string{true: "*"}[strings.Contains(c.Source.String(), "no source")])
+			}
+		}
+		if strings.Join(got, ", ") != want {
+			t.Errorf("%s: %v, want %s", part, got, want)
+		}
+	}
 }
