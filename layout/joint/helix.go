@@ -47,8 +47,9 @@ func (t *joint) tackHelix() {
 	n := int(math.Ceil(4*turns-1e-6)) + 1
 	on, centres := t.flightOn()
 	_, t.out.Weld.TackLengthMm = t.tackRow(t.helixMm() / (4 * turns))
+	sides := words.When(t.out.Weld.Sides > 1, ", on both sides")
 	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+on+", the next turn on one line.",
-		"Tack "+strconv.Itoa(n)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam"+words.When(t.out.Weld.Sides > 1, ", on both sides")+".")
+		"Tack "+strconv.Itoa(n)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam"+sides+".")
 	s.Hold = "Pitch at every turn, and the outside true " + centres + "; knock straight now."
 	off := weld.PlaceOff(in.Pitch.Mm)
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: t.w.Limits(in.Pitch.Mm-off, in.Pitch.Mm+off),

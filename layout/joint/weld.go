@@ -631,7 +631,8 @@ func (t *joint) laid(p *plan.WeldPlan) []string {
 		}
 	} else if t.helixMm() != 0 {
 		on, _ := t.flightOn()
-		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+on+words.When(p.Sides > 1, "; the two sides of the flight in turn")+", so that it stays straight.")
+		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+on+
+			words.When(p.Sides > 1, "; the two sides of the flight in turn")+", so that it stays straight.")
 	} else {
 		do = append(do, t.seam().weld)
 	}
