@@ -41,7 +41,7 @@ func TestClampAndBarLines(t *testing.T) {
 		name, part, from, to string
 		want                 []string
 	}{
-		{"cut elsewhere", collar + clamp, "clock: 90", "clock: 100", []string{"clamp: split 2 wide", "clock 100", ": scrap"}},
+		{"cut elsewhere", collar + clamp + "radial: [{name: port, clock: 0, axial: 10, size: 4}]\n", "clock: 90", "clock: 100", []string{"clamp: split 2 wide", "clock 100", ": scrap"}},
 		{"wider cut", collar + clamp, "slot: 2", "slot: 2.5", []string{"clamp: split 2 wide", "→ split 2.5 wide", ": rework"}},
 		{"narrower cut", collar + clamp, "slot: 2", "slot: 1.5", []string{"→ split 1.5 wide", ": scrap"}},
 		{"smaller screw", collar + clamp, "M5", "M4", []string{"screw M4", ": scrap"}},

@@ -90,7 +90,8 @@ func (j *shop) anchorText(t *joint) string {
 	for _, a := range j.anchors(t) {
 		by = words.Join(", ", by, strconv.Itoa(a.count)+" × "+words.Lower(a.item)+" ("+a.hole+")")
 		if a.spacer != "" {
-			under = " The leg that is bolted stands clear of the floor: a " + words.Lower(a.spacer) + " by the drawing, cut to the gap there as it is levelled, round each anchor under it, or tightening bends the leg."
+			under = " The leg that is bolted stands clear of the floor: a " + words.Lower(a.spacer) + " by the drawing, cut to the gap there as it is levelled," +
+				" round each anchor under it, or tightening bends the leg."
 		}
 	}
 	return words.Either(by == "", text+"; no holes for anchors are drawn: clamp or weld "+it+" to what the floor has.", text+": "+by+", the kind, length and torque by its maker for this floor."+under)

@@ -282,6 +282,17 @@ const cornerMissMm = 0.5
 // thousandth. Common practice, no source.
 func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/1000) }
 
+// inTurn names the corners in the order in which they are welded.
+func (r *ring) inTurn() string {
+	var order []string
+	for _, half := range []int{0, 1} { // opposite corners follow each other
+		for i := half; i < len(r.corners); i += 2 {
+			order = append(order, words.Spaced(r.corners[i].in.Name.Value))
+		}
+	}
+	return strings.Join(order, ", ")
+}
+
 // frameSteps are those of a corner of a frame: each is tacked, and when the last is, the
 // frame is checked and welded.
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
@@ -329,13 +340,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		s = t.step("Check the frame", checked)
 		s.Hold = "Every corner as drawn."
 	}
-	var order []string
-	for _, half := range []int{0, 1} { // opposite corners follow each other
-		for i := half; i < len(r.corners); i += 2 {
-			order = append(order, words.Spaced(r.corners[i].in.Name.Value))
-		}
-	}
-	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
+	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+r.inTurn()+".",
 		t.seamOrder(over)+" Let it cool to hand-warm in between. Measure again before "+before+".")
 	j.inspectWeld(t, p)
 	filled := &t.out.Checks[len(t.out.Checks)-1]

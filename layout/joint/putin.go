@@ -138,6 +138,12 @@ func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
 	return s
 }
 
+// turningEnd is the end of a joint that turns in a bearing or a bush; false where none does.
+func (t *joint) turningEnd() (of feature, ok bool) {
+	bearing := t.is(parts.BearingKind)
+	return words.Either(bearing && t.in.Bearing.Rotating != "outer", t.a, t.b), !t.refused() && (bearing || t.turns())
+}
+
 // turnedByHand has the shaft that the motor drives felt by hand first, in the row in which it is coupled, or what turns
 // in bearings where that is not known to turn. Nothing where it comes to turn in a later step.
 func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
@@ -148,12 +154,9 @@ func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
 		driven = j.job.Turning(m.Drives.Instance())
 	}
 	for _, o := range j.all {
-		of := o.b
-		switch {
-		case o.refused() || !o.is(parts.BearingKind) && !o.turns():
+		of, ok := o.turningEnd()
+		if !ok {
 			continue
-		case o.is(parts.BearingKind) && o.in.Bearing.Rotating != "outer":
-			of = o.a
 		}
 		later := !slices.Contains(j.made(t), o)
 		if later && driven[of.Instance()] {

@@ -139,8 +139,9 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 	if m == nil || m.origin == nil {
 		return nil
 	}
-	o, far := m.origin, m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180)+m.mainMm/2
-	return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), words.Round(o.alongMm(m.reachMm*math.Cos(m.end.Angle.Deg*math.Pi/180)), 1), g.LengthMm(), m.mainMm}
+	o, sin, cos := m.origin, math.Sin(m.end.Angle.Deg*math.Pi/180), math.Cos(m.end.Angle.Deg*math.Pi/180)
+	far, along := words.Round(m.reachMm*sin+m.mainMm/2, 1), words.Round(o.alongMm(m.reachMm*cos), 1)
+	return &Stand{o.axialMm, o.from, o.clockDeg, o.pointsDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, far, along, g.LengthMm(), m.mainMm}
 }
 
 // Text says it of a branch on a main by their names.

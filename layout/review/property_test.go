@@ -84,7 +84,7 @@ func TestAnyPartIsReviewed(t *testing.T) {
 				t.Fatalf("%s is at %+v, outside\n%s", f.Code, f.Pos, src)
 			}
 			number := parts.Length{Pos: parts.Pos{Line: 1}}
-			if f.LeftMm != nil || f.OverMm != nil {
+			if f.measured() {
 				number.Mm = f.number()
 			}
 			job.Accept = append(job.Accept, parts.Accept{Number: number, Finding: parts.Text{Value: f.Code}, Part: f.Part, Reason: parts.Text{Value: "meant so"}})

@@ -266,7 +266,7 @@ func (r *reviewer) add(f Finding) {
 	if f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File; f.OfJoint { // a part has its own file
 		f.Meets[0], f.Meets[1] = j.Ends()
 	}
-	if f.LeftMm != nil || f.OverMm != nil {
+	if f.measured() {
 		f.Number = r.mm(f.number())
 		text := f.Number
 		if is, wanted, _ := strings.Cut(f.Numbers, "wanted "); strings.Contains(is, text) && strings.Contains(wanted, text) {
@@ -312,7 +312,7 @@ func (r *reviewer) accept() {
 // refused is why an acceptance does not take a finding, behind what that says and behind its cure; nothing if it does.
 // One with a number is for what has about that number, what is less of its rule, and nothing else that is found there.
 func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
-	measured := f.LeftMm != nil || f.OverMm != nil
+	measured := f.measured()
 	switch off := a.Number.Mm; {
 	case f.Severity == Stop:
 		return "", "; a stop cannot be accepted"
@@ -325,7 +325,7 @@ func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
 	case f.LeftMm != nil && *f.LeftMm < off-r.roundedMm(), f.OverMm != nil && *f.OverMm > off+r.roundedMm():
 		return ", worse than the " + r.mm(off) + " that was accepted", ""
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
-		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && o.Rule == f.Rule && (o.LeftMm != nil || o.OverMm != nil) &&
+		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && o.Rule == f.Rule && o.measured() &&
 			math.Abs(o.number()-off) <= staleShare*max(math.Abs(o.number()), math.Abs(off))+r.roundedMm()
 	}):
 		return ", and " + r.mm(off) + " is accepted, by which worse would pass", "; to accept it as it is, number: " + f.Number
@@ -343,6 +343,9 @@ func (f *Finding) accept(reason string) {
 		f.of.Accepted = reason
 	}
 }
+
+// measured tells whether a finding has a number that could get worse.
+func (f *Finding) measured() bool { return f.LeftMm != nil || f.OverMm != nil }
 
 // number is what was measured.
 func (f *Finding) number() float64 {

@@ -305,7 +305,7 @@ func (s seed) findings(t *testing.T, with ...seed) ([]Finding, error) {
 		if f.Pos.File == "" || f.Pos.Line < 1 {
 			t.Errorf("%s has no place: %s", f.Code, f.What)
 		}
-		if measured := f.LeftMm != nil || f.OverMm != nil; f.Severity == Check && !measured && !slices.Contains(choices, f.Code) {
+		if f.Severity == Check && !f.measured() && !slices.Contains(choices, f.Code) {
 			t.Errorf("%s has no number that could get worse: %s, %s", f.Code, f.What, f.Numbers)
 		}
 	}

@@ -21,7 +21,7 @@ func told(found []Finding) (said []string) {
 		if f.Severity != "" {
 			s = fmt.Sprintf("%s %s.%s: %s; %s", f.Severity, f.Part, f.Feature, f.What, f.Numbers)
 		}
-		if f.LeftMm != nil || f.OverMm != nil {
+		if f.measured() {
 			s += fmt.Sprintf(" (%.4g)", f.number())
 		}
 		said = append(said, s)
