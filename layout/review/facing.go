@@ -287,7 +287,7 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 // does, or some by either.
 func (r *reviewer) entersFrom(p standingIn, c *cylinder) (from parts.Face) {
 	for _, o := range p.along {
-		if o.Whole().OnMm(c.Span()) < entersMm {
+		if !o.Whole().Meets(c.Span()) {
 			continue
 		}
 		if r.pressedIn(o.Of.Part.Name.Value, p.v.p.Name.Value) {

@@ -83,9 +83,9 @@ func TestAnyPartIsReviewed(t *testing.T) {
 			if f.Pos.File == "any.yaml" && f.Pos.Line > lines || f.Pos.Line < 1 || f.Pos.Column < 1 {
 				t.Fatalf("%s is at %+v, outside\n%s", f.Code, f.Pos, src)
 			}
-			number := parts.Length{Pos: parts.Pos{Line: 1}}
+			var number parts.Length
 			if f.measured() {
-				number.Mm = f.number()
+				number = parts.Length{Mm: f.number(), Pos: parts.Pos{Line: 1}}
 			}
 			job.Accept = append(job.Accept, parts.Accept{Number: number, Finding: parts.Text{Value: f.Code}, Part: f.Part, Reason: parts.Text{Value: "meant so"}})
 		}
