@@ -287,7 +287,7 @@ var acceptGroup = &Group{Name: "accept", Means: "A finding that is taken as it i
 		Example: "a part such as cover, its feature such as cover.pry, a joint, or job",
 	},
 	{
-		Name: "number", Type: CoordinateType, Means: "the number that the review prints with the finding; if it gets worse the finding opens again",
+		Name: "number", Type: CoordinateType, Means: "the number that the review prints with the finding; if it gets worse the finding opens again, and what is found there without a number stays open",
 		Example: "the number the review prints, such as number: 4 mm",
 	},
 	{Name: "reason", Type: TextType, Need: true, Means: "why it is right all the same; printed on the review", Longest: maxNote, Example: "why it is right all the same, in a line of text"},
