@@ -813,7 +813,8 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 		flaw{h.thread == nil && g.Size.Size.Fit.Class.Value == "" && v.count(g) > 1 && geom.Over(playing(o.thread), 2*h.radiusMm), Finding{
 			Severity: Check, What: f.What + " have hardly any play in these holes",
 			Numbers: o.words + " in " + v.mm(2*h.radiusMm) + ", wanted " + v.mm(playing(o.thread)) + " at the least", LeftMm: left(2*h.radiusMm - d),
-			Rule: "the holes of several screws have the play of the fine series at the least", Source: "ISO 273, ASME B18.2.8", Fix: "larger holes"}},
+			Rule: "the holes of several screws have the play of the fine series at the least", Source: "ISO 273, ASME B18.2.8",
+			Fix: words.When(g.Size.Make == parts.ClearanceHole && g.Size.Thread != o.thread.Designation, "screws "+g.Size.Thread+", or ") + "larger holes"}},
 		flaw{h.thread != nil && o.nut() && e.Stands != nil, Finding{
 			Severity: Check, What: f.What + " have nuts, and the holes a thread", Numbers: o.words + " in " + g.Size.Thread,
 			Rule: "what a nut draws together is free on the bolt", Fix: "clearance holes, or screws without nuts"}},
