@@ -346,20 +346,40 @@ func (j *Job) Runs(o *Joint) bool {
 
 // Turning are a part and all that turns with it: what joints other than bearings and plain bushes hold to it.
 func (j *Job) Turning(i Instance) map[Instance]bool {
-	with := map[Instance]bool{i: true}
-	for n := 0; n < len(with); {
-		n = len(with)
-		for _, o := range j.Joints {
-			a, b := o.Ends()
-			held := seq.Map(append(slices.Clone(o.Clamped()), a, b), JointRef.Instance)
-			if !j.Runs(o) && slices.ContainsFunc(held, func(one Instance) bool { return with[one] }) {
-				for _, one := range held {
-					with[one] = true
+	fast := seq.Keep(j.Joints, func(o *Joint) bool { return !j.Runs(o) })
+	with := map[Instance]bool{}
+	for _, one := range Linked(i, seq.Map(fast, (*Joint).held)) {
+		with[one] = true
+	}
+	return with
+}
+
+// held are all parts that a joint holds: what it clamps and its two ends.
+func (j *Joint) held() []Instance {
+	a, b := j.Ends()
+	return append(seq.Map(j.Clamped(), JointRef.Instance), a.Instance(), b.Instance())
+}
+
+// Linked are a part and all that sets of parts link to it, one through another, in order of appearance.
+func Linked(i Instance, sets [][]Instance) []Instance {
+	in, has := []Instance{i}, map[Instance]bool{i: true}
+	for grew := true; grew; {
+		grew = false
+		var apart [][]Instance // none of which is linked yet
+		for _, set := range sets {
+			if !slices.ContainsFunc(set, func(x Instance) bool { return has[x] }) {
+				apart = append(apart, set)
+				continue
+			}
+			for _, x := range set {
+				if !has[x] {
+					in, has[x], grew = append(in, x), true, true
 				}
 			}
 		}
+		sets = apart
 	}
-	return with
+	return in
 }
 
 // Part finds a part by its name, nil if there is none.

@@ -264,7 +264,7 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 			feel = "Lay a straight edge across the joint face of " + f.title() + ", along, across and from corner to corner, and feel under it."
 		}
 		t.step("Check that it is flat", feel, "Else press it flat over the weld; if it stays so, cut it anew, from plate with metal to face.").Hold =
-			flat(min(j.w.Up(max(turnedFlatMm, flatShare*max(box.W(), box.H())), 0.1, 0.005), j.pulledFlatMm(t, f)))
+			flat(min(j.flatMm(max(box.W(), box.H())), j.pulledFlatMm(t, f)))
 		if asked {
 			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
 		}
@@ -281,6 +281,11 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	if len(do) > 0 {
 		t.step("Square up", do...).Hold = flat(turnedFlatMm)
 	}
+}
+
+// flatMm is how far from flat a joint face may be that is so wide.
+func (j *making) flatMm(wideMm float64) float64 {
+	return j.w.Up(max(turnedFlatMm, flatShare*wideMm), 0.1, 0.005)
 }
 
 // pulledFlatMm is how far from flat a plate that is welded round something may be for its bolts to close the joint: by what may
@@ -300,8 +305,7 @@ func (j *making) pulledFlatMm(t *joint, f feature) float64 {
 			least = min(least, closedMm+4*of.PreloadN*arm*arm*arm/(f.r.Material.EMPa*wide*thick*thick*thick))
 		}
 	}
-	step := j.w.Step(0.1, 0.001)
-	return step * math.Floor(least/step)
+	return j.w.Down(least, 0.1, 0.001)
 }
 
 // seatedBy is how many bolts at the least hold what asks for a flat face: with two it lies as it comes. Common practice, no
@@ -333,7 +337,7 @@ func (j *making) seatsFlat(t *joint) {
 		for _, o := range ofKind(j.later(t), parts.BoltKind) {
 			f, other, ok := o.from(i)
 			if ok && f.seatsBolts() && other.r.Part.Bends == nil {
-				hold = seq.Add(hold, t.w.Near(j.w.Up(max(turnedFlatMm, flatShare*widest(f.points())), 0.1, 0.005))+", "+other.title()+" on "+copyTitle(r, i.Copy))
+				hold = seq.Add(hold, t.w.Near(j.flatMm(widest(f.points())))+", "+other.title()+" on "+copyTitle(r, i.Copy))
 			}
 		}
 	}

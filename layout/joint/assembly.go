@@ -554,7 +554,7 @@ func (j *assembly) put(t *joint, all []*joint) {
 		if t.walls() && t.in.Place != nil {
 			t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
 		}
-		if t.walls() || !j.onOneAxis(t) {
+		if t.walls() || !j.onOneAxis(t.a, t.b) {
 			t.stacked = j.besideStack(t)
 			return
 		}
@@ -651,8 +651,8 @@ func (j *assembly) asWritten(all []*joint) {
 }
 
 // onOneAxis tells whether joints have put both parts on one axis already.
-func (j *assembly) onOneAxis(t *joint) bool {
-	a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
+func (j *assembly) onOneAxis(one, two feature) bool {
+	a, b := j.at(one.Instance()), j.at(two.Instance())
 	return a != nil && b != nil && a.group == b.group
 }
 
@@ -686,26 +686,7 @@ func (t *joint) agrees(rel placement, a, b placedPart) {
 // members are the parts that hang together once the given joints are made,
 // seen from part i, in order of appearance.
 func (j *shop) members(i parts.Instance, made []*joint) []parts.Instance {
-	in, has := []parts.Instance{i}, map[parts.Instance]bool{i: true}
-	left := made
-	for grew := true; grew; {
-		grew = false
-		var apart []*joint // of none of the parts yet
-		for _, t := range left {
-			ends := t.held()
-			if !slices.ContainsFunc(ends, func(x parts.Instance) bool { return has[x] }) {
-				apart = append(apart, t)
-				continue
-			}
-			for _, x := range ends {
-				if !has[x] {
-					in, has[x], grew = append(in, x), true, true
-				}
-			}
-		}
-		left = apart
-	}
-	return in
+	return parts.Linked(i, seq.Map(made, (*joint).held))
 }
 
 // side are the parts that hang together with the first of a joint once the given joints are made, and

@@ -176,7 +176,7 @@ func (j *making) apartMm(t *joint, from, to feature, at, other ballStop) (mm pla
 func (j *making) carrying(t *joint) []*joint {
 	shaft, still := j.job.Turning(t.a.Instance()), j.job.Turning(t.b.Instance())
 	return seq.Keep(j.all, func(o *joint) bool {
-		return !o.refused() && o.is(parts.BearingKind) && shaft[o.a.Instance()] && still[o.b.Instance()] && j.onOneAxis(&joint{a: t.a, b: o.a})
+		return !o.refused() && o.is(parts.BearingKind) && shaft[o.a.Instance()] && still[o.b.Instance()] && j.onOneAxis(t.a, o.a)
 	})
 }
 

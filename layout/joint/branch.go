@@ -46,9 +46,10 @@ func (j *making) standChecks(t *joint) []plan.Check {
 	main := t.b.title()
 	apart := math.Min(s.ClockDeg, 360-s.ClockDeg)
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
+	lean := s.AngleDeg * math.Pi / 180
 	set, gauge := "square, feeler", words.Either(s.PointsDeg != s.ClockDeg, "square, rule", "tape")
 	along := length("axis of "+t.a.title(), " from "+from, "tape", geom.Clean(s.AxialMm+past))
-	if lean := s.AngleDeg * math.Pi / 180; s.AngleDeg != 90 { // where the axis goes in is inside the branch, and its sides lean
+	if s.AngleDeg != 90 { // where the axis goes in is inside the branch, and its sides lean
 		set, gauge = "bevel protractor, feeler", "square, rule"
 		along = length("middle of "+face, " from "+from, gauge, words.Round(s.FreeMm+past+words.Either(s.Leans == s.From, -mm, mm)*math.Cos(lean), 1))
 	}
@@ -60,7 +61,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 			Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set,
 			Source: weld.PlaceSource,
 		},
-		length("middle of "+face, " from the far side", gauge, words.Round(s.FarMm+mm*math.Sin(s.AngleDeg*math.Pi/180), 1)),
+		length("middle of "+face, " from the far side", gauge, words.Round(s.FarMm+mm*math.Sin(lean), 1)),
 	}
 }
 

@@ -64,8 +64,7 @@ const copeMarginMm = 30.0
 // templateFromMm is where the square edge of a cope's template lies, from the far end: a
 // whole millimetre or eighth of an inch.
 func (b *bar) templateFromMm(w words.Writer, c bars.Cope) float64 {
-	step := w.Step(1, 1.0/8)
-	return math.Max(0, step*math.Floor((b.in.Length.Mm-c.DepthMm-copeMarginMm)/step))
+	return math.Max(0, w.Down(b.in.Length.Mm-c.DepthMm-copeMarginMm, 1, 1.0/8))
 }
 
 // wraps tells whether paper goes all round the bar.

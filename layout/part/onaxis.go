@@ -18,12 +18,9 @@ func (s *Sizes) onAxis() (out []plan.AxisHole) {
 		if m.Face == parts.Back {
 			in = -1
 		}
-		h := plan.AxisHole{Thread: m.axisThread(thick)}
+		h := plan.AxisHole{Thread: m.axisThread(z, in, thick)}
 		for _, q := range m.cutAlong(thick) {
 			h.Line = append(h.Line, plan.XY{XMm: z + in*q.XMm, YMm: q.YMm})
-		}
-		if t := h.Thread; t != nil {
-			t.FromMm, t.ToMm = z, z+in*t.ToMm
 		}
 		out = append(out, h)
 	}
@@ -56,8 +53,8 @@ func (m *Group) cutAlong(thickMm float64) (out []plan.XY) {
 	return append(out, plan.XY{XMm: deep, YMm: r}, plan.XY{XMm: point})
 }
 
-// axisThread is the full thread of a tapped hole, from its mouth in; nil where there is none.
-func (m *Group) axisThread(thickMm float64) *plan.ThreadLine {
+// axisThread is the full thread of a tapped hole, from its mouth at z in; nil where there is none.
+func (m *Group) axisThread(z, in, thickMm float64) *plan.ThreadLine {
 	t := m.Size.Thread
 	if t == nil {
 		return nil
@@ -66,5 +63,5 @@ func (m *Group) axisThread(thickMm float64) *plan.ThreadLine {
 	if !m.Through {
 		to = min(to, m.Depth.Mm)
 	}
-	return &plan.ThreadLine{ToMm: to, RadiusMm: t.GroundMm() / 2, CrestMm: t.MinorMm / 2, Inside: true}
+	return &plan.ThreadLine{FromMm: z, ToMm: z + in*to, RadiusMm: t.GroundMm() / 2, CrestMm: t.MinorMm / 2, Inside: true}
 }

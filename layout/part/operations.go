@@ -297,8 +297,12 @@ func (b *bench) placeAtClock(m *Group) string {
 
 // cutNames names the groups that the cutter has made.
 func (b *bench) cutNames() string {
-	cut := seq.Keep(b.Groups, func(m Group) bool { return b.cut.whole[m.Name.Value] })
-	return strings.Join(seq.Map(cut, func(m Group) string { return words.Spaced(m.Name.Value) }), ", ")
+	return b.groupNames(func(m Group) bool { return b.cut.whole[m.Name.Value] })
+}
+
+// groupNames names the groups of one sort.
+func (b *bench) groupNames(of func(m Group) bool) string {
+	return strings.Join(seq.Map(seq.Keep(b.Groups, of), func(m Group) string { return words.Spaced(m.Name.Value) }), ", ")
 }
 
 // setTo is what the templates of faces are set to.
@@ -404,8 +408,7 @@ func (b *bench) carriedLines() []string {
 
 // exceptJigs names the groups that a jig places.
 func (b *bench) exceptJigs() string {
-	jigged := seq.Keep(b.Groups, func(m Group) bool { return b.jig(&m) != nil && !b.cut.whole[m.Name.Value] })
-	names := strings.Join(seq.Map(jigged, func(m Group) string { return words.Spaced(m.Name.Value) }), ", ")
+	names := b.groupNames(func(m Group) bool { return b.jig(&m) != nil && !b.cut.whole[m.Name.Value] })
 	return words.When(names != "", " but those that a jig places ("+names+")")
 }
 

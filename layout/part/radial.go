@@ -585,8 +585,7 @@ func (b *bench) chain(widthMm, longMm float64) string {
 		if gaps < 1 {
 			return "Drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", one hole"
 		}
-		step := b.W.Step(0.1, 0.001)
-		pitch, holes = geom.Clean(math.Floor(geom.Clean(span/gaps/step))*step), words.Trim(gaps+1, 0)+" holes "
+		pitch, holes = b.W.Down(span/gaps, 0.1, 0.001), words.Trim(gaps+1, 0)+" holes "
 	}
 	return "Chain-drill " + b.W.Drill(d) + b.atSpeed(cutting.Drill, d, false) + ", " + holes + b.W.Said(pitch) + " apart,"
 }

@@ -170,6 +170,12 @@ func (w Writer) Up(mm, stepMm, stepIn float64) float64 {
 	return geom.Clean(math.Ceil(mm/stepMm-1e-6) * stepMm)
 }
 
+// Down rounds one down likewise.
+func (w Writer) Down(mm, stepMm, stepIn float64) float64 {
+	stepMm = w.Step(stepMm, stepIn)
+	return geom.Clean(math.Floor(mm/stepMm+1e-6) * stepMm)
+}
+
 // Step is a length that the shop chooses: so many mm, or so many inches in a job in those; in mm.
 func (w Writer) Step(mm, inch float64) float64 { return parts.By(w.Units, mm, inch*MmPerInch) }
 

@@ -143,15 +143,15 @@ func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY) (x, y float6
 	}
 }
 
-// threadLine is the thin line of a thread's root; it returns its height and where it begins and ends.
-func threadLine(d *draw.Drawing, t plan.ThreadLine, at func(plan.XY) (x, y float64)) (y, from, to float64) {
-	from, y = at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm})
+// threadLine is the thin line of a thread's root; it returns its height and where it ends.
+func threadLine(d *draw.Drawing, t plan.ThreadLine, at func(plan.XY) (x, y float64)) (y, to float64) {
+	from, y := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm})
 	to, crest := at(plan.XY{XMm: t.ToMm, YMm: t.CrestMm})
 	if off := y - crest; math.Abs(off) < leastThreadMm {
 		y = crest + math.Copysign(leastThreadMm, off)
 	}
 	d.Add(draw.Segment(from, y, to, y, draw.ThinMm))
-	return y, from, to
+	return y, to
 }
 
 // onAxis cuts a hole on the axis, with the thin line of its thread's root and the thick one across at the end of
@@ -163,7 +163,7 @@ func onAxis(d *draw.Drawing, h plan.AxisHole, at func(plan.XY) (x, y float64)) {
 	if h.Thread == nil {
 		return
 	}
-	y, _, end := threadLine(d, *h.Thread, at)
+	y, end := threadLine(d, *h.Thread, at)
 	_, axis := at(plan.XY{})
 	d.Add(draw.Segment(end, axis, end, y, draw.LineMm))
 }
