@@ -311,7 +311,18 @@ func (g *jig) down(bore bool) string {
 // lay says how jig no lies on one of its parts.
 func (g *jig) lay(no string, d drilled) string {
 	on := words.Either(!d.place.Inside, "its bore over the "+words.Spaced(d.place.Name), "its register in the "+words.Spaced(d.place.Name))
-	return "Lay drill jig " + no + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
+	return "Lay drill jig " + no + g.madeTo() + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
+}
+
+// madeTo says which registers a jig waits for: those that it is made to as they measure.
+func (g *jig) madeTo() string {
+	var to []string
+	for _, d := range slices.Concat(g.plugs, g.rings) {
+		if d.place.Size.Measured() {
+			to = seq.Add(to, words.Spaced(d.place.Name)+" of "+d.r.Out.Title)
+		}
+	}
+	return words.When(len(to) > 0, ", made to "+strings.Join(to, " and ")+" as turned,")
 }
 
 // whyNot says what keeps the groups that are left from a jig.

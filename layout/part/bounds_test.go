@@ -590,6 +590,27 @@ func TestGauge(t *testing.T) {
 	}
 }
 
+// TestLongGauges: calipers measure up to 300 mm, or 12 in; over that a rule where the limits lie 1 mm, or 1/32 in, apart,
+// else calipers that are longer. Another gauge stays.
+func TestLongGauges(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		units        parts.Units
+		gauge        string
+		least, above float64
+		want         string
+	}{
+		{parts.Millimetres, "calipers", 300, 302, "calipers"}, {parts.Millimetres, "calipers", 300.1, 301.1, "rule"},
+		{parts.Millimetres, "calipers", 300.1, 301, "long calipers or trammel"}, {parts.Millimetres, "tape", 300.1, 302, "tape"},
+		{parts.Inches, "calipers", 304.79, 306, "calipers"}, {parts.Inches, "calipers", 305, 305.8, "rule"}, {parts.Inches, "calipers", 305, 305.79, "long calipers or trammel"},
+	} {
+		r := &record{Numbered: &Numbered{Shape: &Shape{Sizes: &Sizes{W: words.Writer{Units: c.units}}}}}
+		if r.add(plan.Check{Gauge: c.gauge, MinMm: c.least, MaxMm: c.above}); r.list[0].Gauge != c.want {
+			t.Errorf("%v: %s", c, r.list[0].Gauge)
+		}
+	}
+}
+
 // TestLandMm: beside a groove in a face, 42 to 50.2 at its limits, stands what is left to the rounds that end
 // there, at theirs; beside one in a step, what is left of that.
 func TestLandMm(t *testing.T) {

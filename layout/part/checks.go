@@ -20,7 +20,19 @@ type record struct {
 	list []plan.Check
 }
 
-func (r *record) add(c plan.Check) { r.list = append(r.list, c) }
+// Usual calipers measure up to caliperMm, or 12 in, and a rule is read where limits lie ruleMm or more apart, or 1/32 in.
+// Common practice, no source.
+const caliperMm, ruleMm = 300.0, 1.0
+
+func (r *record) add(c plan.Check) {
+	if c.Gauge == usualGauge && c.MinMm > r.W.Step(caliperMm, 12) {
+		c.Gauge = words.Either(geom.Clean(c.MaxMm-c.MinMm) >= r.W.Step(ruleMm, 1.0/32), "rule", "long calipers or trammel")
+	}
+	r.list = append(r.list, c)
+}
+
+// usualGauge is what measures most sizes.
+const usualGauge = "calipers"
 
 // sized adds a check with the limits and the source of a size.
 func (r *record) sized(c plan.Check, s Sized) {

@@ -47,7 +47,7 @@ func (b *bench) holding(set setting) string {
 		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
 	}
 	if b.onCentres {
-		on := words.Either(!set.first() && anyTurned(set.before), b.driverOn(set), "the end not turned")
+		on := words.Either(!set.first() && anyTurned(set.before), b.driverOn(set), words.Either(b.roughed, "the end not finished", "the end not turned"))
 		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
 			on += "; or in the chuck with a centre at the free end"
 		}

@@ -1,8 +1,11 @@
 package part
 
 import (
+	"slices"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // What hangs over is packed up under the holes, and the parallels lie under what stands; a waist
@@ -15,7 +18,7 @@ func TestHeldUnderFlanges(t *testing.T) {
 		"lantern":       {"clamped on parallels under housing face, front face up; packing 82 mm higher beside each hole", "clamped on parallels, back face up", "A recess tool, right- and left-hand, standing out 64 or more; face both shoulders with it, corners R1.5 mm at most: washers lie there.", "on barrel face (the 4 mm before it free), soft jaws", "Chain-drill Ø7, 900 rev/min, 6 holes 8.4 mm apart, inside the line"},
 		"gland-ring":    {"clamped on parallels under pilot, front face up"},
 		"barrel-end":    {"on shoulder (the 22 mm before it free), soft jaws", "Counterbore Ø15 × 8.6 deep, pilot Ø9, 200 rev/min."},
-		"die-ring":      {"countersink Ø18 × 90°, 200 rev/min."},
+		"die-ring":      {"countersink Ø18 × 90°, 200 rev/min.", "Depth: thread 12 deep, drill 17.1 deep + point."},
 		"auger-shaft":   {"set true at the back end, in the chuck over copper, on no thread, or a steady", "side-and-face cutter Ø63 × 12"},
 		"motor-adapter": {"corners: guard, slowest speed first", "its corners swing up to Ø439"},
 	} {
@@ -44,6 +47,18 @@ func TestFiled(t *testing.T) {
 	for source, want := range map[string][2]string{ring: {", no wider: less reaches in", "7.0 – 8.0 × 19.0 – 21.0"}, strings.Replace(ring, "72", "112", 1): {"", "7.8 – 8.2 × 19.8 – 20.2"}} {
 		if c := check(work(t, "mm", source), "a around × along"+want[0]); c == nil || c.Limits != want[1] {
 			t.Errorf("%v, want %s", c, want)
+		}
+	}
+}
+
+// A cutter cuts a little wider than it is: what may come no wider than drawn gets one half a millimetre narrower.
+func TestNoWiderSlot(t *testing.T) {
+	t.Parallel()
+	const slit = "part: p\nkind: tube\nmaterial: S235\nstock: {tube: 60, wall: 3}\ntube: {outside: 60, wall: 3, length: 80}\nradial:\n  - {name: a, clock: 0, axial: 40, slot: {around: 4, along: 20}, depth: through}\n"
+	for source, want := range map[string]string{slit: "slot drill up to Ø4,", strings.Replace(slit, "through}", "through, note: \"no wider: a finger\"}", 1): "slot drill up to Ø3.5,"} {
+		ops := work(t, "mm", source).Out.Operations
+		if !slices.ContainsFunc(ops, func(o plan.Operation) bool { return strings.HasPrefix(o.Tool, want) }) {
+			t.Errorf("no %q in %+v", want, ops)
 		}
 	}
 }

@@ -320,7 +320,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	default:
 		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
-	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+"."+apart)
+	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+words.When(!m.Through && size.Thread != nil, " + point")+"."+apart)
 	if seat := seatMm(m); seat > 0 && centred {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
 	}

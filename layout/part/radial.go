@@ -483,6 +483,9 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = plan.Mill
 	if m.In.Through {
 		way := ""
+		if noWider.MatchString(m.In.Note.Value) { // a cutter cuts a little wider than it is
+			narrow = max(narrow-b.W.Step(narrowStepMm, narrowStepIn), narrow/2)
+		}
 		o.Tool, way = b.slotTool(narrow, math.Max(row.AroundMm, row.AlongMm), b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
 		o.Do = append(o.Do, words.Capital(way)+" to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
 		return

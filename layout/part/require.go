@@ -114,6 +114,9 @@ func (q *requirement) operations(b *bench) {
 			i--
 		}
 		b.ops[i].Do = slices.Insert(b.ops[i].Do, b.finishes[i], "Before anything is finished: "+line)
+	case q.Kind == parts.Squareness && datum != nil && !datum.Inside && (datum.Size.AsBought || b.turnedBefore(datum, i)): // an indicator reads nothing on what was faced in this setting
+		line = q.measuredBy(b, "square along "+words.Spaced(datum.Name)+" and feeler, at four places")
+		b.ops[i].Do = append(b.ops[i].Do, "Before letting go: "+line)
 	case q.Kind == parts.Flatness: // no plate goes to a face in the chuck
 		line = q.measuredBy(b, "straight edge and feeler")
 		fallthrough

@@ -42,7 +42,7 @@ func TestRequirements(t *testing.T) {
 	}
 	for line, title := range map[string]string{
 		"Before letting go: Flatness of front within 0.05 mm":                 "Turn from the front face",
-		"Before letting go: Perpendicularity of back to cup within 0.1 mm":    "Turn from the back face",
+		"Before letting go: Perpendicularity of back to cup within 0.1 mm: indicator":    "Turn from the back face",
 		"Before letting go: Coaxiality of narrow to cup within 0.02 mm":       "Turn from the front face",
 		"Length the same on all pieces within 0.2 mm: micrometer or calipers": "Deburr and inspect",
 	} {

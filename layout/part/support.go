@@ -157,7 +157,7 @@ func (b *bench) letGo(set setting, h held) {
 func (b *bench) chuckSupport(set setting, h held) string {
 	weak := math.Min(h.gripMm, cutting.JawMm) < gripShare*h.outMm || h.gripMm < math.Min(gripDias*b.widest().Size.NominalMm, h.outMm)
 	if !anyTurned(set.steps) {
-		return words.When(weak, "; steady near the end that is faced, "+b.W.Near(h.outMm)+" sticks out")
+		return words.When(weak, "; steady near the end that is faced"+words.When(b.widest().Size.AsBought, ", on a cathead")+", "+b.W.Near(h.outMm)+" sticks out")
 	}
 	text := ""
 	if weak && h.gripMm < cutting.JawMm && !slices.ContainsFunc(set.steps, b.whole) {

@@ -40,7 +40,7 @@ func TestSupport(t *testing.T) {
 		{"a centre in one end", bar("diameter: 30, fit: k6", 300, 278) + "centres: {ends: front}\n", []string{"If a centre holds it, not a steady: centre-drill"}, []string{"between centres", "Face and centre both ends"}},
 		{"short and close", bar("diameter: 30, fit: k6", 60, 20), []string{"chuck on the back end, set true"}, []string{"steady", "centre"}},
 		{"a long tube is faced in a steady", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 404 mm}\ntube: {outside: 100, wall: 5, length: 400}\n",
-			[]string{"chuck on the back end, set true; steady near the end that is faced, 350 mm sticks out", "turned round, set true; steady near the end that is faced, 350 mm sticks out"}, []string{"with a centre"}},
+			[]string{"chuck on the back end, set true; steady near the end that is faced, on a cathead, 350 mm sticks out", "turned round, set true; steady near the end that is faced, on a cathead, 350 mm sticks out"}, []string{"with a centre"}},
 		{"a short tube is not", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 204 mm}\ntube: {outside: 100, wall: 5, length: 200}\n", nil, []string{"steady"}},
 		// A cantilever of Ø16/12 × 45 (I = 2199 mm⁴) and 3 of the head Ø28/12 (I = 29154) to the
 		// jaws: 75/(3·210000)·(45³/2199 + (48³ − 45³)/29154) = 5.0 µm; h6 has 11.

@@ -92,12 +92,20 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 	return []plan.Dimension{narrow}
 }
 
+// gaugedRatio is x of 1:x of the steepest taper that is tried with a ring or a plug gauge. Common practice, no source.
+const gaugedRatio = 3.0
+
 // after is the work of a taper once its step is turned.
 func (t *tapered) after(b *bench, st *Step) (int, string) {
 	w, sets := b.W, b.W.Step(0.1, 0.001)
-	gauge := ". Gauge plane is the large end: " + w.Said(sets) + " on the diameter moves the gauge " + w.Read(t.AdvanceMm(sets)) + parts.By(w.Units, " mm", "") + " along."
-	if t.AdvanceMm(sets) < sets { // so steep that no ring goes over it
-		gauge = "."
+	gauge := "."
+	if t.AdvanceMm(sets) >= gaugedRatio*sets {
+		gauge = ". Gauge plane is the large end: " + w.Said(sets) + " on the diameter moves the gauge " + w.Read(t.AdvanceMm(sets)) + parts.By(w.Units, " mm", "") + " along."
+	}
+	for i, face := range []parts.Face{t.large, t.small} {
+		if t.bevelled(st.Name, face) {
+			gauge += " Measure " + w.Dia([]float64{st.Size.NominalMm, geom.Clean(t.SmallMm)}[i]) + " and write it down before its chamfer takes it away."
+		}
 	}
 	return taperPhase, "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) +
 		"° from the axis (included " + words.Angle(t.IncludedDeg()) + "), " +
@@ -107,10 +115,14 @@ func (t *tapered) after(b *bench, st *Step) (int, string) {
 
 func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.large) }
 
-// end names an end to be measured: a chamfer takes it away.
+// end names an end to be measured.
 func (t *tapered) end(step string, face parts.Face) string {
-	bevelled := slices.ContainsFunc(t.bevels, func(c parts.Chamfer) bool { return c.Edge.Value == step+"-"+string(face) })
-	return " at the " + string(face) + " end" + words.When(bevelled, ", before its chamfer")
+	return " at the " + string(face) + " end" + words.When(t.bevelled(step, face), ", before its chamfer")
+}
+
+// bevelled tells whether a chamfer takes an end away.
+func (t *tapered) bevelled(step string, face parts.Face) bool {
+	return slices.ContainsFunc(t.bevels, func(c parts.Chamfer) bool { return c.Edge.Value == step+"-"+string(face) })
 }
 
 // more measures the small end and the angle.

@@ -54,8 +54,11 @@ func TestTaper(t *testing.T) {
 			t.Errorf("%s: angle %v", c.taper, w) // ISO 2768-m: 20 minutes over 50 to 120 mm
 		}
 	}
-	if text := lines(shaped(t, "TAPER", "taper: {ratio: 0.5}", "length: 60", "length: 10")); strings.Contains(text, "moves the gauge") || !strings.Contains(text, "top slide set") {
-		t.Errorf("a flank too steep for a gauge: %s", text)
+	for ratio, gauged := range map[string]bool{"3": true, "2.99": false} {
+		text := lines(shaped(t, "TAPER", "taper: {ratio: "+ratio+"}"))
+		if strings.Contains(text, "moves the gauge") != gauged || !strings.Contains(text, "top slide set") {
+			t.Errorf("1:%s, tried with a gauge %v: %s", ratio, gauged, text)
+		}
 	}
 	m := shaped(t, "TAPER", "taper: {ratio: 10}")
 	var texts []string
@@ -129,7 +132,10 @@ func TestTaperChamfer(t *testing.T) {
 	if want := (plan.XY{XMm: 2, YMm: 9.9}); in[1] != want || math.Abs(in[0].YMm-22.109401077/2) > 1e-8 {
 		t.Errorf("contour %v", in)
 	}
-	has(t, m, "Chamfer socket front 2 × 30°: to Ø22.11 at the face")
+	has(t, m, "Chamfer socket front 2 × 30°: to Ø22.11 at the face", "Measure Ø20 and write it down before its chamfer takes it away.")
+	if strings.Contains(lines(m), "Measure Ø16") {
+		t.Error("an end that no chamfer takes away is measured before one")
+	}
 	if s := lines(m); strings.Index(s, "Taper socket") > strings.Index(s, "Chamfer socket front") {
 		t.Error(s)
 	}
@@ -139,7 +145,7 @@ func TestTaperChamfer(t *testing.T) {
 	m = shaped(t, "TAPER", "taper: {ratio: 10}", "CENTRES", "chamfers:\n  - {edge: cone-front, size: 2, angle: 30}")
 	has(t, m, "to Ø37.49 at the face")
 	m = shaped(t, "TAPER", "taper: {ratio: 10, toward: front}", "CENTRES", "chamfers:\n  - {edge: cone-front, size: 2, angle: 30}")
-	has(t, m, "to Ø31.89 at the face") // 34 + 0.2 − 2.309
+	has(t, m, "to Ø31.89 at the face", "Measure Ø34 and write it down") // 34 + 0.2 − 2.309
 	if check(m, "cone at the front end, before its chamfer") == nil {
 		t.Error("the small end is measured after it is gone")
 	}

@@ -36,7 +36,7 @@ const roughOverMm = 2.0
 // end moves the other.
 func (b *bench) roughBoth(settings [2]setting) {
 	o := plan.Operation{Machine: plan.Lathe, Title: "Rough both ends", Tool: "roughing tool", Gauge: "calipers",
-		Holding: "between centres, driver on the end not turned; or in the chuck with a centre at the free end"}
+		Holding: "between centres, driver on the other end; or in the chuck with a centre at the free end"}
 	var all []*Step
 	for i, set := range settings {
 		var to []string

@@ -71,7 +71,7 @@ func TestShaftOrder(t *testing.T) {
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
 		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "side-and-face cutter Ø63",
 		"drive key: keyway 10 N9 × 56")
-	for i, want := range map[int]string{3: "between centres, driver on the end not turned;", 4: "between centres, driver on nose, in a nut M36x3 LH sawn open on one side;"} {
+	for i, want := range map[int]string{3: "between centres, driver on the end not finished;", 4: "between centres, driver on nose, in a nut M36x3 LH sawn open on one side;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
 			t.Errorf("operation %d is held %s", i+1, got)
 		}
@@ -448,7 +448,7 @@ func TestJournalsTogether(t *testing.T) {
 func TestPressedEndIsSquare(t *testing.T) {
 	mill := demo(t, "pugmill")
 	stub := planned(t, mill, "inlet-stub")
-	inOrder(t, stub, "Face the front end", "Before letting go: Perpendicularity of front to outside within 0.1 mm")
+	inOrder(t, stub, "Face the front end", "Before letting go: Perpendicularity of front to outside within 0.1 mm: square along outside and feeler, at four places.")
 	for part, want := range map[string]string{"inlet-stub": "front 0.1*", "barrel-tube": "front 0.2, back 0.2"} {
 		var got []string
 		for _, c := range planned(t, mill, part).Checks {
