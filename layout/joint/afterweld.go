@@ -173,6 +173,30 @@ func (j *making) boresCold(t *joint) {
 	})
 }
 
+// drawnBores are the bores that a weld no further off than they are wide draws in, and that the lathe waits for: what goes
+// into them later is turned to them as they measure then. Common practice, no source.
+func (j *making) drawnBores(t *joint) {
+	for _, q := range j.placed {
+		beside := seq.At(j.placed, func(o *placedPart) bool { return o.Instance != q.Instance && o.group == q.group && t.has(o.Instance) })
+		if !t.has(q.Instance) || beside == nil {
+			continue
+		}
+		joined := j.members(q.Instance, j.before)
+		for _, p := range j.placed {
+			if p.group != q.group || t.has(p.Instance) || slices.Contains(joined, p.Instance) {
+				continue
+			}
+			for _, s := range inBores(p, q) {
+				if s.out.Size.Measured() && beside.along().OnMm(p.at.span(s.out.Span())) >= -s.in.Size.NominalMm {
+					last := &t.out.Steps[len(t.out.Steps)-1]
+					last.Do = append(last.Do, words.Capital(words.Spaced(s.in.Name))+" of "+copyTitle(q.r, q.Copy)+", cold, the least of four places: ________ to the lathe, for "+
+						words.Spaced(s.out.Name)+" of "+copyTitle(p.r, p.Copy)+".")
+				}
+			}
+		}
+	}
+}
+
 // meanwhile is what holds fine sizes of a part true while it is welded: the reason
 // for which the job accepts that they are finished before the weld.
 func (t *joint) meanwhile(job *parts.Job) string {

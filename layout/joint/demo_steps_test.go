@@ -690,6 +690,9 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 	says(t, jointNamed(t, mm, "front-flange"), nil, []string{"saddle"})
 	says(t, jointNamed(t, mm, "auger"), []string{"Hold Auger shaft by a strap wrench on its drive."}, nil)
 	says(t, jointNamed(t, mm, "coupling-guard"), []string{"Use 4 × bolt M12 x 60 8.8 with nut and two washers."}, nil)
+	const drawn = "Bore of Barrel tube, cold, the least of four places: ________ to the lathe, for nose of Lantern."
+	says(t, jointNamed(t, mm, "rear-flange-weld"), []string{drawn}, nil)
+	says(t, jointNamed(t, mm, "front-flange-weld"), nil, []string{"to the lathe"}) // nothing turned to measure goes in there
 	const bore = "bore of Housing plate, cold, plugs out: 130.00 – 130.04, bore gauge"
 	says(t, jointNamed(t, mm, "gusset-4"), []string{bore}, nil)
 	says(t, jointNamed(t, mm, "gusset-3"), nil, []string{bore})

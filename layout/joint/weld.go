@@ -553,6 +553,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	}
 	j.finishLater(t)
 	j.boresCold(t)
+	j.drawnBores(t)
 }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in
