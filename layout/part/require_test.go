@@ -41,10 +41,10 @@ func TestRequirements(t *testing.T) {
 		t.Errorf("features %q", got)
 	}
 	for line, title := range map[string]string{
-		"Before letting go: Flatness of front within 0.05 mm":                 "Turn from the front face",
-		"Before letting go: Perpendicularity of back to cup within 0.1 mm: indicator":    "Turn from the back face",
-		"Before letting go: Coaxiality of narrow to cup within 0.02 mm":       "Turn from the front face",
-		"Length the same on all pieces within 0.2 mm: micrometer or calipers": "Deburr and inspect",
+		"Before letting go: Flatness of front within 0.05 mm":                         "Turn from the front face",
+		"Before letting go: Perpendicularity of back to cup within 0.1 mm: indicator": "Turn from the back face",
+		"Before letting go: Coaxiality of narrow to cup within 0.02 mm":               "Turn from the front face",
+		"Length the same on all pieces within 0.2 mm: micrometer or calipers":         "Deburr and inspect",
 	} {
 		i := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return o.Title == title })
 		if o := m.Out.Operations[i]; strings.HasPrefix(line, "Before") && !slices.ContainsFunc(o.Refs, func(n int) bool {
