@@ -127,7 +127,7 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 		if named := there && strings.Contains(" "+strings.ToLower(clause)+" ", " "+name+" "); !ok || !named && (!its || g.Size.Thread == "") {
 			continue
 		}
-		if o.fits(g) {
+		if o.fits(g, seq.Max(openingMm(g), v.holesOf(name), func(h hole) float64 { return 2 * h.radiusMm })) {
 			return
 		}
 		other = cmp.Or(other, screwWords().FindString(clause))
@@ -138,11 +138,11 @@ func (v *view) sized(g *parts.HoleGroup, said parts.Text, head string, there boo
 }
 
 // fits tells whether a screw has the thread of a group of holes, or goes through them without rattling.
-func (o *screwOrder) fits(g *parts.HoleGroup) bool {
+func (o *screwOrder) fits(g *parts.HoleGroup, holeMm float64) bool {
 	if g.Size.Thread != "" && (sameThread(g.Size.Thread, o.thread.Designation) || strings.Contains(o.words, g.Size.Thread)) {
 		return true
 	}
-	return g.Size.Make != parts.TappedHole && passesThrough(openingMm(g), o.thread)
+	return g.Size.Make != parts.TappedHole && passesThrough(holeMm, o.thread)
 }
 
 // passesThrough tells whether a screw goes through a hole and does not rattle in it.
