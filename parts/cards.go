@@ -103,6 +103,9 @@ const WattsPerHP = 745.7
 // Watts is the power on the plate, 0 where it is not given.
 func (m *Motor) Watts() float64 { return 1000*m.KW.Value + WattsPerHP*m.HP.Value }
 
+// Kilowatts is that in kW.
+func (m *Motor) Kilowatts() float64 { return m.Watts() / 1000 }
+
 // OutputNm is the torque of that power at the output, losses left out: P / (2 π n), 0 where the
 // plate gives no speed.
 func (m *Motor) OutputNm() float64 {

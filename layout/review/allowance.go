@@ -74,7 +74,7 @@ func (v *view) flatAllowance() {
 	f.Severity, f.Numbers = Stop, v.mm(s.Second.Mm)+" for "+v.mm(v.lengthMm)
 	f.Rule, f.Source, f.Fix = "flat bar is as thick and as wide as the part, or more where it is machined", "by geometry", "write the bar that is bought"
 	v.eachOf(f,
-		flaw{s.Second.Set() && geom.Over(v.lengthMm, s.Second.Mm), Finding{What: "the flat is thinner than the part"}},
+		flaw{geom.Over(v.lengthMm, s.Second.Mm), Finding{What: "the flat is thinner than the part"}},
 		flaw{geom.Over(s.Second.Mm, v.lengthMm), Finding{Severity: Check, What: "the flat is thicker than the part, and no step faces it", OverMm: over(s.Second.Mm - v.lengthMm)}},
 		flaw{geom.Over(min(wide, high), s.Size.Mm), Finding{What: "the flat is narrower than the part", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(min(wide, high))}},
 	)
@@ -92,7 +92,7 @@ func (v *view) tubeAllowance() {
 	f.Severity, f.Rule, f.Source, f.Fix = Stop, "a tube is drawn as it is bought", "by geometry", "write the same size at tube and stock"
 	v.firstOf(f,
 		flaw{!geom.Alike(out, s.Size.Mm), Finding{What: "the tube that is bought is not the one that is drawn", Numbers: v.mm(s.Size.Mm) + " for " + v.mm(out)}},
-		flaw{s.Second.Set() && !geom.Alike(wall, s.Second.Mm), Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
+		flaw{!geom.Alike(wall, s.Second.Mm), Finding{What: "the wall that is bought is not the one that is drawn", Numbers: v.mm(s.Second.Mm) + " for " + v.mm(wall)}},
 	)
 	for _, c := range v.outside {
 		if over := s.Size.Mm - 2*c.RadiusMm(); c.fitted() && geom.Over(turnMm, over) {
@@ -133,7 +133,7 @@ func (v *view) widest() *cylinder {
 // boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.
 func (v *view) boreAllowance() {
 	s := v.p.Stock
-	if s.Form != "tube" || !s.Second.Set() || len(v.inside) == 0 {
+	if s.Form != "tube" || len(v.inside) == 0 {
 		return
 	}
 	narrow := slices.MinFunc(v.inside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })

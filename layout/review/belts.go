@@ -34,7 +34,7 @@ func (r *reviewer) motorShaftMm() float64 {
 			frame = cmp.Or(frame, said[1])
 		}
 	}
-	end, _ := measured.FrameShaft(frame, m.Watts()/1000)
+	end, _ := measured.FrameShaft(frame, m.Kilowatts())
 	return end.DiameterMm
 }
 

@@ -647,7 +647,7 @@ func (r *reviewer) ringBought(e *parts.Loose) {
 	if m == nil {
 		return
 	}
-	kind, inner, outer := strings.ToLower(m[1]), noteMm(m[2], "mm"), noteMm(m[3], "mm")
+	kind, inner, outer := strings.ToLower(m[1]), figure(m[2]), figure(m[3])
 	is := func(c *cylinder, mm float64) bool {
 		return geom.Alike(c.Drawn.Size.Nominal.Mm, mm) || geom.Alike(c.Drawn.Size.Nominal.Mm, mm*geom.MmPerInch)
 	}

@@ -263,7 +263,10 @@ func TestPressBounds(t *testing.T) {
 		shaft = "-- shaft.yaml --\npart: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, length: 100}]\n"
 		hub   = "-- hub.yaml --\npart: hub\nkind: turned\nmaterial: C45\nstock: {round: 85 mm}\nprofile:\n  outside: [{name: body, diameter: 80, length: %s}]\n  inside: [{name: bore, diameter: 38, length: %s}]\n"
 		key   = "keyways: [{name: k, in: seat, length: 30, key: 10x8, depth: 5, axial: 20}]\n"
+		turns = "-- job.yaml --\njob: J\nunits: mm\ntolerance: m\nparts: [shaft.yaml]\nmotor: {kw: 1, volts: 400, phases: 3, hz: 50, amps: 2.4, speed: 1400, output-speed: 100, rotation: clockwise, seen-from: drive-end, drives: shaft.seat, through: coupling, earth: a screw in the terminal box, emergency-stop: front}\n"
+		by    = "-- shaft.yaml --\npart: shaft\nkind: shaft\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: collar, diameter: 60, length: 20}, {name: seat, diameter: "
 	)
+	limited := strings.Replace(turns, "motor: {", "motor: {notes: [\"limiter set to %g N m\"], ", 1)
 	long := func(mm string) string { return fmt.Sprintf(hub, mm, mm) }
 	for _, c := range []struct {
 		code, text    string
@@ -273,6 +276,13 @@ func TestPressBounds(t *testing.T) {
 		{"covered", job + shaft + "radial: [{name: h, clock: 0, axial: %g, size: 10, depth: 8}]\n" + long("20"), 25, 24.9, "h lies under hub", "it runs from 19.9 mm to 29.9 mm from the front face, hub from 0 mm to 20 mm"},
 		{"keyway-mate", job + shaft + key + long("40") + "keyways: [{name: k, in: bore, key: 10x8, depth: %g}]\n", 3, 2.9, "the key does not go into the keyways of shaft and hub", "it is 8 mm high, the two are 7.9 mm deep"},
 		{"keyway-mate", job + shaft + key + long("40") + "keyways: [{name: k, in: bore, key: 10x8, depth: 3.3, clock: %g}]\n", 0, 1, "the keyways of shaft and hub are not at one clock angle", "0° and 1°: their TOPs do not meet"},
+		// 1 kW at 100 rev/min are 95.5 N m; S235 over 16 thick yields at 225 N/mm², and 0.577 / 2 of that is 64.9.
+		{"drive", turns + by + "%g, length: 60}]\nkeyways: [{name: k, in: seat, length: 40, axial: 40}]\n", 19.6, 19.5, "seat is thin for the torque that drives it", "95 N m: 66 MPa of shear, wanted at most 65 MPa in S235, without its keyway"},
+		{"drive", turns + by + "25, length: 60}]\n  inside: [{name: bore, diameter: %g, length: 80}]\nkeyways: [{name: k, in: seat, length: 40, axial: 40}]\n", 21.2, 21.3, "seat is thin for the torque that drives it", "95 N m: "},
+		{"drive", turns + by + "25, length: 60}]\n  inside: [{name: bore, diameter: 22, length: %g}]\nkeyways: [{name: k, in: seat, length: 40, axial: 40}]\n", 20, 20.1, "seat is thin for the torque that drives it", "95 N m: "},
+		{"drive", limited + by + "38, length: 60}]\nkeyways: [{name: k, in: seat, length: 30, key: 10x8, axial: 40}]\n", 60.8, 60.9, "the key of k is short for what the limiter lets through", "20 mm between its round ends, wanted 20.03 mm"},
+		{"drive", strings.Replace(turns, "output-speed: 100", "output-speed: %g", 1) + by + "38, length: 60}]\nkeyways: [{name: k, in: seat, length: 30, key: 10x8, axial: 40}]\n", 31.1, 30.9, "the key of k is short for what the motor puts through it", "20 mm between its round ends, wanted 20.08 mm"},
+		{"drive", turns + strings.Replace(by, "S235", "Xyz", 1) + "%g, length: 60}]\nkeyways: [{name: k, in: seat, length: 28, axial: 40}]\n", 12, 60, "the key of k is short for its shaft", ""},
 		{"keyway-mate", job + shaft + key + strings.ReplaceAll(long("40"), "40", "%[1]g") + "keyways: [{name: k, in: bore, key: 10x8, depth: 3.3}]\n", 30, 29.9, "the key is longer than the keyway of shaft and hub", "30 mm in 29.9 mm"},
 	} {
 		find := func(value float64) []Finding {

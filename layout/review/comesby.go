@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/layout/assembly"
@@ -241,7 +240,7 @@ func (r *reviewer) couplingBores(e *parts.Loose) {
 
 // torqueNm is a torque in words, Nm.
 func torqueNm(number, unit string) float64 {
-	nm, _ := strconv.ParseFloat(number, 64) // the patterns let numbers through alone
+	nm := figure(number)
 	switch unit = strings.ToLower(unit); {
 	case strings.HasSuffix(unit, "ft"):
 		nm *= words.NmPerPoundFoot

@@ -134,7 +134,7 @@ func (v *view) twist(c *cylinder, nm float64) {
 	}
 	const share = 0.577 / 2 // of yield: its shear by von Mises, twice over
 	yield := v.yieldMPa(d)
-	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); nm > 0 && yield > 0 && (mpa > share*yield || open >= d) {
+	if mpa := 16 * 1000 * nm * d / (math.Pi * (math.Pow(d, 4) - math.Pow(open, 4))); yield > 0 && mpa > share*yield {
 		v.report(Check, c.Name, c.Drawn.Pos, Finding{
 			What: c.Name + " is thin for the torque that drives it", Numbers: v.w.Torque(nm) + ": " + v.w.Stresses(mpa, mpa, 0) +
 				" of shear, wanted at most " + v.w.Stresses(share*yield, share*yield, 0) + " in " + v.p.Material.Value + ", without its keyway",

@@ -9,7 +9,6 @@ import (
 	"iter"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -51,8 +50,7 @@ func (r motored) notes() iter.Seq[parts.Text] { return slices.Values(r.m.Notes) 
 func (r motored) volts() (low, high float64) {
 	low = endless
 	for _, n := range voltNumber().FindAllString(r.m.Volts.Value, -1) {
-		u, _ := strconv.ParseFloat(n, 64) // the pattern lets numbers through alone
-		low, high = min(low, u), max(high, u)
+		low, high = min(low, figure(n)), max(high, figure(n))
 	}
 	return low, high
 }
@@ -157,7 +155,7 @@ func (r motored) itemFlange(e *parts.Loose) {
 
 // itemMass compares the mass of a motor as ordered with the power of its plate.
 func (r motored) itemMass(e *parts.Loose) {
-	kw := r.m.Watts() / 1000
+	kw := r.m.Kilowatts()
 	if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
 		r.say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 1)+" to "+r.w.RoundMass(most, 0),
 			"a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
@@ -166,7 +164,7 @@ func (r motored) itemMass(e *parts.Loose) {
 
 // itemShaft compares the shaft that a motor without a gear stands with with that of its frame.
 func (r motored) itemShaft(e *parts.Loose) {
-	end, ok := measured.FrameShaft(r.m.Frame.Value, r.m.Watts()/1000)
+	end, ok := measured.FrameShaft(r.m.Frame.Value, r.m.Kilowatts())
 	if ok && r.m.OutRPM.Value == 0 && e.Stands != nil && e.Stands.Shaft.Set() && math.Abs(e.Stands.Shaft.Mm-end.DiameterMm) > faceOffMm {
 		r.say("the shaft that the motor stands with is not that of its frame", r.mm(e.Stands.Shaft.Mm)+"; frame "+r.m.Frame.Value+" has "+r.mm(end.DiameterMm),
 			"a frame has one shaft", "the shaft as measured, or the frame of the plate")
@@ -178,7 +176,7 @@ func onPlate(m *parts.Motor, f []string) bool {
 	var has []float64
 	switch strings.ToLower(f[2]) {
 	case "kw":
-		has = []float64{m.Watts() / 1000}
+		has = []float64{m.Kilowatts()}
 	case "hp":
 		has = []float64{m.Watts() / parts.WattsPerHP}
 	case "hz":
@@ -190,7 +188,7 @@ func onPlate(m *parts.Motor, f []string) bool {
 		at := slices.IndexFunc(plate, func(p []string) bool { return strings.EqualFold(p[3], f[3]) })
 		return at < 0 || plate[at][4] == f[4]
 	}
-	got := noteMm(f[1], "mm")
+	got := figure(f[1])
 	has = seq.Keep(has, func(x float64) bool { return x > 0 })
 	return len(has) == 0 || slices.ContainsFunc(has, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
 }
@@ -316,11 +314,8 @@ func (r motored) speed() {
 }
 
 // newtons is a force in words.
-func newtons(figure, unit string) float64 {
-	if unit == "N" {
-		return noteMm(figure, "mm")
-	}
-	return noteMm(figure, "mm") * words.NPerPound
+func newtons(number, unit string) float64 {
+	return figure(number) * words.Either(unit == "N", 1, words.NPerPound)
 }
 
 // byHand is the torque of the force that words have at the rim of a hand wheel, Nm, and those words; 0 where they say none.

@@ -79,7 +79,7 @@ func (v *view) saidHoist(e *parts.Loose) {
 		if len(e.Lies) == 0 {
 			break
 		}
-		kg, on := noteMm(m[1], "mm"), v.pl.Part(e.Lies[0].Ref.Part)
+		kg, on := figure(m[1]), v.pl.Part(e.Lies[0].Ref.Part)
 		if m[2] == "lb" {
 			kg *= words.KgPerPound
 		}

@@ -175,6 +175,12 @@ func noteMm(number, unit string) float64 {
 	return mm
 }
 
+// figure is a number in words; what the pattern lets through is one.
+func figure(text string) float64 {
+	n, _ := parts.NumberOf(text)
+	return n
+}
+
 // written are lengths in the job's units, each once.
 func (v *view) written(of []float64) []string { return seq.Add(nil, seq.Map(of, v.mm)...) }
 

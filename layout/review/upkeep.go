@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"iter"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -24,8 +23,7 @@ func howOften(t parts.Text) (n float64, unit string) {
 	if m == nil {
 		return 0, ""
 	}
-	n, _ = strconv.ParseFloat(m[1], 64) // the pattern lets numbers through alone
-	return n, m[2]
+	return figure(m[1]), m[2]
 }
 
 // upkeep looks for times that are too long to be meant, at what is greased, and at what wears.

@@ -183,7 +183,7 @@ func (m *Stand) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *assem
 func MotorShaft(job *parts.Job, s *parts.Stands) (diameterMm, lengthMm float64) {
 	var end measured.ShaftEnd
 	if motor := job.Motor; motor != nil && motor.OutRPM.Value == 0 {
-		end, _ = measured.FrameShaft(motor.Frame.Value, motor.Watts()/1000)
+		end, _ = measured.FrameShaft(motor.Frame.Value, motor.Kilowatts())
 	}
 	return cmp.Or(s.Shaft.Mm, end.DiameterMm), cmp.Or(s.ShaftEnd.Mm, end.LengthMm)
 }
