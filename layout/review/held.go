@@ -233,10 +233,10 @@ func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
 		if h.group == nil || v.jointNames(h.name) {
 			return false
 		}
-		if h.thread == nil || !tapped {
-			return h.thread == nil && !tapped && passesThrough(2*h.radiusMm, t)
+		if tapped {
+			return h.thread != nil && h.thread.Designation == t.Designation
 		}
-		return h.thread.Designation == t.Designation
+		return h.thread == nil && passesThrough(2*h.radiusMm, t)
 	})
 	return seq.Map(open, func(h *hole) *parts.HoleGroup { return h.group })
 }
