@@ -89,12 +89,12 @@ func (v *view) clampFree(c *plan.ClampRow) {
 	}
 	for _, k := range v.q.Keyways {
 		side := math.Abs(math.Sin((k.ClockDeg-c.ClockDeg)*math.Pi/180)) * c.BoreMm / 2
-		if k.In == c.In && geom.Clock(1, k.ClockDeg).Dot(out) > 0 {
+		if k.In == c.In && sameSide(k.ClockDeg, c.ClockDeg) {
 			meets(k.Name, "the keyway "+k.Name, k.WidthMm/2+c.SlotMm/2-side, 0)
 		}
 	}
 	for o := range seq.Refs(v.openings()) {
-		meets(o.radial.Name.Value, o.title(v), o.inCut(c, out), o.inScrew(c))
+		meets(o.radial.Name.Value, o.title(v), o.inCut(c), o.inScrew(c))
 	}
 	v.clampWelded(c)
 }
@@ -124,8 +124,8 @@ func holeInScrew(c *plan.ClampRow, h *hole, out plan.XY) (deep float64) {
 }
 
 // inCut is how far an opening in the outside reaches into the cut at the outside, inScrew into the room of the screw.
-func (o *opening) inCut(c *plan.ClampRow, out plan.XY) float64 {
-	if geom.Clock(1, o.clockDeg).Dot(out) <= 0 {
+func (o *opening) inCut(c *plan.ClampRow) float64 {
+	if !sameSide(o.clockDeg, c.ClockDeg) {
 		return 0
 	}
 	return o.aroundMm + c.SlotMm/2 - o.outerMm*math.Abs(math.Sin((o.clockDeg-c.ClockDeg)*math.Pi/180))

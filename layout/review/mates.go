@@ -54,7 +54,7 @@ func (v *view) slotKeyway(f *parts.Radial) {
 func (v *view) slotKey(f *parts.Radial, diameterMm float64) {
 	key, err := v.keyFor(diameterMm)
 	wide, deep := math.Abs(f.Around.Mm-key.WidthMm), f.Depth.Mm-key.ShaftDepthMm
-	if err != nil || wide > 0.5*key.WidthMm || wide <= 0.05 && deep >= -0.3 && deep <= 0.5 {
+	if err != nil || geom.Over(wide, key.WidthMm/2) || !geom.Over(wide, 0.05) && !geom.Over(-0.3, deep) && !geom.Over(deep, 0.5) { // common practice, no source
 		return
 	}
 	standard := parts.By(v.job.Units, "DIN 6885-1", "ASME B17.1")

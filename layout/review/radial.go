@@ -329,8 +329,8 @@ func crossing(v *view) {
 			}
 			along := -h.span().OnMm(geom.Around(o.zMm, o.alongMm))
 			turn := (geom.ClockDeg(h.middle()) - o.clockDeg) * math.Pi / 180
-			if math.Cos(turn) <= 0 {
-				continue // on the far side of the axis
+			if !sameSide(geom.ClockDeg(h.middle()), o.clockDeg) {
+				continue
 			}
 			across := r*math.Abs(math.Sin(turn)) - h.radiusMm - o.aroundMm
 			gap := math.Max(along, across)
@@ -348,6 +348,9 @@ func crossing(v *view) {
 	}
 	worst.report()
 }
+
+// sameSide tells whether two clock angles lie on one side of the axis.
+func sameSide(a, b float64) bool { return math.Cos((a-b)*math.Pi/180) > 0 }
 
 // blindSlot tells whether it is a slot or keyway that is cut into a part and not through.
 func blindSlot(f *parts.Radial) bool { return f.Shape == parts.RadialSlot && !f.Through }
