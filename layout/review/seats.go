@@ -234,7 +234,7 @@ func (v *view) limitsOff(c *cylinder) {
 // length.
 func (v *view) lengthOff(c *cylinder) {
 	l, long := c.Drawn.Limits, c.Drawn.Length.Mm
-	if len(l) != 2 || long == 0 {
+	if len(l) != 2 {
 		return
 	}
 	if off := math.Max(l[0].Mm-long, long-l[1].Mm); geom.Some(off) {
