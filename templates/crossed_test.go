@@ -16,7 +16,7 @@ import (
 )
 
 // TestNoLineThroughAText: on no page of a demonstration job, on either paper, does
-// a line run through a text.
+// a line run through a text, or a text break a leader, an extension line or a dimension line by its paper.
 func TestNoLineThroughAText(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"pugmill", "gatejack"} {
@@ -36,6 +36,9 @@ func TestNoLineThroughAText(t *testing.T) {
 				t.Fatal(err)
 			}
 			for i := range doc.Pages {
+				for _, broken := range sheettest.Broken(&doc.Pages[i]) {
+					t.Errorf("%s on %s, page %d: a line is broken by %s", name, paper.Name, i+1, broken)
+				}
 				for _, crossed := range sheettest.Crossed(&doc.Pages[i]) {
 					t.Errorf("%s on %s, page %d: a line through %s", name, paper.Name, i+1, crossed)
 				}

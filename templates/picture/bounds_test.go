@@ -15,44 +15,43 @@ func inPanel() *dimensioned {
 	return &dimensioned{s: &plan.Section{LengthMm: 100}, w: 100, h: 100, hi: 100, x0: 3, p: draw.Panel{Width: 120}, rows: [2]int{2, 1}}
 }
 
-// TestChainTexts: the texts of a chain stand over the middles of their lengths, no nearer than 0.5 mm to the panel's edges,
-// every second one in a row 3.9 mm higher, with a line from under it to the middle of what it measures; a length has
-// arrows from 6.6 mm on.
+// TestChainTexts: the texts of a chain stand over the middles of their lengths between the extension lines at the ends,
+// every second one in a row 3.9 mm higher, with a line from under it past the texts of the first to the middle of what it
+// measures; what has no room between the ends stands beyond one, on its line made longer; a length has arrows from 6.6 mm on.
 func TestChainTexts(t *testing.T) {
 	t.Parallel()
-	long := strings.Repeat("8", 12)
-	wide := draw.TextWidth(long, sizeEmMm, true) + 1.2
+	width := func(digits int) float64 { return draw.TextWidth(strings.Repeat("8", digits), sizeEmMm, true) + 1.2 }
 	for _, c := range []struct {
 		ends   [][2]float64
+		digits []int
 		middle []float64 // of the texts
 	}{
-		{[][2]float64{{0, 40}, {40, 90}}, []float64{23, 68}},
-		{[][2]float64{{0, 2}, {0, 4}}, []float64{0.5 + wide/2, 0.5 + wide/2}},
-		{[][2]float64{{114, 117}, {115, 116}, {110, 117}}, []float64{119.5 - 1.5*wide, 118.5, 119.5 - wide/2}}, // the second is in a row of its own
+		{[][2]float64{{0, 40}, {40, 90}}, []int{12, 12}, []float64{23, 68}},
+		{[][2]float64{{0, 4}, {10, 100}}, []int{12, 12}, []float64{3 + width(12)/2, 58}},
+		{[][2]float64{{0, 60}, {90, 95}}, []int{1, 12}, []float64{33, 103 - width(12)/2}},
+		{[][2]float64{{0, 100}}, []int{50}, []float64{10 + 103 + width(50)/2}},
 	} {
 		v := inPanel()
 		var dims []plan.Dimension
 		for i, e := range c.ends {
-			text := long
-			if len(c.ends) == 3 && i == 1 {
-				text = "1"
-			}
-			dims = append(dims, plan.Dimension{FromMm: e[0], ToMm: e[1], Text: text})
+			dims = append(dims, plan.Dimension{FromMm: e[0], ToMm: e[1], Text: strings.Repeat("8", c.digits[i])})
 		}
-		if len(dims) == 3 {
-			c.middle[1] = min(118.5, 119.5-(draw.TextWidth("1", sizeEmMm, true)+1.2)/2)
+		if len(dims) == 1 { // no room between the ends
+			v.x0, v.p.Width, v.rows[0] = 13, 13+100+2*width(50), 1
 		}
 		v.chain(dims, 50, 40, 0)
-		texts := textsIn(&v.p.Draw)
-		for i, e := range c.ends {
+		over := &draw.Drawing{Items: v.over}
+		for i, at := range textsIn(over) {
 			row := float64(i % 2)
-			at := texts[i]
 			if !near(at.XMm, c.middle[i]) || !near(at.YMm, 50.9+3.9*row) {
 				t.Errorf("%v: text %d stands at %v, %v, want %v", c.ends, i, at.XMm, at.YMm, c.middle[i])
 			}
-			if led := hasLine(&v.p.Draw, at.XMm, 54.4, 3+(e[0]+e[1])/2, 50, draw.HairMm); led != (row == 1) {
+			if led := hasLine(&v.p.Draw, at.XMm, 54.4, 3+(c.ends[i][0]+c.ends[i][1])/2, 50.9+draw.AscentMm*sizeEmMm+0.1, draw.HairMm); led != (row == 1) {
 				t.Errorf("%v: text %d has a line: %v", c.ends, i, led)
 			}
+		}
+		if longer := len(dims) == 1; hasLine(&v.p.Draw, v.x0, 50, v.x0+100+width(50), 50, draw.ThinMm) != longer {
+			t.Errorf("%v: a line made longer: %v", c.ends, !longer)
 		}
 	}
 	for long, arrows := range map[float64]int{6.59: 0, 6.61: 2} {

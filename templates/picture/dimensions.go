@@ -59,9 +59,9 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 		if s.Flat { // its faces tell more
 			v.h, v.w = min(v.h, roomyMm), min(v.w, roomyMm)
 		} else if s.Whole == nil {
-			v.w = max(v.w, min(v.w*mostStretch, shortMm, width-2*side))
+			v.w = max(v.w, min(v.w*mostStretch, max(shortMm, v.chainWide()), width-2*side))
 		}
-		panelWidth := min(width, max(v.w+2*side, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
+		panelWidth := min(width, max(v.w+2*side, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows), v.chainBeside()))
 		v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
 		v.x0 = (panelWidth - v.w) / 2
 		v.axis = -(outsideMm + v.chainsMm(0) + chainMm + v.h*v.hi/(v.hi-v.lo))
@@ -112,10 +112,12 @@ func (v *dimensioned) chainsMm(side int) float64 {
 	return chainMm + float64(v.rows[side]-1)*chainRowMm
 }
 
-// moreRows gives a chain another row where its texts would stand off their lines.
+// moreRows gives a chain another row where its texts would stand off their lines: where the picture has
+// the height for it, and anywhere if they do not stand clear of the extension lines at the ends.
 func (v *dimensioned) moreRows() bool {
 	for side, dims := range [2][]plan.Dimension{v.above, v.below} {
-		if _, off := v.chainPlaces(dims, v.rows[side]); off && v.rows[side] < min(mostChainRows, len(dims)) && v.h > roomyMm {
+		_, off, fits := v.chainPlaces(dims, v.rows[side])
+		if v.rows[side] < min(mostChainRows, len(dims)) && (off && v.h > roomyMm || !fits) {
 			v.rows[side]++
 			return true
 		}
@@ -123,25 +125,135 @@ func (v *dimensioned) moreRows() bool {
 	return false
 }
 
-// chainPlaces are the middles of the texts of a chain, every one in the next of so many rows, and
-// whether one of them stands beside its own line.
-func (v *dimensioned) chainPlaces(dims []plan.Dimension, rows int) (places []float64, off bool) {
-	places = make([]float64, len(dims))
-	for row := range rows {
-		var wanted, widths []float64
-		for i := row; i < len(dims); i += rows {
-			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
-			wanted, widths = append(wanted, (a+b)/2), append(widths, chainWidth(dims, i))
-		}
-		for k, x := range draw.Apart(wanted, widths, 0.5, v.p.Width-0.5) {
-			i := row + k*rows
-			a, b := v.x(dims[i].FromMm), v.x(dims[i].ToMm)
-			places[i] = x
-			off = off || math.Abs(x-wanted[k]) > max((b-a)/2, 0.45*widths[k])
+// chainWide is how wide a part is drawn for the widest row of the texts of its lengths.
+func (v *dimensioned) chainWide() (mm float64) {
+	for side, dims := range [2][]plan.Dimension{v.above, v.below} {
+		for row := range v.rows[side] {
+			mm = max(mm, seq.Sum(chainRow(dims, row, v.rows[side]), func(i int) float64 { return chainRoom(dims, i, row, v.rows[side]) }))
 		}
 	}
-	return places, off
+	return mm
 }
+
+// chainBeside is how wide a panel is for the texts of lengths that have to stand beyond the ends of a part.
+func (v *dimensioned) chainBeside() (mm float64) {
+	for _, dims := range [3][]plan.Dimension{{v.overall}, v.above, v.below} {
+		for i, d := range dims {
+			if w := chainWidth(dims, i); len(dims) == 1 && w > v.w && d.Text != "" {
+				mm = max(mm, v.w+2*w+1)
+			}
+		}
+	}
+	return mm
+}
+
+// chainRow are the lengths whose texts stand in a row of so many, or whose lines pass it from a further one.
+func chainRow(dims []plan.Dimension, row, rows int) (on []int) {
+	for i := range dims {
+		if i%rows >= row {
+			on = append(on, i)
+		}
+	}
+	return on
+}
+
+// chainRoom is the room in a row of a text of a chain, or of its line.
+func chainRoom(dims []plan.Dimension, i, row, rows int) float64 {
+	if i%rows > row {
+		return passMm
+	}
+	return chainWidth(dims, i)
+}
+
+// chainPlaces are for each text of a chain, every one in the next of so many rows, where its line passes
+// the rows nearer to the dimension line and then its middle; whether one of them stands beside its own
+// line, and whether all stand clear of the extension lines at the ends.
+func (v *dimensioned) chainPlaces(dims []plan.Dimension, rows int) (places [][]float64, off, fits bool) {
+	places, fits = make([][]float64, len(dims)), true
+	for row := range rows {
+		on := chainRow(dims, row, rows)
+		wanted := seq.Map(on, func(i int) float64 { return (v.x(dims[i].FromMm) + v.x(dims[i].ToMm)) / 2 })
+		widths := seq.Map(on, func(i int) float64 { return chainRoom(dims, i, row, rows) })
+		half := seq.Map(on, func(i int) float64 { return (v.x(dims[i].ToMm) - v.x(dims[i].FromMm)) / 2 })
+		set, ok := v.between(wanted, widths)
+		if led := v.amongLeaders(wanted, widths); led != nil {
+			far := false // from its own length
+			for k, x := range led {
+				far = far || math.Abs(x-wanted[k]) > max(half[k]-widths[k]/2, math.Abs(set[k]-wanted[k])+passMm/2)
+			}
+			if !far {
+				set = led
+			}
+		}
+		fits = fits && ok
+		for k, i := range on {
+			places[i] = append(places[i], set[k])
+			off = off || i%rows == row && math.Abs(set[k]-wanted[k]) > max(half[k], 0.45*widths[k])
+		}
+	}
+	return places, off, fits
+}
+
+// amongLeaders sets the texts of a row apart for the leaders that go between them, where there is the room.
+func (v *dimensioned) amongLeaders(wanted, widths []float64) []float64 {
+	type item struct {
+		x, width float64
+		text     int // or -1
+	}
+	var all []item
+	for i, x := range wanted {
+		all = append(all, item{x, widths[i], i})
+	}
+	for _, x := range v.tips {
+		all = append(all, item{x, passMm, -1})
+	}
+	slices.SortStableFunc(all, func(a, b item) int { return cmp.Compare(a.x, b.x) })
+	set, ok := v.between(seq.Map(all, func(q item) float64 { return q.x }), seq.Map(all, func(q item) float64 { return q.width }))
+	if len(v.tips) == 0 || !ok {
+		return nil
+	}
+	out := make([]float64, len(wanted))
+	for i, q := range all {
+		if q.text >= 0 {
+			out[q.text] = set[i]
+		}
+	}
+	return out
+}
+
+// between sets the texts of a row between the extension lines at the ends, or the first, the last or both
+// beyond these, as it moves them least; where there is no room for that, anywhere in the panel.
+func (v *dimensioned) between(wanted, widths []float64) (best []float64, ok bool) {
+	n, least := len(wanted), math.Inf(1)
+	for _, out := range [4][2]int{{0, 0}, {0, 1}, {1, 0}, {1, 1}} {
+		from, to := out[0], n-out[1]
+		if from > to || seq.Sum(widths[from:to], func(w float64) float64 { return w }) > v.w || from > 0 && widths[0] == passMm || to < n && widths[to] == passMm {
+			continue
+		}
+		set := slices.Clone(wanted)
+		copy(set[from:], draw.Apart(wanted[from:to], widths[from:to], v.x0, v.x0+v.w))
+		if from > 0 {
+			set[0] = v.x0 - widths[0]/2
+		}
+		if to < n {
+			set[to] = v.x0 + v.w + widths[to]/2
+		}
+		moved := beyondMm * float64(out[0]+out[1])
+		for i := range set {
+			moved += math.Abs(set[i] - wanted[i])
+		}
+		if inside := n == 0 || set[0]-widths[0]/2 > 0 && set[n-1]+widths[n-1]/2 < v.p.Width; inside && moved < least {
+			best, least, ok = set, moved, true
+		}
+	}
+	if !ok {
+		best = draw.Apart(wanted, widths, 0.5, v.p.Width-0.5)
+	}
+	return best, ok
+}
+
+// beyondMm is how much further a text is moved rather than beyond an end.
+const beyondMm = 3.0
 
 // chainWidth is the room of a text of a chain.
 func chainWidth(dims []plan.Dimension, i int) float64 {
@@ -156,16 +268,24 @@ func chainWidth(dims []plan.Dimension, i int) float64 {
 const mostChainRows = 3
 
 // draw draws the section and its sizes, the diameters in so many rows above and
-// below.
+// below: first where labels stand and how their leaders would go, then the lengths
+// clear of these, then the leaders clear of the lengths.
 func (v *dimensioned) draw(outsideRows, boreRows int) {
 	v.metal()
 	top, low := v.y(v.hi), v.y(v.lo)
 	chains := v.chainsMm(0) + chainMm
-	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
+	outsides := v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
+	bores := v.labels(v.bores, low-2-v.chainsMm(1), boreRows, -1)
+	tips := func(l *label) float64 { return v.x((l.fromMm + l.toMm) / 2) }
 	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 0)
+	v.tips = seq.Map(outsides, tips)
 	v.chain(v.above, top+chainMm-4, top, 0)
-	v.labels(v.bores, low-2-v.chainsMm(1), boreRows, -1)
+	v.tips = seq.Map(bores, tips)
 	v.chain(v.below, low-v.chainsMm(1)+1, low, 1)
+	v.leaders = nil
+	v.route(outsides, 1)
+	v.route(bores, -1)
+	v.p.Draw.Add(v.over...)
 	if v.s.Whole != nil {
 		v.leaning(top)
 	}
@@ -226,6 +346,9 @@ type dimensioned struct {
 	overall                       plan.Dimension
 	p                             draw.Panel
 	leaders                       [][4]float64
+	texts                         []draw.Rect // of the lengths
+	tips                          []float64   // where leaders stand on their surfaces at that side
+	over                          []draw.Item // these, drawn over all lines
 	offset                        *plan.Dimension
 	rows                          [2]int  // of the texts of the lengths above and below
 	lo, hi                        float64 // of the section, from its axis
@@ -261,14 +384,57 @@ func (v *dimensioned) metal() {
 	v.p.Draw.Add(draw.Segment(v.x0-4, v.axis, v.x0+v.w+4, v.axis, draw.ThinMm, draw.ChainDash...))
 }
 
-// chain draws lengths on a line at y, with extension lines from the metal's
-// edge at from, above the part (0) or below it (1). The texts of further rows have a line down
-// to what they measure.
+// chained are lengths on a dimension line at y: their texts as wide as they are, the first row of them
+// based so far from the line, and each further row a step from it.
+type chained struct {
+	dims          []plan.Dimension
+	widths        []float64
+	y, base, step float64
+}
+
+// height is that of the bases of the texts of a row.
+func (c *chained) height(row int) float64 { return c.y + c.base + float64(row)*c.step }
+
+// chain draws lengths on a line at y, with extension lines from the metal's edge at from, above
+// the part (0) or below it (1). Below it, texts that are wider than their lengths stand under the
+// line, where no extension line comes.
 func (v *dimensioned) chain(dims []plan.Dimension, y, from float64, side int) {
-	d, rows, out := &v.p.Draw, v.rows[side], [2]float64{1, -1}[side]
-	edges := map[float64]bool{}
-	widths := make([]float64, len(dims))
-	for i, dim := range dims {
+	c := &chained{dims, make([]float64, len(dims)), y, 0.9, chainRowMm}
+	wide := false
+	for i, d := range dims {
+		c.widths[i] = chainWidth(dims, i)
+		wide = wide || c.widths[i] > v.x(d.ToMm)-v.x(d.FromMm)
+		c.base = max(c.base, 0.9+(draw.DropOf(d.Text)-draw.DropOf("8"))*sizeEmMm)
+	}
+	if wide && side == 1 {
+		c.y, c.base, c.step = from-chainMm+4, -0.9-draw.AscentMm*sizeEmMm, -chainRowMm
+	}
+	v.chainLines(c, from, [2]float64{1, -1}[side])
+	places, _, _ := v.chainPlaces(dims, v.rows[side])
+	if v.rows[side] == 1 {
+		v.aside(c, places)
+	}
+	for i, at := range places {
+		row := len(at) - 1
+		v.down(c, at)
+		a, b, x0, x1 := v.x(dims[i].FromMm), v.x(dims[i].ToMm), at[row]-c.widths[i]/2, at[row]+c.widths[i]/2
+		if row == 0 && (x1 < a+0.1 || x0 > b-0.1) { // beyond its length: on its line made longer
+			v.p.Draw.Add(draw.Segment(min(a, x0), c.y, max(b, x1), c.y, draw.ThinMm))
+		}
+		text := draw.Text{XMm: at[row], YMm: c.height(row), SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dims[i].Text}
+		if len(dims) == 1 && dims[i].Limits != "" {
+			room := draw.TextWidth(dims[i].Limits, limitEmMm, false)
+			v.write(draw.Text{XMm: x1 - room, YMm: text.YMm, SizeMm: limitEmMm, Content: dims[i].Limits})
+			text.XMm -= (room + 1.5) / 2
+		}
+		v.write(text)
+	}
+}
+
+// chainLines draws the dimension lines of lengths with their arrows, and extension lines out from the metal.
+func (v *dimensioned) chainLines(c *chained, from, out float64) {
+	d, y, edges := &v.p.Draw, c.y, map[float64]bool{}
+	for _, dim := range c.dims {
 		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
 		for _, x := range []float64{a, b} {
 			if !edges[x] {
@@ -282,31 +448,47 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from float64, side int) {
 		} else { // no room between: strokes
 			d.Add(draw.Segment(a-0.8, y-0.8, a+0.8, y+0.8, draw.ThinMm), draw.Segment(b-0.8, y-0.8, b+0.8, y+0.8, draw.ThinMm))
 		}
-		widths[i] = chainWidth(dims, i)
 	}
-	places, _ := v.chainPlaces(dims, rows)
-	roomy := true // every text stands within its own stretch
-	for i, dim := range dims {
-		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
-		roomy = roomy && widths[i] < b-a
-		if row := i % rows; row > 0 { // under all texts, which stand over it
-			d.Add(draw.Segment(places[i], y+0.5+float64(row)*chainRowMm, (a+b)/2, y, draw.HairMm))
+}
+
+// aside moves each text that has its room over its own length out of the way of leaders, as far as its
+// neighbours leave it that.
+func (v *dimensioned) aside(c *chained, places [][]float64) {
+	for i, d := range c.dims {
+		a, b := v.x(d.FromMm), v.x(d.ToMm)
+		if c.widths[i] >= b-a {
+			continue
 		}
+		if i > 0 {
+			a = max(a, places[i-1][0]+c.widths[i-1]/2-1)
+		}
+		if i+1 < len(places) {
+			b = min(b, places[i+1][0]-c.widths[i+1]/2+1)
+		}
+		places[i][0] = v.clear(places[i][0], c.widths[i], c.y+c.base-0.9, a, b)
 	}
-	for i, dim := range dims {
-		a, b := v.x(dim.FromMm), v.x(dim.ToMm)
-		base := y + 0.9 + float64(i%rows)*chainRowMm
-		if roomy {
-			places[i] = v.clear(places[i], widths[i], y, a, b)
-		}
-		text, size := dim.Text, sizeEmMm
-		if len(dims) == 1 && dim.Limits != "" {
-			room := draw.TextWidth(dim.Limits, limitEmMm, false)
-			d.Add(draw.Over(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: base, SizeMm: limitEmMm, Content: dim.Limits})...)
-			places[i] -= (room + 1.5) / 2
-		}
-		d.Add(draw.Over(draw.Text{XMm: places[i], YMm: base, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
+}
+
+// down draws the line of a text of a further row to its dimension line, past the texts of the nearer rows.
+func (v *dimensioned) down(c *chained, at []float64) {
+	near, far := -0.4, draw.AscentMm*sizeEmMm+0.1 // from the base of a row, to its side of the dimension line and beyond
+	if c.step < 0 {
+		near, far = far, near
 	}
+	for row := len(at) - 1; row > 0; row-- {
+		end := c.y
+		if row > 1 {
+			end = c.height(row-1) + near
+		}
+		upper, lower := c.height(row)+near, c.height(row-1)+far
+		v.p.Draw.Add(draw.Segment(at[row], upper, at[row-1], lower, draw.HairMm), draw.Segment(at[row-1], lower, at[row-1], end, draw.HairMm))
+	}
+}
+
+// write keeps a text of a length, to be drawn over all lines.
+func (v *dimensioned) write(t draw.Text) {
+	v.texts = append(v.texts, draw.TextRect(t))
+	v.over = append(v.over, draw.Over(t)...)
 }
 
 // clear moves the middle of a text on a dimension line from a to b to where no
@@ -370,11 +552,12 @@ type label struct {
 	row          int       // from the part outwards
 	middle       float64   // of its text
 	passes       []float64 // where its leader passes the rows nearer to the part, from the part outwards
+	at           float64   // the height that its leader leaves the rows at
 }
 
 // labels write diameters with their limits in rows from y on, away from the part, each with a leader
 // that goes between the labels of the nearer rows to its surface.
-func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) {
+func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) []*label {
 	list := v.settled(labelled(dims, rows), rows)
 	base, bands := make([]float64, rows), make([][2]float64, rows)
 	high := 0.0
@@ -398,6 +581,7 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 		}
 		v.p.Draw.Add(draw.Over(draw.Text{XMm: l.middle, YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: l.Text}.Within(v.p.Width - 1))...)
 	}
+	return list
 }
 
 // settled gives labels the rows in which their leaders lean least: one after the other changes its row,
@@ -451,7 +635,7 @@ func (v *dimensioned) placed(list []*label) (leansMm float64) {
 		}
 		places := seq.Map(on, func(l *label) float64 { return v.x((l.fromMm + l.toMm) / 2) })
 		widths := seq.Map(on, func(l *label) float64 { return l.roomMm(row) })
-		free := seq.Map(on, v.over)
+		free := seq.Map(on, v.onto)
 		for i := range on {
 			half := max(0, widths[i]/2-labelGapMm)
 			free[i] = [2]float64{free[i][0] - half, free[i][1] + half}
@@ -471,33 +655,48 @@ func (v *dimensioned) placed(list []*label) (leansMm float64) {
 	}
 }
 
-// over is where a leader can stand upright on the surface of a label, in the panel.
-func (v *dimensioned) over(l *label) [2]float64 {
+// onto is where a leader can stand upright on the surface of a label, in the panel.
+func (v *dimensioned) onto(l *label) [2]float64 {
 	margin := (l.toMm - l.fromMm) * 0.15
 	return [2]float64{v.x(l.fromMm + margin), v.x(l.toMm - margin)}
 }
 
 // leader leads from a label to its surface, upright where it can be and through the rows between: where each
-// band of texts begins and ends is given, from the part outwards.
+// band of texts begins and ends is given, from the part outwards. What of it lies in the rows is drawn.
 func (v *dimensioned) leader(l *label, bands [][2]float64, side float64) {
-	radius := l.RadiusMm
-	if v.s.Whole != nil {
-		radius *= side
-	}
-	free := v.over(l)
-	half, x := max(0, labelWidth(l.Dimension)/2-labelGapMm), min(max(l.middle, free[0]), free[1])
+	free := v.onto(l)
+	from := v.starts(l)
+	x, y := min(max(min(max(l.middle, free[0]), free[1]), from[0]), from[1]), bands[l.row][0]
 	if l.row > 0 {
-		x = l.passes[l.row-1]
+		half := l.half()
+		x = min(max(l.passes[l.row-1], l.middle-half), l.middle+half)
 	}
-	x, y := min(max(x, l.middle-half), l.middle+half), bands[l.row][0]
 	for row := l.row - 1; row >= 0; row-- {
 		v.lead(x, y, l.passes[row], bands[row][1])
 		x, y = l.passes[row], bands[row][0]
 		v.lead(x, bands[row][1], x, y)
 	}
-	tip := min(max(x, free[0]), free[1])
-	v.leaders = append(v.leaders, [4]float64{x, y, tip, v.y(radius)})
-	v.p.Draw.Add(leaderTo(x, y, tip, v.y(radius))...)
+	l.at = y
+	v.leaders = append(v.leaders, [4]float64{x, y, min(max(x, free[0]), free[1]), v.surface(l, side)})
+}
+
+// half is how far from its middle a leader may leave a label.
+func (l *label) half() float64 { return max(0, labelWidth(l.Dimension)/2-labelGapMm) }
+
+// starts is where a leader can leave the rows of labels.
+func (v *dimensioned) starts(l *label) [2]float64 {
+	if l.row > 0 {
+		return [2]float64{l.passes[0], l.passes[0]}
+	}
+	return [2]float64{l.middle - l.half(), l.middle + l.half()}
+}
+
+// surface is the height of the surface of a label on its side of the axis.
+func (v *dimensioned) surface(l *label, side float64) float64 {
+	if v.s.Whole != nil {
+		return v.y(l.RadiusMm * side)
+	}
+	return v.y(l.RadiusMm)
 }
 
 // lead is a piece of a leader.

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/templates/draw"
@@ -518,5 +520,44 @@ func TestLabelsExchangeRows(t *testing.T) {
 	after := v.placed(v.settled(list, 3))
 	if before < 1 || after > 0.5 {
 		t.Errorf("leaders lean %v, before %v", after, before)
+	}
+}
+
+// TestWayRoundTexts: a leader goes straight down where nothing stands in its way, else with knees past a text by the nearer
+// end of it, clear of that and of the metal beside its surface.
+func TestWayRoundTexts(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name   string
+		texts  []draw.Rect
+		points int
+		past   float64 // where it passes the text
+	}{
+		{"nothing", nil, 2, 33}, {"a text beside it", []draw.Rect{draw.R(60, 116, 90, 119)}, 2, 33}, {"a narrow text", []draw.Rect{draw.R(30, 116, 34, 119)}, 2, 0},
+		{"a wide text", []draw.Rect{draw.R(20, 116, 60, 119)}, 4, 20 - clearMm}, {"two texts", []draw.Rect{draw.R(5, 116, 37.5, 119), draw.R(38.6, 116, 90, 119)}, 4, 37.5 + clearMm},
+	} {
+		v := inPanel()
+		v.s.Outer = []plan.XY{{YMm: 90}, {XMm: 60, YMm: 90}, {XMm: 60, YMm: 100}, {XMm: 100, YMm: 100}}
+		v.texts = c.texts
+		way := v.way(&label{Dimension: plan.Dimension{RadiusMm: 90, Text: "8888"}, fromMm: 20, toMm: 40, middle: 33, at: 125}, 1)
+		if len(way) != c.points || c.past > 0 && !near(way[1].X, c.past) {
+			t.Errorf("%s: %v", c.name, way)
+		}
+		for i := 1; i < len(way); i++ {
+			if slices.ContainsFunc(c.texts, func(r draw.Rect) bool { return meets(way[i-1], way[i], r) }) {
+				t.Errorf("%s: through a text: %v", c.name, way)
+			}
+		}
+		if end := way[len(way)-1]; !near(end.Y, 90) || end.X < 23 || end.X > 43 {
+			t.Errorf("%s: ends at %v", c.name, end)
+		}
+	}
+	v := inPanel()
+	v.s.Outer = []plan.XY{{YMm: 20}, {XMm: 50, YMm: 20}, {XMm: 50, YMm: 100}, {XMm: 100, YMm: 100}}
+	l := &label{Dimension: plan.Dimension{RadiusMm: 20}}
+	for x, through := range map[float64]bool{52: false, 70: true} {
+		if got := v.throughMetal(l, canvas.Point{X: x, Y: 110}, canvas.Point{X: 50, Y: 20}); got != through {
+			t.Errorf("from %v: through metal: %v", x, got)
+		}
 	}
 }

@@ -131,6 +131,30 @@ func TestCrossedFinds(t *testing.T) {
 	}
 }
 
+// TestBrokenFinds: a straight line that the paper of a text hides is found; not one that is drawn over it, ends before it, is
+// hidden by more, is dashed or one of many, nor what a text without paper crosses.
+func TestBrokenFinds(t *testing.T) {
+	t.Parallel()
+	word := draw.Text{XMm: 20, YMm: 30, SizeMm: 4, Content: "1234"}
+	line := draw.Segment(24, 0, 24, 80, 0.13)
+	two := line
+	two.Path = line.Path.Copy().Append(draw.Segment(26, 0, 26, 80, 0.13).Path)
+	for name, c := range map[string]struct {
+		before []draw.Item
+		text   []draw.Item
+		broken bool
+	}{
+		"through it": {[]draw.Item{line}, draw.Over(word), true}, "in a group": {[]draw.Item{draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{line}}, Transform: canvas.Identity}}, draw.Over(word), true},
+		"beside it": {[]draw.Item{draw.Segment(60, 0, 60, 80, 0.13)}, draw.Over(word), false}, "over it": {nil, append(draw.Over(word), line), false}, "ends before it": {[]draw.Item{draw.Segment(24, 0, 24, 30, 0.13)}, draw.Over(word), false},
+		"dashed": {[]draw.Item{draw.Segment(24, 0, 24, 80, 0.13, 1, 2)}, draw.Over(word), false}, "one of many": {[]draw.Item{two}, draw.Over(word), false}, "no paper": {[]draw.Item{line}, []draw.Item{word}, false},
+		"hidden before": {[]draw.Item{line, draw.Shape{Path: draw.R(0, 0, 60, 60).Path(), Fill: draw.White}}, draw.Over(word), false},
+	} {
+		if got := Broken(&draw.Page{Drawing: draw.Drawing{Items: append(c.before, c.text...)}}); (len(got) > 0) != c.broken {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}
+
 // TestPaths: how a path is recorded: every kind of stretch, a rectangle by two corners, places to a tenth.
 func TestPaths(t *testing.T) {
 	t.Parallel()

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -18,9 +19,26 @@ func Crossed(page *draw.Page) []string {
 	s.add(&page.Drawing, canvas.Identity, nil)
 	var out []string
 	for _, t := range s.texts {
-		if mm := s.through(t); mm > leastThroughMm {
+		if mm := s.through(t, 0); mm > leastThroughMm {
 			out = append(out, fmt.Sprintf("%q at %.0f, %.0f: %.1f mm", t.text.Content, t.room.middle().X, t.room.middle().Y, mm))
 		}
+	}
+	return out
+}
+
+// Broken are the texts of a page whose own patch of paper (draw.Over) breaks a straight
+// line, such as a leader, an extension line or another dimension line, as Crossed says them.
+func Broken(page *draw.Page) []string {
+	s := &scene{}
+	s.add(&page.Drawing, canvas.Identity, nil)
+	var out []string
+	for _, t := range s.texts {
+		all := s.lines
+		s.lines = seq.Keep(all, func(l sceneLine) bool { return l.single && l.n < t.n })
+		if mm := s.through(t, t.n-1); t.patched && mm > leastThroughMm {
+			out = append(out, fmt.Sprintf("%q at %.0f, %.0f: %.1f mm", t.text.Content, t.room.middle().X, t.room.middle().Y, mm))
+		}
+		s.lines = all
 	}
 	return out
 }
@@ -33,7 +51,7 @@ func Overlaid(page *draw.Page) []string {
 	for i, t := range s.texts {
 		box := t.full.box()
 		for _, o := range s.texts[:i] {
-			if box.Meets(o.full.box()) && t.full.meets(o.full) && !s.hidden(o.room.middle(), o.n) {
+			if box.Meets(o.full.box()) && t.full.meets(o.full) && !s.hidden(o.room.middle(), o.n, 0) {
 				out = append(out, fmt.Sprintf("%q over %q at %.0f, %.0f", t.text.Content, o.text.Content, t.room.middle().X, t.room.middle().Y))
 			}
 		}
@@ -82,6 +100,7 @@ type sceneLine struct {
 	from, to canvas.Point
 	clips    []*canvas.Path
 	n        int
+	single   bool // all of its shape, and no dashes
 }
 
 type sceneFill struct {
@@ -95,6 +114,7 @@ type sceneText struct {
 	text       draw.Text
 	room, full quad
 	n          int
+	patched    bool // on paper of its own, the item before it
 }
 
 func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
@@ -113,7 +133,8 @@ func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
 				q[i], full[i] = m.Dot(q[i]), m.Dot(full[i])
 			}
 			if r.X1 > r.X0 && r.Y1 > r.Y0 && inside(q.middle(), clips) {
-				s.texts = append(s.texts, sceneText{item, q, full, s.n})
+				last := len(s.fills) - 1
+				s.texts = append(s.texts, sceneText{item, q, full, s.n, last >= 0 && s.fills[last].n == s.n-1})
 			}
 		case draw.Shape:
 			s.shape(item, m, clips)
@@ -133,7 +154,8 @@ func (s *scene) shape(item draw.Shape, m canvas.Matrix, clips []*canvas.Path) {
 	}
 	for scan := path.Scanner(); scan.Scan(); {
 		if scan.Cmd() != canvas.MoveToCmd {
-			s.lines = append(s.lines, sceneLine{scan.Start(), scan.End(), clips, s.n})
+			single := item.Fill == draw.None && len(item.DashMm) == 0 && item.Path.Len() == path.Len() && len(path.Coords()) == 2
+			s.lines = append(s.lines, sceneLine{scan.Start(), scan.End(), clips, s.n, single})
 		}
 	}
 }
@@ -142,8 +164,8 @@ func inside(p canvas.Point, clips []*canvas.Path) bool {
 	return !slices.ContainsFunc(clips, func(c *canvas.Path) bool { return !c.Contains(p.X, p.Y, canvas.NonZero) })
 }
 
-// through is the length of the lines that are seen in a text.
-func (s *scene) through(t sceneText) float64 {
+// through is the length of the lines that are seen in a text, a fill left out.
+func (s *scene) through(t sceneText, but int) float64 {
 	var sum float64
 	room := t.room.box()
 	for _, l := range s.lines {
@@ -153,7 +175,7 @@ func (s *scene) through(t sceneText) float64 {
 		n := int(math.Ceil(l.to.Sub(l.from).Length() / sampleMm))
 		for i := range n {
 			p := l.from.Interpolate(l.to, (float64(i)+0.5)/float64(n))
-			if t.room.holds(p) && inside(p, l.clips) && !s.hidden(p, l.n) {
+			if t.room.holds(p) && inside(p, l.clips) && !s.hidden(p, l.n, but) {
 				sum += l.to.Sub(l.from).Length() / float64(n)
 			}
 		}
@@ -161,10 +183,10 @@ func (s *scene) through(t sceneText) float64 {
 	return sum
 }
 
-// hidden tells whether a fill covers a point of an item that was drawn before.
-func (s *scene) hidden(p canvas.Point, n int) bool {
+// hidden tells whether a fill, but for one, covers a point of an item that was drawn before.
+func (s *scene) hidden(p canvas.Point, n, but int) bool {
 	for i := len(s.fills) - 1; i >= 0 && s.fills[i].n > n; i-- {
-		if f := s.fills[i]; f.box.HasPoint(p.X, p.Y) && inside(p, f.clips) && f.path.Contains(p.X, p.Y, canvas.NonZero) {
+		if f := s.fills[i]; f.n != but && f.box.HasPoint(p.X, p.Y) && inside(p, f.clips) && f.path.Contains(p.X, p.Y, canvas.NonZero) {
 			return true
 		}
 	}
