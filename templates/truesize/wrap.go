@@ -124,7 +124,7 @@ func (p *pattern) wrapTexts(l laid) {
 	if l.Window.Y0 < l.oy && l.oy < l.Window.Y1 {
 		lo, hi := max(l.Window.X0, l.ox+d.MinMm.XMm)+6, min(l.Window.X1, l.ox+d.MinMm.XMm+d.WrapMm)-2
 		end := d.SeatAt
-		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT " + end} {
+		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT EDGE", "SEAT " + end} {
 			if p.seatText(l, text, lo, hi) {
 				break
 			}
