@@ -12,7 +12,7 @@ import (
 const tooLongForBars = "order to length: a piece is longer than a bar"
 
 // bars plans what the bars of frames are sawn from, one row for a section and
-// material, in the order of the parts.
+// material, in the order of the parts: what fills less than wholeShare of one is bought to length.
 func (j *shop) bars() []plan.BarStock {
 	type kind struct{ section, material string }
 	var kinds []kind
@@ -35,6 +35,11 @@ func (j *shop) bars() []plan.BarStock {
 		laid, err := bars.Nest(pieces[k], stock)
 		if err != nil {
 			row.Source = tooLongForBars
+		}
+		if len(laid) == 1 && row.BarMm-laid[0].OffcutMm < wholeShare*row.BarMm {
+			used := row.BarMm - laid[0].OffcutMm
+			row.BarMm = j.w.Up(used, 10, 1.0/2)
+			laid[0].OffcutMm = row.BarMm - used
 		}
 		for _, b := range laid {
 			bar := plan.StockBar{OffcutMm: words.Round(geom.Clean(b.OffcutMm), 1)}

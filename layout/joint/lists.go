@@ -165,6 +165,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	j.buyLoose(made, &out)
 	j.buyMotor(&out)
 	j.buyFiller(made, &out)
+	j.buyGrease(made, &out)
 	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	var rows []plan.BoughtRow
 	for _, row := range out {
@@ -230,6 +231,25 @@ func (j *shop) buyFiller(made []*joint, list *buying) {
 	}
 	for _, on := range slices.Sorted(maps.Keys(kg)) {
 		list.add(words.Join(" ", "Filler for", on)+", to the welding procedure, "+j.w.RoundMass(kg[on], 2), 1, "welds", "")
+	}
+}
+
+// buyGrease lists what bearings are packed with, and what the card of upkeep asks for, each once.
+func (j *shop) buyGrease(made []*joint, list *buying) {
+	for _, t := range made {
+		if p := t.out.Bearing; p != nil && !p.Sealed && p.Grease != "" {
+			list.use(t, "Grease, "+p.Grease, 0, "")
+		}
+	}
+	if j.job.Upkeep != nil {
+		for _, port := range j.job.Upkeep.Ports {
+			if port.Grease.Value != "" {
+				list.add(words.Capital(port.Grease.Value), 0, "upkeep", "")
+			}
+		}
+	}
+	for _, row := range *list {
+		row.Quantity = max(row.Quantity, 1)
 	}
 }
 

@@ -5,11 +5,13 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // stockRow is the row of a piece of stock.
@@ -80,6 +82,43 @@ func TestWholeBars(t *testing.T) {
 		i := slices.IndexFunc(p.Cuts, func(c plan.CutRow) bool { return strings.HasPrefix(c.Stock, "round Ø30") })
 		if row := p.Cuts[i]; !reflect.DeepEqual(row.Bars, []plan.CutBar{want}) || (row.BarMm == 6000) != (count == "12") || strings.HasSuffix(row.Stock, ", saw cut") != (count == "11") {
 			t.Errorf("%s: %+v", count, row)
+		}
+	}
+}
+
+// TestBarsToLength: 4 × 120 of flat with 3 cuts of 2 and 10 at the first end are 496, bought as 500; the tubes of the
+// stand fill half a bar of 6 m, and it is bought whole.
+func TestBarsToLength(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]string{"pugmill": "[6000 1] [500 1]", "gatejack": "[1384.3 1] [215.9 1] [76.2 1]"} {
+		var got []string
+		for _, b := range demoPlan(t, job).Bars {
+			got = append(got, fmt.Sprint([]any{geom.Clean(b.BarMm), len(b.Bars)}))
+			if off := b.Bars[0].OffcutMm; off < 0 || off >= 13 != (b.BarMm == 6000) {
+				t.Errorf("%s leaves %g", b.Section, off)
+			}
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("%s buys %s", job, s)
+		}
+	}
+}
+
+// TestBuyGrease: what open bearings are packed with and what the card of upkeep asks for is bought, once for all places.
+func TestBuyGrease(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]string{
+		"pugmill":  "1 Gear oil as on its plate for upkeep; 1 Grease, lithium soap NLGI 2 for steps 10–11",
+		"gatejack": "1 Bearing oil for upkeep; 1 Grease, calcium NLGI 2 for steps 14–15; 1 Water-resistant grease for upkeep",
+	} {
+		var got []string
+		for _, b := range demoPlan(t, job).Bought {
+			if low := strings.ToLower(b.Item); strings.HasSuffix(low, " grease") || strings.HasPrefix(low, "grease, ") || strings.Contains(low, " oil") {
+				got = append(got, strconv.Itoa(b.Quantity)+" "+b.Item+" for "+b.For)
+			}
+		}
+		if s := strings.Join(got, "; "); s != want {
+			t.Errorf("%s buys %s", job, s)
 		}
 	}
 }

@@ -69,7 +69,7 @@ func TestShaftOrder(t *testing.T) {
 	inOrder(t, shaft, "Face and centre both ends", "Rough both ends", "From the front face: auger seat to Ø52, nose to Ø38.", "From the back face: seal land to Ø62, front bearing to Ø52, middle to Ø50, rear bearing to Ø42, nut thread to Ø42, drive to Ø37.", "Leave 1 mm at every shoulder.", "Turn from the front face", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3 LH, pitch 3 mm, 50 long. LEFT HAND: the lathe runs forward, the carriage goes from the headstock to the tailstock.",
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
-		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "side-and-face cutter Ø63",
+		"auger key: keyway 14 N9 × 100", "Clock 0°, 290 to 390 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "side-and-face cutter Ø63",
 		"drive key: keyway 10 N9 × 56")
 	for i, want := range map[int]string{3: "between centres, driver on the end not finished;", 4: "between centres, driver on nose, in a nut M36x3 LH sawn open on one side;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
