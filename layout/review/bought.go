@@ -600,6 +600,7 @@ func (r *reviewer) nutLocked(e *parts.Loose) {
 			flaw{!v.slotted(own), Finding{
 				What: "no slot in " + own.Name + " of " + v.p.Title.Value + " takes the tab of the washer under the nut " + nut[0], Numbers: "the washer turns with the nut",
 				Rule: "the inner tab of a locking washer lies in a slot of the shaft", Fix: "a keyway or an opening for the washer in the thread, or a note for it"}},
+			v.tabNarrow(own, nut[0]),
 		)
 	}
 }
@@ -638,6 +639,19 @@ func (v *view) slotted(c *cylinder) bool {
 	return slices.ContainsFunc(v.p.Radials, func(f parts.Radial) bool { return isWasher(&f) }) ||
 		slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.Name }) ||
 		slices.ContainsFunc(v.texts(), func(t parts.Text) bool { return washer().MatchString(t.Value) })
+}
+
+// tabNarrow is what is wrong with slots in a thread, or beside it for its washer, that are narrower than the inner tab of the washer under its nut.
+func (v *view) tabNarrow(c *cylinder, nut string) flaw {
+	wide := seq.Max(0, v.p.Radials, func(f parts.Radial) float64 { return words.Either(isWasher(&f), f.Around.Mm, 0) })
+	for _, k := range v.q.Keyways {
+		wide = max(wide, words.Either(k.In == c.Name, k.WidthMm, 0))
+	}
+	tab := tabMm(*c.Size.Thread)
+	return flaw{wide > 0 && geom.Over(tab, wide), Finding{
+		What:    "the slot in " + c.Name + " of " + v.p.Title.Value + " is narrower than the tab of the washer under the nut " + nut,
+		Numbers: v.mm(wide) + ", the tab is " + v.mm(tab), OverMm: over(tab - wide),
+		Rule: "the inner tab of a locking washer lies in a slot of the shaft", Source: "DIN 5406, ABMA 8.2, from memory", Fix: "a slot as wide as the maker has for this washer"}}
 }
 
 // ringBought compares a bearing or a seal that is bought by its sizes with the bores and shafts of the job, in millimetres or

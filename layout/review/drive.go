@@ -159,8 +159,8 @@ func (v *view) fast(c *cylinder) bool {
 
 // keySlot is a slot or keyway that a key may go into.
 type keySlot struct {
-	part, name     string
-	wideMm, longMm float64
+	part, name                 string
+	wideMm, longMm, straightMm float64 // straight between its round ends
 }
 
 // keySlots are those of all parts of the job.
@@ -168,15 +168,30 @@ func (r *reviewer) keySlots() (slots []keySlot) {
 	for _, v := range r.all() {
 		of := " of " + v.p.Title.Value
 		for f := range seq.Refs(v.p.Radials) {
-			if blindSlot(f) && f.Along.Mm > f.Around.Mm {
-				slots = append(slots, keySlot{v.p.Name.Value, f.Name.Value + of, f.Around.Mm, f.Along.Mm})
+			if blindSlot(f) && f.Along.Mm > f.Around.Mm && !isWasher(f) {
+				slots = append(slots, keySlot{v.p.Name.Value, f.Name.Value + of, f.Around.Mm, f.Along.Mm, f.Along.Mm})
 			}
 		}
 		slots = append(slots, seq.Map(v.q.Keyways, func(k plan.KeywayRow) keySlot {
-			return keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, k.Span().LengthMm()}
+			long := k.Span().LengthMm()
+			return keySlot{v.p.Name.Value, k.Name + of, k.WidthMm, long, long - float64(v.roundEnds(k))*k.WidthMm/2}
 		})...)
 	}
 	return slots
+}
+
+// roundEnds is how many ends of a keyway an end mill leaves round: those inside a shaft.
+func (v *view) roundEnds(k plan.KeywayRow) (n int) {
+	c := named(v.outside, k.In)
+	if k.Inside || k.Woodruff != "" || k.RunoutMm > 0 || c == nil {
+		return 0
+	}
+	for _, e := range c.ends(k) {
+		if geom.Some(e.risesMm(c)) || geom.Some(e.leftMm) {
+			n++
+		}
+	}
+	return n
 }
 
 // slotsOver are those of the parts whose keyway is to go over the part, by their words; all where there are none.
@@ -216,6 +231,10 @@ func (v *view) barKey() {
 		flaw{geom.Over(long, best.longMm), Finding{
 			What: title + " is longer than the longest keyway of its width", Numbers: v.mm(long) + "; " + best.name + " is " + v.mm(best.longMm) + " long", OverMm: over(long - best.longMm),
 			Fix: "a longer keyway, or a shorter key"}},
+		flaw{v.p.Kind == parts.BarPart && geom.Over(long, best.straightMm), Finding{
+			What:    title + " is sawn square, and longer than its keyway is between the round ends",
+			Numbers: v.mm(long) + "; " + best.name + " is straight for " + v.mm(best.straightMm), OverMm: over(long - best.straightMm),
+			Rule: "the corners of a square key do not go into the round end that the cutter leaves", Fix: "a shorter key, a longer keyway, or the ends of the key filed round and accept it"}},
 	)
 }
 
@@ -272,6 +291,18 @@ func lockNutOf(t threads.Thread) lockNut {
 		return n
 	}
 	return lockNut{t.PitchMm, leastNutOver * t.MajorMm, 0.15*t.MajorMm + 3, 1.25}
+}
+
+// tabs are how wide the inner tab of a locking washer is at the least on threads from a diameter on, mm: of series MB, and W where it is in inches.
+// DIN 5406 and ABMA 8.2, from memory.
+var tabs = map[bool][][2]float64{
+	false: {{80, 10}, {55, 8}, {35, 6}, {25, 5}, {15, 4}, {0, 3}},
+	true:  {{38, 0.290 * geom.MmPerInch}, {19, 0.176 * geom.MmPerInch}, {0, 0.120 * geom.MmPerInch}},
+}
+
+// tabMm is how wide the tab of the washer on a thread is at the least.
+func tabMm(t threads.Thread) float64 {
+	return seq.First(tabs[t.TPI > 0], func(row [2]float64) bool { return t.MajorMm >= row[0] })[1]
 }
 
 // lockNuts looks for metric threads, and left-hand ones in inches, that adjust a bearing and that no locking nut

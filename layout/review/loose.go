@@ -21,7 +21,7 @@ import (
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
 	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver, (*reviewer).coupledLate),
-	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft, made.turnedByMotor),
+	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft, made.turnedByMotor, made.keyLate),
 )
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.
@@ -49,15 +49,8 @@ func (r *reviewer) coupledLate(e *parts.Loose) {
 	if e.Stands == nil || r.job.OnHoles(e.Stands) || m.Drives.Set() && (!m.InLine() || m.Drives.Part != e.Stands.On.Part) || comesInPieces().MatchString(e.Item.Value+" "+e.How.Value) {
 		return
 	}
-	turn := func(o *parts.Loose) int { // the step, and whether before or after its two meet
-		n := 2 * slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == o.After.Value })
-		if !o.First {
-			n++
-		}
-		return n
-	}
 	for o := range everyBought(r) {
-		if (o.As == parts.AMotor || o.Stands != nil && r.job.OnHoles(o.Stands)) && turn(o) < turn(e) {
+		if (o.As == parts.AMotor || o.Stands != nil && r.job.OnHoles(o.Stands)) && r.turn(o) < r.turn(e) {
 			r.add(Finding{
 				Pos: e.Pos, What: words.Head(e.Item.Value) + " is put on when " + words.Head(o.Item.Value) + " stands before its shaft already",
 				Numbers: "after " + e.After.Value + "; the motor after " + o.After.Value,
@@ -66,6 +59,64 @@ func (r *reviewer) coupledLate(e *parts.Loose) {
 			})
 		}
 	}
+}
+
+// turn is when a loose thing comes: the step, and whether before or after the two of that meet.
+func (r *reviewer) turn(e *parts.Loose) int {
+	return 2*r.nth(e.After.Value) + words.Either(e.First, 0, 1)
+}
+
+// nth is the number of a joint in the order in which they are made, from 0.
+func (r *reviewer) nth(joint string) int {
+	return slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == joint })
+}
+
+// keyLate finds a key that comes when what it turns is on the step of its keyway already.
+func (v made) keyLate() {
+	if !isKey(v.p) {
+		return
+	}
+	thick, _, _ := v.keyMm()
+	how, its := parts.Bare(v.e.How.Value), []keyed(nil)
+	for _, w := range v.all() {
+		for _, k := range w.q.Keyways {
+			if !k.Inside && geom.Alike(k.WidthMm, thick) {
+				its = append(its, keyed{w, k.In})
+			}
+		}
+	}
+	for _, said := range []func(k keyed) bool{
+		func(k keyed) bool { return k.p.NamedIn(v.e.How.Value) },
+		func(k keyed) bool { return strings.Contains(how, " "+strings.ReplaceAll(k.step, "-", " ")+" ") },
+	} {
+		if named := seq.Keep(its, said); len(named) > 0 {
+			its = named
+		}
+	}
+	if len(its) != 1 { // which of them it goes into nobody says
+		return
+	}
+	if name, after := v.onStep(its[0].view, its[0].step); name != "" {
+		v.report(Check, "", v.e.After.Pos, Finding{
+			What: v.p.Title.Value + " comes when " + name + " is on " + its[0].step + " of " + its[0].p.Title.Value + " already", Numbers: "after " + v.e.After.Value + "; " + name + " with " + after,
+			Rule: "a key lies in its keyway before the hub goes over it", Source: "by geometry", Fix: "after: an earlier joint, or first: yes at " + after,
+		})
+	}
+}
+
+// onStep is what is on a step of a shaft before a loose part comes, and with which joint it came; empty for nothing.
+func (v made) onStep(shaft *view, step string) (name, after string) {
+	for e := range everyBought(v.reviewer) {
+		if s := e.Stands; s != nil && s.On.Part == shaft.p.Name.Value && s.On.Feature == step && (v.turn(e) < v.turn(v.e) || v.turn(e) == v.turn(v.e) && e.Pos.Line < v.e.Pos.Line) {
+			return words.Head(e.Item.Value), e.After.Value
+		}
+	}
+	for _, j := range v.planned(parts.SlideKind) {
+		if j.B.Part == shaft.p.Name.Value && j.B.Feature == step && 2*v.nth(j.Name) < v.turn(v.e) {
+			return j.A.Title, j.Name
+		}
+	}
+	return "", ""
 }
 
 // roomFor compares the length of a part with the room that the words leave for it.
