@@ -187,7 +187,10 @@ func (s *shop) nutTitle(thread string) string {
 }
 
 // nutOrdered is the loose thing that the job buys as the nut on a thread, by that or by the nut's name; nil if there is none.
-func (s *shop) nutOrdered(thread string) *parts.Loose {
+func (s *shop) nutOrdered(thread string) *parts.Loose { return seq.At(s.job.Loose, isNut(thread)) }
+
+// isNut tells the nuts that are bought for a thread.
+func isNut(thread string) func(*parts.Loose) bool {
 	plain := func(text string) string {
 		return strings.NewReplacer(" ", "", "-", "", "×", "x").Replace(strings.ToLower(text))
 	}
@@ -196,9 +199,7 @@ func (s *shop) nutOrdered(thread string) *parts.Loose {
 		named += "|" + plain(threads.LockNut(known))
 	}
 	on := regexp.MustCompile(`(?:^|\D)(?:` + named + `)(?:[^\dx.]|$)`)
-	return seq.At(s.job.Loose, func(e *parts.Loose) bool {
-		return e.As == parts.ANut && on.MatchString(plain(e.Item.Value))
-	})
+	return func(e *parts.Loose) bool { return e.As == parts.ANut && on.MatchString(plain(e.Item.Value)) }
 }
 
 // lock says how the nut of a cone is locked: by the screw of a made one that is split, else by
@@ -245,6 +246,7 @@ func (bearingKind) work(j *making, t *joint) {
 	if !held {
 		t.problem(plan.CupNotHeld, plan.Named(t.b.text()))
 	}
+	j.cupLoose(t, p, m)
 	t.pushTools(p, m)
 	t.draw = j.drawn(t, p, m)
 	t.heats(p)
@@ -258,6 +260,18 @@ func (bearingKind) work(j *making, t *joint) {
 	t.bearingFigures(p)
 	t.drawFigures()
 	j.bearingSteps(t, p, m)
+}
+
+// cupLoose notes the cup of an inch bearing that sits with play more often than not in a housing that stands, where a nut on the shaft
+// sets the pair: only a cup that is moved to set it is let slide. A maker's fitting practice for inch bearings, stationary cup, from memory.
+func (j *making) cupLoose(t *joint, p *plan.BearingPlan, m mounting) {
+	nut, said := m.nut, slices.ContainsFunc(t.out.Problems, func(p plan.Problem) bool { return p.Kind == plan.SeatTightness || p.Kind == plan.BearingSize })
+	if o, ok := t.partner(j.all).mount(); ok && nut == nil {
+		nut = o.nut
+	}
+	if nut != nil && !said && inchBearing(t.in.Bearing) && t.in.Bearing.Rotating != "outer" && p.CupFitUm.Min+p.CupFitUm.Max < 0 {
+		t.problem(plan.CupLoose, plan.Named(t.b.text()), plan.Of(plan.Mm, -p.CupFitUm.Min/1000), plan.Named(nut.Size.Thread.Designation))
+	}
 }
 
 // A cone is heated to 110 °C, below the limit of every bearing, and slips on if

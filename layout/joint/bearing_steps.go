@@ -46,6 +46,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 		}
 	}
 	j.nutShort(t, m)
+	j.nutApart(t, o, m)
 	if n, held := o.mount(); held {
 		t.paired(p, m, n, off, known)
 	}
@@ -410,6 +411,31 @@ func (j *making) fastenedBy(t, other *joint) *joint {
 		}
 	}
 	return nil
+}
+
+// nutApart finds the nut of a cone put on with another joint than its bearing's or that of the other on the shaft: before the
+// cone, which then does not come on, or when that has been set already.
+func (j *making) nutApart(t, other *joint, m mounting) {
+	if m.nut == nil {
+		return
+	}
+	its := isNut(m.nut.Size.Thread.Designation)
+	if made := j.nutMade(m.nut.Size.Thread.Designation); made != nil {
+		its = func(e *parts.Loose) bool { return e.Part.Value == made.Part.Name.Value }
+	}
+	for e := range seq.Refs(j.job.Loose) {
+		with := seq.First(j.all, func(o *joint) bool { return o.in.Name.Value == e.After.Value })
+		later := with == other && !slices.Contains(j.before, other)
+		switch {
+		case !its(e):
+		case with == nil, with == t, later, with.is(parts.BearingKind) && with.a.Instance() != t.a.Instance():
+			return // it is there in time, or of another shaft
+		default:
+			early := words.Either(slices.Contains(j.before, with), "before the cone, which has to pass there", "when it should have set the bearing already")
+			t.problem(plan.NutApart, plan.Named(j.looseTitle(e)), plan.Named(e.After.Value), plan.Named(early), plan.Named(t.in.Name.Value))
+			return
+		}
+	}
 }
 
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where

@@ -167,7 +167,7 @@ func (s *Sizes) breakOuts(m *Radial) []breakOut {
 	for _, steps := range [][]*Step{outside, inside} {
 		for i := 1; i < len(steps); i++ {
 			off := math.Abs(row.AxialMm - steps[i].FromMm)
-			if off < half-geom.CloseMm && steps[i-1].Size.NominalMm != steps[i].Size.NominalMm && !s.runsOut(m, steps[i-1], steps[i]) {
+			if off < half-geom.CloseMm && steps[i-1].Size.NominalMm != steps[i].Size.NominalMm && !s.runsOut(m, steps[i-1], steps[i]) && !m.tongued(steps[i-1], steps[i]) {
 				out = append(out, breakOut{steps[i-1], steps[i], geom.Clean(half - off)})
 			}
 		}
@@ -183,6 +183,17 @@ func (s *Sizes) runsOut(m *Radial, before, after *Step) bool {
 		beyond = after
 	}
 	return !m.In.Through && beyond.Size.NominalMm < row.OutsideMm-2*m.In.Depth.Mm+geom.CloseMm
+}
+
+// tongued tells whether a change of diameter that a feature runs across is at an end of the thread which it is the slot of a washer in, and
+// lower than the slot is deep: the tongue comes in there, and the mill cuts on both sides.
+func (m *Radial) tongued(before, after *Step) bool {
+	z := m.Rows[0].AxialMm
+	in := before
+	if z > after.FromMm {
+		in = after
+	}
+	return !m.In.Through && m.In.Shape == parts.RadialSlot && in.Size.Thread != nil && math.Abs(before.Size.NominalMm-after.Size.NominalMm)/2 < m.In.Depth.Mm-geom.CloseMm
 }
 
 // problems are the break-outs, for the review.

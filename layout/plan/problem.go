@@ -102,6 +102,8 @@ const (
 	ConeTouches       ProblemKind = "cone-touches"
 	NutShort          ProblemKind = "nut-short"
 	NutFew            ProblemKind = "nut-few"
+	NutApart          ProblemKind = "nut-apart"
+	CupLoose          ProblemKind = "cup-loose"
 	SlotShort         ProblemKind = "slot-short"
 	SeatShort         ProblemKind = "seat-short"
 	NutStops          ProblemKind = "nut-stops"

@@ -125,10 +125,12 @@ func radialEdge(v *view) {
 	}
 }
 
-// runsOut tells whether a blind opening ends in the air at z: what lies there is no
-// higher than its floor.
+// runsOut tells whether a blind opening ends in the air at z: what lies there is no higher than its floor. The slot of a washer in a
+// thread may end wherever the outside differs by less than it is deep.
 func (o *opening) runsOut(v *view, z float64) bool {
-	return !o.radial.Through && !geom.Over(radiusAt(v.outside, z), o.outerMm-o.radial.Depth.Mm)
+	out, deep := radiusAt(v.outside, z), o.radial.Depth.Mm
+	tongue := o.radial.Shape == parts.RadialSlot && at(v.outside, o.zMm).threaded() && geom.Over(deep, math.Abs(out-o.outerMm))
+	return !o.radial.Through && (tongue || !geom.Over(out, o.outerMm-deep))
 }
 
 // leastMm is the metal an opening wants beside it.
