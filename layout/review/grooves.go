@@ -358,14 +358,17 @@ func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 	)
 }
 
-// underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
-// against: no seal comes from there.
-func underRing(c *cylinder, edge string) bool {
+// underRing tells whether an edge of a land is the shoulder that a bearing's ring stands against: no seal comes from there,
+// unless what is higher at the other end leaves it no other way.
+func (v *view) underRing(c *cylinder, edge string) bool {
 	next, behind := c.neighbours()
-	if edge == c.Name+"-back" {
+	back := edge == c.Name+"-back"
+	if back {
 		next = behind
 	}
-	return next != nil && next.Bears()
+	return next != nil && next.Bears() && !slices.ContainsFunc(v.outside, func(s *cylinder) bool {
+		return geom.Over(s.RadiusMm(), c.RadiusMm()) && (s.FromMm < c.FromMm) == back
+	})
 }
 
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
@@ -377,15 +380,16 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 		return geom.Alike(s.endMm(!front), c.RadiusMm()) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.LengthMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
 	}
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 &&
+		return c.edge(h.Edge.Value) && !v.underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 &&
 			!geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
 	}
+	edges := seq.Keep([]string{c.Name + "-front", c.Name + "-back"}, func(edge string) bool { return !v.underRing(c, edge) })
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
 		What: c.Name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
-		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + c.Name + "-front or " + c.Name + "-back, for: lead-in",
+		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + strings.Join(edges, " or ") + ", for: lead-in",
 	})
 }
 
