@@ -105,6 +105,7 @@ var (
 	studWords     = exactly(`(?i:\bstuds?) ` + screwSize + `(?: long)? in (?:the|its) ([a-z][\w-]*) holes?\b`)
 	recessWords   = spoken(`\bfor the ([a-z][a-z -]*?) ` + bareLength + ` deep`)
 	pinsNamed     = spoken(`\bpins? ` + bareLength + `(?:, ` + bareLength + ` long)?(?:, ` + bareLength + ` apart)?(?:, ` + bareLength + ` off the axis)?`)
+	throughBoth   = spoken(`\b(?:pin|dowel|bolt|screw|rivet)s?\b`)
 	pinsIn        = spoken(`\bpins? in (?:its|the) (front|back)\b`)
 	itemHoles     = spoken(`\bholes? ` + itemSize)
 	itemRadius    = spoken(`\bholes? (\S+)(?: (?:mm|in))? (?:at|on) (?:an? )?(\S+)(?: (?:mm|in))? (radius|circle|pcd)\b`)
