@@ -358,17 +358,24 @@ func (v *view) sealRound(c *cylinder, land grooves.SealLand) {
 	)
 }
 
-// underRing tells whether an edge of a land is the shoulder that a bearing's ring stands against: no seal comes from there,
-// unless what is higher at the other end leaves it no other way.
-func (v *view) underRing(c *cylinder, edge string) bool {
+// lipEdges are the edges of a land that the lip of its seal comes over: no outside beyond is higher, and if that leaves two, no
+// bearing's ring stands against it as its shoulder.
+func (v *view) lipEdges(c *cylinder) []string {
 	next, behind := c.neighbours()
-	back := edge == c.Name+"-back"
-	if back {
-		next = behind
-	}
-	return next != nil && next.Bears() && !slices.ContainsFunc(v.outside, func(s *cylinder) bool {
-		return geom.Over(s.RadiusMm(), c.RadiusMm()) && (s.FromMm < c.FromMm) == back
+	edges, beside := []string{c.Name + "-front", c.Name + "-back"}, []*cylinder{next, behind}
+	open := seq.Keep([]int{0, 1}, func(side int) bool {
+		return !slices.ContainsFunc(v.outside, func(s *cylinder) bool {
+			return geom.Over(s.RadiusMm(), c.RadiusMm()) && (s.FromMm > c.FromMm) == (side == 1)
+		})
 	})
+	if len(open) == 0 {
+		open = []int{0, 1}
+	}
+	free := seq.Keep(open, func(side int) bool { return beside[side] == nil || !beside[side].Bears() })
+	if len(free) == 0 {
+		free = open
+	}
+	return seq.Map(free, func(side int) string { return edges[side] })
 }
 
 // sealLeadIn finds a land that its lip comes on to over no slope: no chamfer, and no cone beside it that
@@ -379,17 +386,21 @@ func (v *view) sealLeadIn(c *cylinder, land grooves.SealLand) {
 		rise := s.endMm(!front) - s.endMm(front)
 		return geom.Alike(s.endMm(!front), c.RadiusMm()) && 2*s.endMm(front) <= land.LeadInMm+0.01 && rise <= s.LengthMm()*math.Tan(land.LeadInDeg.Max*math.Pi/180)
 	}
+	edges, least := v.lipEdges(c), 2*c.RadiusMm()
 	chamfer := func(h parts.Chamfer) bool {
-		return c.edge(h.Edge.Value) && !v.underRing(c, h.Edge.Value) && 2*(c.RadiusMm()-h.AcrossMm()) <= land.LeadInMm+0.01 &&
-			!geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max)
+		if slices.Contains(edges, h.Edge.Value) && !geom.Over(land.LeadInDeg.Min, h.Angle.Deg) && !geom.Over(h.Angle.Deg, land.LeadInDeg.Max) {
+			least = min(least, 2*(c.RadiusMm()-h.AcrossMm()))
+		}
+		return least <= land.LeadInMm+0.01
 	}
 	if slices.ContainsFunc(c.next(), cone) || slices.ContainsFunc(v.p.Chamfers, chamfer) {
 		return
 	}
-	edges := seq.Keep([]string{c.Name + "-front", c.Name + "-back"}, func(edge string) bool { return !v.underRing(c, edge) })
 	v.report(Check, c.Name, c.Drawn.Pos, Finding{
-		What: c.Name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
-		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + strings.Join(edges, " or ") + ", for: lead-in",
+		What: c.Name + " has " + words.Either(least < 2*c.RadiusMm(), "too little", "no") + " lead-in for the lip of its seal",
+		Numbers: words.When(least < 2*c.RadiusMm(), "down to "+v.mm(least)+", ") +
+			"wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInDeg.Min) + "° to " + number(land.LeadInDeg.Max) + "°",
+		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + words.Join(" or ", edges...) + ", for: lead-in",
 	})
 }
 

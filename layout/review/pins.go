@@ -292,18 +292,18 @@ func (r *reviewer) pinnedAcross(j *parts.Joint) {
 }
 
 // unpinned finds holes for pins across a part and another which nothing goes through: no pin or screw is fitted in them, or comes
-// loose with words that name the holes or one of the parts.
+// loose, through something or with words that name the holes or one of the parts.
 func (v *view) unpinned(other *view, o *parts.Radial, mm float64) {
 	if o.Fitted.Value != "" || slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool {
 		said := strings.Join([]string{e.Part.Value, e.Item.Value, e.Buy.Value, e.How.Value}, " ")
-		return throughBoth().MatchString(said) && (saysHoles(parts.Bare(said), o.Name.Value) || v.p.NamedIn(said) || other.p.NamedIn(said))
+		return throughBoth().MatchString(said) && (comesThrough().MatchString(said) || saysHoles(parts.Bare(said), o.Name.Value) || v.p.NamedIn(said) || other.p.NamedIn(said))
 	}) {
 		return
 	}
 	v.report(Check, o.Name.Value, o.Pos, Finding{
 		What:    "nothing is bought that goes through " + o.Name.Value + " of " + v.p.Title.Value + " and of " + other.p.Title.Value,
 		Numbers: "holes of " + v.mm(mm), OverMm: over(mm),
-		Rule:    "what is pinned is held by its pin", Source: "by geometry", Fix: "the pin or bolt among what comes loose, its words naming " + v.p.Title.Value,
+		Rule: "what is pinned is held by its pin", Source: "by geometry", Fix: "the pin or bolt among what comes loose, its words naming " + v.p.Title.Value,
 	})
 }
 
