@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -41,9 +42,28 @@ func (s *Sizes) length(st *Step) Sized {
 	return s.General(st.LengthMm()).within(st.limits)
 }
 
+// formed is a size of what is formed by hand and welded, as welded things are measured; no tool
+// passes over it after that.
+func formed(mm float64) Sized {
+	off := weld.PlaceOff(mm)
+	return spread(mm, off, off, weld.PlaceSource)
+}
+
+// shaped is the same where the job limits what is not said.
+func (s *Sizes) shaped(mm float64) Sized {
+	if out := s.General(mm); !out.Limited {
+		return out
+	}
+	return formed(mm)
+}
+
 // whole is the length of the part with its limits: those of a step from end to end, where one has some.
 func (s *Sizes) whole() Sized {
-	out := s.General(geom.Clean(s.LengthMm()))
+	limited := s.General
+	if s.Part.Formed() != nil && s.Part.Rolled == nil {
+		limited = s.shaped
+	}
+	out := limited(geom.Clean(s.LengthMm()))
 	for st := range seq.Refs(s.Steps) {
 		if st.LengthMm() == out.NominalMm {
 			out = out.within(st.limits)

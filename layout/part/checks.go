@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -71,18 +72,18 @@ func (usual) check(r *record, f plan.Feature) {
 		gauge := words.Either(!whole.ByLimits(), "calipers", gauge(&Step{Size: whole}))
 		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(whole.NominalMm), Gauge: gauge}, whole)
 	case plan.OffsetFeature:
-		r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "square from the other end, rule", Source: r.generalSource(f.Limits)})
+		r.checkSaid(f, weld.PlaceSource, "square from the other end, rule")
 	default:
-		r.checkSaid(f, r.generalSource(f.Limits))
+		r.checkSaid(f, r.generalSource(f.Limits), usualGauge)
 	}
 }
 
 // checkSaid measures a feature as it is said; where nothing limits it, by its note.
-func (r *record) checkSaid(f plan.Feature, source lookup.Source) {
+func (r *record) checkSaid(f plan.Feature, source lookup.Source, gauge string) {
 	if f.Limits == "" {
 		source = lookup.Source{}
 	}
-	r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: source})
+	r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: gauge, Source: source})
 }
 
 // checkNotes adds what the notes ask to be machined; the general tolerance limits the places that one gives.

@@ -113,7 +113,7 @@ func (c *cone) check(r *record, f plan.Feature) {
 		return
 	}
 	mm := geom.Clean(c.in.Height.Mm + c.edgesMm())
-	r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
+	r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: usualGauge}, r.shaped(mm))
 }
 
 // show has the height in brackets: it is measured over the square edges.

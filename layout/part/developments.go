@@ -223,7 +223,7 @@ func (n *Numbered) offsetFeature(end string, mm float64, plus, minus string) {
 	if mm < 0 {
 		plus = minus
 	}
-	n.add(plan.Feature{Kind: plan.OffsetFeature, Name: end + ", its middle to " + plus, Size: n.W.Size(math.Abs(mm)), Limits: n.limitsText(n.General(math.Abs(mm))), Balloon: n.Section.Outer[1]})
+	n.add(plan.Feature{Kind: plan.OffsetFeature, Name: end + ", its middle to " + plus, Size: n.W.Size(math.Abs(mm)), Limits: n.limitsText(n.shaped(math.Abs(mm))), Balloon: n.Section.Outer[1]})
 }
 
 // mirrorMm is how far two points of a pattern may be from mirror images of one

@@ -148,26 +148,19 @@ func ring(inside, outside, gapDeg float64) *canvas.Path {
 
 func (h *helix) features(n *Numbered) {
 	z := h.in.Length.Mm / 2
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(h.formed(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(formed(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
 	n.add(plan.Feature{
 		Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round",
 		Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2},
 	})
 	n.add(plan.Feature{
-		Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(h.formed(h.in.Pitch.Mm)),
+		Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(formed(h.in.Pitch.Mm)),
 		Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2},
 	})
 	n.add(plan.Feature{
-		Kind: plan.LengthFeature, Name: string(plan.LengthFeature), Size: n.W.Size(h.in.Length.Mm), Limits: n.limitsText(h.formed(h.in.Length.Mm)),
+		Kind: plan.LengthFeature, Name: string(plan.LengthFeature), Size: n.W.Size(h.in.Length.Mm), Limits: n.limitsText(formed(h.in.Length.Mm)),
 		Balloon: plan.XY{XMm: h.in.Length.Mm, YMm: n.Section.MaxMm * 0.9},
 	})
-}
-
-// formed is a size of what is pulled and welded, as welded things are measured; no tool
-// passes over it after that.
-func (h *helix) formed(mm float64) Sized {
-	off := weld.PlaceOff(mm)
-	return spread(mm, off, off, weld.PlaceSource)
 }
 
 func (h *helix) operations(b *bench) {
@@ -196,10 +189,10 @@ func (h *helix) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(h.in.
 // check measures what is formed as welded things are measured.
 func (h *helix) check(r *record, f plan.Feature) {
 	if f.Kind == plan.LengthFeature {
-		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(h.in.Length.Mm), Gauge: "calipers"}, h.formed(h.in.Length.Mm))
+		r.sized(plan.Check{Ref: f.N, What: f.Name, Wanted: r.W.Size(h.in.Length.Mm), Gauge: "calipers"}, formed(h.in.Length.Mm))
 		return
 	}
-	r.checkSaid(f, weld.PlaceSource)
+	r.checkSaid(f, weld.PlaceSource, usualGauge)
 }
 
 // show is the cut along the axis: every half turn the flight crosses it, above
@@ -229,15 +222,15 @@ func (h *helix) view(s *Sizes) plan.FoldView {
 		addMetal(&v, geom.Polygon([]plan.XY{{XMm: mid - w, YMm: side * i}, {XMm: mid + w, YMm: side * i}, {XMm: mid + w, YMm: side * r}, {XMm: mid - w, YMm: side * r}}))
 	}
 	v.MinMm, v.MaxMm = plan.XY{YMm: -r}, plan.XY{XMm: l, YMm: r}
-	length := h.formed(l)
+	length := formed(l)
 	v.Dims = append(v.Dims,
 		plan.FoldLength{FromMm: plan.XY{YMm: r}, ToMm: plan.XY{XMm: l, YMm: r}, Out: plan.XY{YMm: 1}, Text: s.W.Size(l), Limits: s.limitsText(length)},
-		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(h.formed(in.Outside.Mm))},
+		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(formed(in.Outside.Mm))},
 		plan.FoldLength{FromMm: plan.XY{XMm: l, YMm: -i}, ToMm: plan.XY{XMm: l, YMm: i}, Out: plan.XY{XMm: 1}, Text: s.W.Dia(in.Shaft.Mm)})
 	if len(above) > 1 {
 		v.Dims = append(v.Dims, plan.FoldLength{
 			FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm),
-			Limits: s.limitsText(h.formed(in.Pitch.Mm)),
+			Limits: s.limitsText(formed(in.Pitch.Mm)),
 		})
 	}
 	return v
