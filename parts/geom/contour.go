@@ -236,10 +236,9 @@ func ToSegment(p, a, b Point) float64 {
 // Apart is the distance of the line between a and b from that between c and d, mm; either may be a point.
 func Apart(a, b, c, d Point) float64 {
 	ab, cd, ac := b.Minus(a), d.Minus(c), c.Minus(a)
-	if turn := ab.Cross(cd); turn != 0 {
-		if s, t := ac.Cross(cd)/turn, ac.Cross(ab)/turn; min(s, t) >= 0 && max(s, t) <= 1 {
-			return 0
-		}
+	turn := ab.Cross(cd) // without one s and t are no numbers, or without end
+	if s, t := ac.Cross(cd)/turn, ac.Cross(ab)/turn; min(s, t) >= 0 && max(s, t) <= 1 {
+		return 0
 	}
 	return min(ToSegment(a, c, d), ToSegment(b, c, d), ToSegment(c, a, b), ToSegment(d, a, b))
 }

@@ -23,7 +23,9 @@ func path(t *testing.T, text string) *canvas.Path {
 // TestDepth: distances by plane geometry; a negative one is outside.
 func TestDepth(t *testing.T) {
 	t.Parallel()
-	const big = "M0 -50 A50 50 0 1 1 -30 -40 Z" // most of a circle, cut by a chord
+	const up = "M0 -50 A50 50 0 0 1 0 50 A50 50 0 0 1 0 -50 Z"        // halved by an upright line
+	const slant = "M30 -40 A50 50 0 0 1 -30 40 A50 50 0 0 1 30 -40 Z" // and by a slanting one
+	const big = "M0 -50 A50 50 0 1 1 -30 -40 Z"                       // most of a circle, cut by a chord
 	for _, c := range []struct {
 		name string
 		p    *canvas.Path
@@ -50,6 +52,7 @@ func TestDepth(t *testing.T) {
 		{"level with corners", Polygon([]Point{{0, 0}, {60, 0}, {60, 20}, {20, 20}, {20, 60}, {0, 60}}), Point{10, 20}, 10},
 		{"clockwise", Polygon([]Point{{0, 0}, {0, 60}, {60, 60}, {60, 0}}), Point{10, 20}, 10},
 		{"middle of a cut circle", path(t, big), Point{}, 15 * math.Sqrt(10)},
+		{"on an upright start line", path(t, up), Point{0, 30}, 20}, {"low on it", path(t, up), Point{0, -30}, 20}, {"on a slanting one", path(t, slant), Point{-15, 20}, 25},
 		{"beyond the cut", path(t, big), Point{-17, -46}, -5 / math.Sqrt(10)},
 	} {
 		if got := NewContour(c.p).DepthMm(c.at); math.Abs(got-c.want) > 1e-9 {
@@ -164,6 +167,7 @@ func TestParsePath(t *testing.T) {
 		{"m0 0 100 0 0 50 -100 0z", 5000, 1e-9},
 		{"M0,0h100v50h-100z", 5000, 1e-9},
 		{"M.5.5L100.5.5 100.5 50.5.5 50.5Z", 5000, 1e-9},
+		{"M0.,0.,100.,0,100,50,0,50z", 5000, 1e-9},
 		// A circle of two arcs, π 50²; flags may touch what follows.
 		{"M50 0A50 50 0 0 1-50 0A50 50 0 01 50 0Z", math.Pi * 2500, 1e-6},
 		// Radii too small are enlarged to a half circle (SVG 1.1 F.6.6).
@@ -186,7 +190,8 @@ func TestParsePath(t *testing.T) {
 	for _, c := range []struct{ path, want string }{
 		{"", "not closed"}, {"Z", "does not start with M"}, {"L1 1", "does not start with M"}, {"M0 0", "not closed"},
 		{"M0 0H1e2", "not closed"}, {"M0 0 L1", "a number within ±10000"}, {"M0 0 Lx", "a number within"}, {"M0 0 L1e9 0 Z", "a number within"},
-		{"M0 0 l9999 0 l9999 0 Z", "more than 10000 mm from the origin"}, {"M0 0 A1 1 0 2 0 5 5 Z", "a flag, 0 or 1"},
+		{"M0 0 l9999 0 l9999 0 Z", "more than 10000 mm from the origin"}, {"M0 0 A1 1 0 2 0 5 5 Z", "a flag, 0 or 1"}, {"M0 0 A1 1 0 0 2 5 5 Z", "a flag, 0 or 1"},
+		{"M0 0 v9999 v9999 Z", "more than 10000 mm from the origin"}, {"M0 0M1 1L5 5Z", "a second M"}, {",M0 0L5 5 0 5Z", "a command letter is needed at \",M0"},
 		{"5 5", "a command letter is needed at \"5 5\""}, {"M0 0 L5 5 Z 3", "a command letter is needed at \"3\""}, {"M0 0 L5 5 Z L3 3 Z", "goes on after Z"}, {"M0 0L5 5M1 1Z", "a second M"},
 		{"M0 0 L-- Z", "a number within"}, {"M 0 0 \x00", "a number within"},
 		{"M0 0" + strings.Repeat(" 1 1", maxPathSegments+1) + "Z", "more than 2000 segments"},
@@ -208,6 +213,7 @@ func TestCheckContour(t *testing.T) {
 		{"M-90 -90 L90 90 L90 -90 L-60 90 Z", "it crosses itself near x 8.182, y 8.182 mm"},  // y = x meets y = −90 − 1.2(x − 90)
 		{"M0 0 C300 300 -200 300 100 0 Z", "crosses itself"},                                 // a loop
 		{"M0 0 L100 0 L100 100 L0 100 L50 -10 Z", "it crosses itself near x 45.455, y 0 mm"}, // the side to 50, −10 is 10/11 down
+		{"M-0.0001 -50 V50 H50 V-0.0001 H-50 V-50 Z", "it crosses itself near x 0, y 0 mm"},  // and not −0
 		{"M0 0 V1000 H10 V-1 H20 V1000 H30 V500 H-5 Z", "crosses itself"},                    // higher than wide
 		{"M0 0 L100 0 L50 0 Z", "no area"},
 		{"M0 0 L0.9 0 L0.9 1 L0 1 Z", "no area"},

@@ -140,7 +140,7 @@ func ClockDeg(p Point) float64 {
 func SinCosDeg(deg float64) (sin, cos float64) {
 	q := math.Round(deg / 90)
 	s, c := math.Sincos((deg - 90*q) * math.Pi / 180)
-	switch (int(math.Mod(q, 4)) + 4) % 4 {
+	switch int(math.Mod(q, 4)) & 3 {
 	case 1:
 		return c, -s
 	case 2:

@@ -36,7 +36,8 @@ func TestVectors(t *testing.T) {
 		{"length", p.LengthMm(), 5}, {"distance", Distance(p, q), math.Sqrt(26)},
 		{"clock angle right of TOP", ClockDeg(Point{1, 1}), 45}, {"right", ClockDeg(Point{2, 0}), 90}, {"down", ClockDeg(Point{0, -0.5}), 180},
 		{"left", ClockDeg(Point{-1, 0}), 270}, {"left of TOP", ClockDeg(Point{-1, 1}), 315}, {"just left of TOP", ClockDeg(Point{-0.001, 1}), 359.942704},
-		{"up", ClockDeg(Point{0, 3}), 0},
+		{"up", ClockDeg(Point{0, 3}), 0}, {"past a turn", OnClock(400), 40}, {"back past a turn", OnClock(-400), 320},
+		{"divides both", float64(Common(12, 18)), 6}, {"divides both the other way", float64(Common(18, 12)), 6}, {"divides nothing and 5", float64(Common(0, 5)), 5}, {"none in common", float64(Common(8, 9)), 1},
 	} {
 		if math.Abs(c.got-c.want) > 1e-6 {
 			t.Errorf("%s: %g, want %g", c.name, c.got, c.want)
@@ -78,7 +79,7 @@ func TestOver(t *testing.T) {
 // TestSinCos: exact at the quarters, whatever the turns before.
 func TestSinCos(t *testing.T) {
 	t.Parallel()
-	for _, c := range [][3]float64{{0, 0, 1}, {90, 1, 0}, {180, 0, -1}, {270, -1, 0}, {-90, -1, 0}, {-180, 0, -1}, {-270, 1, 0}, {360, 0, 1}, {810, 1, 0}} {
+	for _, c := range [][3]float64{{0, 0, 1}, {90, 1, 0}, {180, 0, -1}, {270, -1, 0}, {-90, -1, 0}, {-180, 0, -1}, {-270, 1, 0}, {-450, -1, 0}, {360, 0, 1}, {810, 1, 0}} {
 		if sin, cos := SinCosDeg(c[0]); sin != c[1] || cos != c[2] {
 			t.Errorf("%g°: %g, %g, want %g, %g", c[0], sin, cos, c[1], c[2])
 		}
@@ -144,6 +145,18 @@ func TestOutwardArcs(t *testing.T) {
 	// A notch with a round bottom of radius 3 moved by 3.1 closes.
 	if _, err := Outward(path(t, "M-50 0 L-3 0 L-3 -20 A3 3 0 0 1 3 -20 L3 0 L50 0 L50 -60 L-50 -60 Z"), 3.1); err == nil {
 		t.Error("a notch 6 wide took an offset of 3.1")
+	}
+	if _, err := Outward(path(t, "M0 0 H60 V20 H24 A4 4 0 0 0 20 24 V60 H0 Z"), 5); err == nil {
+		t.Error("a fillet of 4 took an offset of 5")
+	}
+	// Discs of 26 and 30 about 0 and 28 cross 10 along; moved by 7 they are of 33 and 37 and cross (33² − 37² + 28²)/56 = 9 along.
+	if moved, err = Outward(path(t, "M10 -24 A30 30 0 1 1 10 24 A26 26 0 1 1 10 -24 Z"), 7); err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range []Point{{9, math.Sqrt(33*33 - 81)}, {9, -math.Sqrt(33*33 - 81)}, {-33, 0}, {65, 0}} {
+		if got := NewContour(moved).DepthMm(at); math.Abs(got) > 1e-6 {
+			t.Errorf("%v lies %g inside the two discs", at, got)
+		}
 	}
 }
 

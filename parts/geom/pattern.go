@@ -60,10 +60,7 @@ type Arc struct {
 
 // Places of an arc.
 func (a Arc) Places(Box) []Point {
-	step := 0.0
-	if a.Count > 1 {
-		step = SweepDeg(a.FirstDeg, a.LastDeg) / float64(a.Count-1)
-	}
+	step := SweepDeg(a.FirstDeg, a.LastDeg) / float64(max(1, a.Count-1))
 	angles := make([]float64, a.Count)
 	for i := range angles {
 		angles[i] = a.FirstDeg + step*float64(i)

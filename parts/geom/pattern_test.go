@@ -30,6 +30,7 @@ func TestPlaces(t *testing.T) {
 		{"staggered, the middle row one less", Staggered{Columns: 3, Rows: 3, PitchXMm: 40, PitchYMm: 30, Centre: Point{1, 2}},
 			[]Point{{-39, 32}, {1, 32}, {41, 32}, {-19, 2}, {21, 2}, {-39, -28}, {1, -28}, {41, -28}}},
 		{"staggered, two rows", Staggered{Columns: 2, Rows: 2, PitchXMm: 10, PitchYMm: 8}, []Point{{-5, 4}, {5, 4}, {0, -4}}},
+		{"staggered, one column", Staggered{Columns: 1, Rows: 3, PitchXMm: 10, PitchYMm: 8}, []Point{{0, 8}, {0, -8}}},
 		{"listed from the centre", Listed{At: []Point{{3, 4}}, Datum: "centre"}, []Point{{3, 4}}},
 		{"from the left bottom corner", Listed{At: []Point{{10, 20}}, Datum: "left-bottom"}, []Point{{-90, -30}}},
 		{"from the left top corner", Listed{At: []Point{{10, 20}}, Datum: "left-top"}, []Point{{-90, 30}}},

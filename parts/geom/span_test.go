@@ -22,6 +22,9 @@ func TestSpan(t *testing.T) {
 			t.Errorf("%s: on it %v and %v, meets %v and %v", c.name, a, b, on.Meets(c.other), c.other.Meets(on))
 		}
 	}
+	if got := geom.Around(7, 2); got != (geom.Span{FromMm: 5, ToMm: 9}) {
+		t.Errorf("2 around 7 is %v", got)
+	}
 	if on.LengthMm() != 20 || on.MidMm() != 20 || !on.Holds(10) || !on.Holds(30) || on.Holds(9.99) || on.Holds(30.01) {
 		t.Errorf("%v is %v long about %v", on, on.LengthMm(), on.MidMm())
 	}
