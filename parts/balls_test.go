@@ -1,6 +1,7 @@
 package parts_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -27,6 +28,24 @@ func TestDeepGrooveSizes(t *testing.T) {
 		if got, known := parts.DeepGrooveOf(other); known {
 			t.Errorf("%q is %v", other, got)
 		}
+	}
+}
+
+// The bore that two figures say, DIN 623-1: 00 to 03 are 10, 12, 15 and 17 mm, from 04 on five times the figures; and the sizes of pins as ordered.
+func TestSizesInWords(t *testing.T) {
+	t.Parallel()
+	for code, want := range map[int]float64{-1: 0, 0: 10, 1: 12, 2: 15, 3: 17, 4: 20, 20: 100, 96: 480, 97: 0} {
+		if got := parts.CodedBoreMm(code); got != want {
+			t.Errorf("%02d is of %g mm, want %g", code, got, want)
+		}
+	}
+	for words, want := range map[string][2]float64{"dowel pin 8 m6 x 20": {8, 20}, "2 pins, 6 x 30 mm": {6, 30}, "pin 1/4 x 1 in": {6.35, 25.4}, "clevis pin 1/2 × 1-1/4": {12.7, 31.75}, "spring pin 5x16": {5, 16}, "split pin 4": {0, 0}, "bolt 8 x 20": {0, 0}} {
+		if across, long := parts.PinSizes(words, parts.Millimetres); math.Abs(across-want[0]) > 1e-9 || math.Abs(long-want[1]) > 1e-9 {
+			t.Errorf("%s: %g x %g mm, want %v", words, across, long, want)
+		}
+	}
+	if across, long := parts.PinSizes("pin 0.5 x 20 mm", parts.Inches); across != 12.7 || long != 20 {
+		t.Errorf("in a job in inches: %g x %g mm", across, long)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -301,7 +302,7 @@ func TestJoints(t *testing.T) {
 			t.Errorf("%s meets %s, want %s", m.First, m.Second, want)
 		}
 	}
-	if (&Joint{Kind: WeldKind}).Meeting(Front).Set() || (&Joint{Kind: BoltKind}).Meeting("").Set() || plate.MeetingOf(&Joint{Kind: SlideKind, Slide: &SlideJoint{}}).Set() {
+	if (&Joint{Kind: WeldKind, Pos: Pos{Line: 3}}).Meeting(Front).Set() || (&Joint{Kind: BoltKind, Pos: Pos{Line: 3}}).Meeting("").Set() || plate.MeetingOf(&Joint{Kind: SlideKind, Slide: &SlideJoint{}}).Set() {
 		t.Error("only bolts into a face say how two faces meet")
 	}
 	if said := (Meeting{Pos: Pos{Line: 4}, First: Back, Second: Back}); (&Joint{Kind: BoltKind, Meet: said}).Meeting(Front) != said {
@@ -310,6 +311,51 @@ func TestJoints(t *testing.T) {
 	for looks, want := range map[string]string{"up": "0 0", "right": "90 270", "down": "180 180", "left": "270 90", "": "0 0"} {
 		if got := two((&Place{On: "front", Looks: looks}).TurnDeg(), (&Place{On: "back", Looks: looks}).TurnDeg()); got != want {
 			t.Errorf("%s: %s, want %s", looks, got, want)
+		}
+	}
+}
+
+// TestHeldTogether: what turns together, and what a job's joints do with a part.
+func TestHeldTogether(t *testing.T) {
+	t.Parallel()
+	ref := func(part, feature string) JointRef { return JointRef{Part: part, Copy: 1, Feature: feature} }
+	job := Job{
+		Parts: []*Part{{Name: text("lid"), Holes: []HoleGroup{{FaceGroup: FaceGroup{Name: text("pcd"), Pattern: Pattern{Count: 6}}}, {FaceGroup: FaceGroup{Name: text("row"), Pattern: Pattern{Count: 4}}}}}},
+		Joints: []*Joint{
+			{Kind: BoltKind, Bolt: &BoltJoint{Through: ref("lid", "pcd"), Into: ref("drum", "rim"), Stack: []JointRef{ref("spacer", "eye")}, Stud: text("pillar")}, Anchored: text("base")},
+			{Kind: BearingKind, Bearing: &BearingJoint{Cone: ref("drum", "hub"), Cup: ref("base", "seat")}},
+			{Kind: WeldKind, Weld: &WeldJoint{Part: ref("arm", "end"), To: ref("post", "side")}},
+			{Kind: WeldKind, Weld: &WeldJoint{Part: ref("post", "top"), To: ref("lid", "back")}},
+			{Kind: BoltKind, Bolt: &BoltJoint{Through: ref("lid", "row"), Into: ref("drum", "row"), Stud: text("rod")}},
+			{Kind: BoltKind, Bolt: &BoltJoint{Through: ref("lid", "none"), Into: ref("drum", "row"), Stud: text("pillar")}},
+			{Kind: BoltKind, Bolt: &BoltJoint{Through: ref("lid", "row"), Into: ref("drum", "row"), Stud: text("pillar")}},
+			{Kind: BoltKind, Bolt: &BoltJoint{Through: ref("lid", "row"), Into: ref("drum", "row"), Stud: text("pillar")}},
+		},
+		Loose: []Loose{{Item: text("grease")}, {Part: text("guard")}},
+	}
+	with := func(part string) (out []string) {
+		for i := range job.Turning(Instance{part, 1}) {
+			out = append(out, i.Part)
+		}
+		slices.Sort(out)
+		return out
+	}
+	said := Meeting{Pos: Pos{Line: 4}}
+	same(t, []answer{
+		{"turn with the arm", fmt.Sprint(with("arm")), "[arm drum lid post spacer]"}, {"with the base", fmt.Sprint(with("base")), "[base]"},
+		{"linked", fmt.Sprint(Linked(Instance{"arm", 1}, [][]Instance{{{"c", 1}, {"b", 1}}, {{"arm", 1}, {"b", 1}}, {{"arm", 2}, {"d", 1}}})), "[{arm 1} {b 1} {c 1}]"},
+		{"bolts", fmt.Sprint(job.Bolts("lid", "pcd"), job.Bolts("lid", "back"), job.Bolts("lid", "rim"), job.Uses("lid", "back"), job.Uses("arm", "pcd")), "true false false true false"},
+		{"holds", fmt.Sprint(job.Fastens("spacer"), job.Fastens("pillar")), "true false"},
+		{"studs", fmt.Sprint(job.IsStud("pillar"), job.IsStud("lid"), job.IsStud(""), job.StudsBefore(job.Joints[0]), job.StudsBefore(job.Joints[6]), job.StudsBefore(job.Joints[7])), "true false false 0 6 10"},
+		{"on the floor", fmt.Sprint(job.Anchors("base"), job.Anchors("lid"), job.Anchors("")), "true false false"},
+		{"by hand", fmt.Sprint(job.ByHand("guard") == &job.Loose[1], job.ByHand("") == nil, job.ByHand("lid") == nil), "true true true"},
+		{"keys of a meeting", fmt.Sprint(Meeting{}.Key(), " ", said.Key(), " ", Meeting{Pos: said.Pos, Level: true}.Key()), " face level"},
+		{"narrowed", fmt.Sprint((&Part{}).Narrowed(), (&Part{Transition: &Transition{Offset: Point{X: at(5), Y: at(-7)}}}).Narrowed(), (&Part{Frustum: &Frustum{Offset: at(9)}}).Narrowed()), "{0 0} {5 -7} {0 9}"},
+	})
+	for what, p := range map[string]Part{"hole": {Holes: []HoleGroup{{}}}, "slot": {Slots: []FaceSlot{{}}}, "radial": {Radials: []Radial{{}}}, "keyway": {Keyways: []Keyway{{}}}, "flat": {Flats: []Flats{{}}}, "end": {Ends: []TubeEnd{{}}}, "clamp": {Clamp: &Clamp{}}} {
+		p.Profile = &Profile{}
+		if p.AllRound() || !(&Part{Profile: &Profile{}}).AllRound() || !(&Part{Kind: Tube}).AllRound() || (&Part{}).AllRound() {
+			t.Errorf("a %s is on one side of a turned part", what)
 		}
 	}
 }
@@ -335,7 +381,7 @@ func TestMotor(t *testing.T) {
 	same(t, []answer{
 		{"2.2 kW at 1420", (&Motor{KW: n(2.2), RPM: n(1420)}).OutputNm(), 14.79},
 		{"behind a gear at 28", (&Motor{KW: n(2.2), RPM: n(1420), OutRPM: n(28)}).OutputNm(), 750.3},
-		{"3 hp", (&Motor{HP: n(3)}).Watts(), 2237.1},
+		{"3 hp", (&Motor{HP: n(3)}).Watts(), 2237.1}, {"2.2 kW", (&Motor{KW: n(2.2)}).Watts(), 2200.0}, {"0.4 kW", (&Motor{KW: n(0.4)}).Kilowatts(), 0.4},
 		{"no speed", (&Motor{KW: n(2.2)}).OutputNm(), 0.0},
 	})
 	for _, c := range []struct {
@@ -366,6 +412,10 @@ func TestPutOn(t *testing.T) {
 	on := func(part, feature string) bool {
 		return job.OnHoles(&Stands{On: JointRef{Part: part, Feature: feature}})
 	}
+	belted := func(through string, all ...Loose) string {
+		return (&Job{Motor: &Motor{Through: through}, Loose: all}).Coupled().Item.Value
+	}
+	motor, belt, chain := Loose{Item: text("gear motor"), As: AMotor}, Loose{Item: text("V-belt")}, Loose{Item: text("drive"), Buy: text("roller chain 08B")}
 	coupled := func(all ...Loose) string {
 		if e := (&Job{Loose: all}).Coupled(); e != nil {
 			return e.Item.Value + e.Part.Value
@@ -379,6 +429,7 @@ func TestPutOn(t *testing.T) {
 		{"on holes", fmt.Sprint(on("plate", "feet"), on("ring", "feet"), on("rail", "feet"), on("plate", "rim"), on("x", "feet")), "true true false false false"},
 		{"coupled", coupled(Loose{Item: text("grease")}, Loose{Item: text("gear motor, 2 kW"), As: AMotor}, Loose{Item: text("coupling"), Stands: &Stands{}}), "gear motor, 2 kW"},
 		{"that stands", coupled(Loose{Part: text("lid")}, Loose{Item: text("coupling"), Stands: &Stands{}}), "coupling"},
+		{"by a belt", fmt.Sprint(belted("belt", motor, belt), " ", belted("coupling", motor, belt), " ", belted("belt", motor, chain), " ", belted("belt", motor)), "V-belt gear motor drive gear motor"},
 		{"by nothing", coupled(Loose{Part: text("lid")}), ""},
 	})
 }

@@ -52,7 +52,7 @@ func PaperOf(text string, units Units) (p Paper, wrong string) {
 	}
 	first, second, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
 	_, unit := splitUnit(second)
-	if number, own := splitUnit(first); own == "" && unit != "" {
+	if number, own := splitUnit(first); own == "" {
 		first = number + unit
 	}
 	width, wrong1 := MmOf(first, units)
