@@ -73,7 +73,7 @@ func (r Ring) Work() (Work, error) {
 	w := Work{AtMm: cmp.Or(r.AtMm, geom.Clean((out+in)/2))}
 	head, d := r.Bolt.SocketHeadDiameterMm, r.Bolt.Thread.MajorMm
 	rim := w.AtMm + head/2
-	if !(in > 0 && out > in && r.SlotMm > 0) || head == 0 || rim >= out {
+	if in <= 0 || r.SlotMm <= 0 {
 		return w, ErrNoRoom
 	}
 	var err error
@@ -95,7 +95,7 @@ func (r Ring) Work() (Work, error) {
 			w.LongMm, w.HoldsMm = geom.Clean(long), geom.Clean(long-w.SeatMm-r.SlotMm/2)
 		}
 	}
-	if w.InnerMm <= 0 || w.GripMm <= 0 || w.HoldsMm <= 0 { // outside the head is in the way first
+	if w.InnerMm <= 0 || w.GripMm <= 0 || w.HoldsMm <= 0 { // outside the head is in the way first, and holds nothing
 		return w, ErrNoRoom
 	}
 	t, err := r.Bolt.Tighten(bolts.Tightening{Class: r.Class, Condition: "oiled"})
