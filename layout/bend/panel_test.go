@@ -278,7 +278,9 @@ func TestPanelRefused(t *testing.T) {
 		what string
 	}{
 		{Panel{HeightMm: 10, ThicknessMm: 2}, "base width"}, {Panel{WidthMm: 10, ThicknessMm: 2}, "base height"},
-		{Panel{WidthMm: 10, HeightMm: 10, ThicknessMm: 2, GapMm: -1}, "gap"},
+		{Panel{WidthMm: 10, HeightMm: 10, ThicknessMm: 2, GapMm: -1}, "gap"}, {Panel{WidthMm: 10, HeightMm: 10, ThicknessMm: 2, GapMm: 10001}, "gap"},
+		{Panel{WidthMm: 10001, HeightMm: 10, ThicknessMm: 2}, "base width"}, {Panel{WidthMm: 10, HeightMm: 10001, ThicknessMm: 2}, "base height"},
+		{box(Flange{Side: Top, HeightMm: 10001}), "flange height"}, {box(Flange{Side: Top, HeightMm: 40, FromMm: 10001}), "distance from the left end"}, {box(Flange{Side: Top, HeightMm: 40, ToMm: 10001}), "distance from the right end"},
 		{box(Flange{Side: Top, HeightMm: 4}), "flange height"}, {box(Flange{Side: Top, HeightMm: 40, AngleDeg: 180}), "bend angle"},
 		{box(Flange{Side: Top, HeightMm: 40, FromMm: -1}), "distance from the left end"}, {box(Flange{Side: Top, HeightMm: 40, ToMm: -1}), "distance from the right end"},
 		{box(Flange{Side: Top, HeightMm: 40, FromMm: 120, ToMm: 80}), "length of the flange"},
