@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -290,10 +291,6 @@ func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
 	return nut.overMm, nut.highMm
 }
 
-// leastNutOver is how wide a nut is at the least whose series is not known, as a share of its
-// thread. Common practice, no source: locking nuts of ISO 2982-2 are 1.27 and more.
-const leastNutOver = 1.3
-
 // nutClear looks for parts in the place of the nut that sets a bearing.
 func (r *reviewer) nutClear(j *plan.JointPlan) {
 	b := j.Bearing
@@ -442,4 +439,49 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 	}
 	pm, _ := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
 	return j.Bolt.PlayMm/2 + 2*pm, true
+}
+
+// ringClash looks for parts that reach into a bearing, for cones that hang over
+// the end of their seat, and for covers that leave a bearing open.
+func (r *reviewer) ringClash(j *plan.JointPlan) {
+	b := j.Bearing
+	if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); b.LargeEndDir == 0 || other {
+		return // said of the bearing: where it ends is not known
+	}
+	all := r.along(j)
+	if all.Find(j.A.Instance()) == nil || all.Find(j.B.Instance()) == nil {
+		return
+	}
+	r.coneSeat(j, all)
+	r.openCover(j, all)
+	axis, _ := r.machine().AxisOf(j)
+	wide := geom.Between(b.CupBackMm, b.LargeEndMm)
+	for p, mm := range r.lyingIn(ringOf(axis, wide, b.BoreMm/2, b.OutsideMm/2)) {
+		if name := p.Of.Part.Name.Value; name != j.A.Part && name != j.B.Part {
+			r.add(Finding{
+				Severity: Stop, Part: name, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " reaches into the bearing " + b.Bearing,
+				Numbers: "they lie " + r.mm(mm) + " in one another; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
+				Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+			})
+		}
+	}
+}
+
+// coneSeat finds cones that stand beside their seat.
+func (r *reviewer) coneSeat(j *plan.JointPlan, all stand.Line) {
+	b := j.Bearing
+	if j.A.Inside || r.twoSizes(j) {
+		return
+	}
+	wide, inner := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm), "cone"
+	if b.Ball {
+		wide, inner = b.WidthMm, "inner ring"
+	}
+	const least = 0.75
+	if on := all.Find(j.A.Instance()).Span(j.A.Span()).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
+		r.ofJoint(j, Finding{
+			Severity: Stop, What: "the " + inner + " of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
+			Rule: "a ring sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
+		})
+	}
 }

@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -27,27 +26,6 @@ var bought = together(
 	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),
 )
-
-// holesAndSlots are the groups of holes of the part, and its slots as such.
-func (v *view) holesAndSlots() []parts.HoleGroup {
-	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup { return s.AsHoles() })...)
-}
-
-// groups are all groups of holes and slots of the job, each with its part.
-func (r *reviewer) groups() iter.Seq2[*view, *parts.HoleGroup] {
-	return func(yield func(*view, *parts.HoleGroup) bool) {
-		for _, v := range r.all() {
-			for g := range seq.Refs(v.holesAndSlots()) {
-				if !yield(v, g) {
-					return
-				}
-			}
-		}
-	}
-}
-
-// count is how many holes of a group all copies of a part have.
-func (v *view) count(g *parts.HoleGroup) int { return g.Pattern.Count * max(1, v.p.Quantity) }
 
 // forScrew are the threads of a part that a screw goes into, how many groups have other threads, and whether it passes
 // through another.
@@ -145,11 +123,6 @@ func (o *screwOrder) fits(g *parts.HoleGroup, holeMm float64) bool {
 	return g.Size.Make != parts.TappedHole && passesThrough(holeMm, o.thread)
 }
 
-// passesThrough tells whether a screw goes through a hole and does not rattle in it.
-func passesThrough(holeMm float64, t threads.Thread) bool {
-	return holeMm > t.MajorMm && holeMm < widest*t.MajorMm
-}
-
 // playing is the least hole that a screw goes through with play in mm: the fine series of its thread, its own diameter where there is none.
 func playing(t threads.Thread) float64 {
 	if t.Clearance == nil {
@@ -245,10 +218,6 @@ func (v *view) washers(g *parts.HoleGroup, e *parts.Loose) {
 	}
 }
 
-// widest is how much larger than its screw a hole is at the most, that is for it. Common
-// practice, no source: ISO 273 and ASME B18.2.8 have up to a quarter in the coarse series.
-const widest = 1.35
-
 // boltThrough looks at a bolt that is bought for a part without threads: that it goes through
 // one of its holes, and with its nut through what the words bolt it to as well.
 func (v *view) boltThrough(e *parts.Loose, f Finding, o screwOrder) {
@@ -270,9 +239,6 @@ func (v *view) boltThrough(e *parts.Loose, f Finding, o screwOrder) {
 	)
 }
 
-// nutted is the least that a bolt comes through for its nut, in diameters.
-const nutted = 0.8
-
 // boughtInto looks at the screws in a group of threads, through the walls that the words
 // name.
 func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t threads.Thread, longMm float64) {
@@ -285,6 +251,12 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 			}
 		}
 	}
+}
+
+// tooSmall tells whether a hole in a wall has the name of a group of threads and does not let
+// its screws through with any play, or their heads as well.
+func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
+	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (geom.Over(playing(t), row.DiameterMm) || row.DiameterMm > widest*t.MajorMm)
 }
 
 // reachInto looks at how far screws of a length through a wall come into a group of threads.
@@ -749,63 +721,6 @@ func (m motored) beltBought() {
 	}
 }
 
-// screwOrder is a screw as ordered: its words, thread and length.
-type screwOrder struct {
-	words  string
-	thread threads.Thread
-	longMm float64
-}
-
-// orderOf is the screw that words order; false where they name none.
-func orderOf(words string) (o screwOrder, ok bool) {
-	m := screwWords().FindStringSubmatch(words)
-	if m == nil {
-		return screwOrder{words: words}, false
-	}
-	t, err := threads.Parse(m[1])
-	unit := m[3]
-	if unit == "" && t.TPI > 0 {
-		unit = "in"
-	}
-	return screwOrder{words, t, noteMm(m[2], unit)}, err == nil
-}
-
-// nut tells whether a nut comes with it, sunk whether its head is sunk in a cone.
-func (o *screwOrder) nut() bool  { return strings.Contains(o.words, "nut") }
-func (o *screwOrder) sunk() bool { return sunkHead().MatchString(o.words) }
-
-// takes is what of a bolt lies beyond the hole that is drawn, in diameters: its nut, its
-// washers, and the flange of a thing that is bought.
-func (o *screwOrder) takes(e *parts.Loose) float64 {
-	out := nutted + o.washers()
-	if e.Item.Value != "" && e.Buy.Value != "" && !o.sunk() { // sunk heads hold what is thin
-		out += flangeLeast
-	}
-	return out
-}
-
-// washers is how thick the washers are that the words order with a screw, in its diameters. Common practice,
-// no source.
-func (o *screwOrder) washers() float64 {
-	const washer = 0.2
-	switch {
-	case strings.Contains(o.words, "washers"):
-		return 2 * washer
-	case strings.Contains(o.words, "washer"):
-		return washer
-	}
-	return 0
-}
-
-// saysHoles tells whether words name a group of holes, by all the words of its name, one of
-// them of four letters or more; what any hole is called says nothing.
-func saysHoles(said, name string) bool {
-	all := seq.Map(strings.Split(strings.ToLower(name), "-"), func(word string) string { return strings.TrimSuffix(word, "s") })
-	return slices.ContainsFunc(all, func(word string) bool { return len(word) >= 4 }) && !slices.ContainsFunc(all, func(word string) bool {
-		return slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
-	})
-}
-
 // ordered looks at screws that are ordered for a group of holes: their size, their number
 // and their length.
 func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
@@ -922,4 +837,32 @@ func (o *screwOrder) otherCone(g *parts.HoleGroup, what string) flaw {
 	return flaw{deg != m[1], Finding{
 		What: what + " have heads of another angle than their cones", Numbers: m[0] + " in " + deg + "°",
 		Rule: "a head lies in its cone all round", Fix: "one angle in both places"}}
+}
+
+// pinsBought compares pins that are bought with the plain holes that the words beside them name, in whichever part:
+// they go into all, and where they are pressed in one holds them.
+func (r *reviewer) pinsBought(e *parts.Loose) {
+	across, _ := r.pinOf(e.Item.Value+"; "+e.Buy.Value, true)
+	said := r.untitled(e.Item.Value + " " + e.How.Value)
+	var loose *flaw
+	held := false
+	for v, g := range r.groups() {
+		if across == 0 || g.Size.Make != parts.PlainHole || !v.saidFor(e, said, g) {
+			continue
+		}
+		h := forPin{name: g.Name.Value + " of " + v.p.Title.Value, size: g.Size.Size}
+		is, free := v.pinSize(h, across, e.Held == parts.ByForce), v.pinSize(h, across, false)
+		common := v.here(g.Name.Value, e.Pos)
+		common.Fix = "the pin or the hole of the other's size"
+		held = held || !is.is
+		if free.is {
+			r.firstOf(common, free)
+		} else if is.is && loose == nil {
+			is.Finding = is.or(common)
+			loose = &is
+		}
+	}
+	if loose != nil && !held {
+		r.add(loose.Finding)
+	}
 }

@@ -181,6 +181,10 @@ func (l landing) opened(screwMm float64) string {
 	return "one clock angle for the screw and the opening, or a wider one"
 }
 
+// tipShare is the radius of a screw's point as a share of its diameter, and standsOffMm how uneven
+// what it presses on may be. Common practice, no source.
+const tipShare, standsOffMm = 0.35, 0.5
+
 // slot is what it lies over, or nearly, of the slots in the round that a part goes over; nil for none.
 func (l landing) slot(v *view, screwMm float64) *plan.RadialRow {
 	return seq.At(l.on.slots(), func(s *plan.RadialRow) bool {

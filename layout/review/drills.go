@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -76,4 +77,13 @@ func (v *view) drillLarge(d drilled) {
 		Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
 		Fix: "have it cut with the outline, bore it, or take a smaller size",
 	})
+}
+
+// leastHole is the smallest hole the part's cutter makes, by the rule of the
+// cutting file; false if nothing is cut by one.
+func (v *view) leastHole() (mm float64, source string, ok bool) {
+	if !v.p.Flat() {
+		return 0, "", false
+	}
+	return part.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
 }

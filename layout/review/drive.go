@@ -85,11 +85,6 @@ func (v *view) driven(c *cylinder) {
 	}
 }
 
-// stoodOn tells whether a thing that is bought stands on a feature of the part.
-func (v *view) stoodOn(e *parts.Loose, feature string) bool {
-	return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == feature
-}
-
 // drives looks at a step by which something that sits on it is turned.
 func (v *view) drives(c *cylinder) {
 	stands := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return v.stoodOn(&e, c.Name) })
@@ -146,15 +141,6 @@ func (v *view) twist(c *cylinder, nm float64) {
 // holdsBy tells whether a seat has what turns the thing on it.
 func (v *view) holdsBy(c *cylinder) bool {
 	return v.fast(c) || slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.In == c.Name })
-}
-
-// fast tells whether a seat has what holds the thing on it both round and along: a hole or slot across
-// it, flats, a taper, a knurl, or a fit with interference throughout.
-func (v *view) fast(c *cylinder) bool {
-	class := strings.TrimRight(c.Drawn.Size.Fit.Class.Value, "0123456789")
-	return c.Drawn.Taper != nil || c.Drawn.Knurl != nil || class >= "p" && class <= "zc" ||
-		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.Name }) ||
-		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.FromMm && z < c.ToMm }) != nil
 }
 
 // keySlot is a slot or keyway that a key may go into.
@@ -270,76 +256,6 @@ func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
 	})
 }
 
-// lockNut is a locking nut for bearings and its washer: the pitch of its thread, how wide and high it is and how
-// thick the washer, mm.
-type lockNut struct{ pitchMm, overMm, highMm, washerMm float64 }
-
-// lockNuts are those of series KM, KM0 to KM30, with washers MB, by their thread: ISO 2982-2 (DIN 981 and DIN 5406).
-var lockNuts = map[float64]lockNut{
-	10: {0.75, 18, 4, 1}, 12: {1, 22, 4, 1}, 15: {1, 25, 5, 1}, 17: {1, 28, 5, 1}, 20: {1, 32, 6, 1}, 25: {1.5, 38, 7, 1.25},
-	30: {1.5, 45, 7, 1.25}, 35: {1.5, 52, 8, 1.25}, 40: {1.5, 58, 9, 1.25}, 45: {1.5, 65, 10, 1.25}, 50: {1.5, 70, 11, 1.25},
-	55: {2, 75, 11, 1.5}, 60: {2, 80, 11, 1.5}, 65: {2, 85, 12, 1.5}, 70: {2, 92, 12, 1.5}, 75: {2, 98, 13, 1.5}, 80: {2, 105, 15, 1.75},
-	85: {2, 110, 16, 1.75}, 90: {2, 120, 16, 1.75}, 95: {2, 125, 17, 1.75}, 100: {2, 130, 18, 1.75}, 105: {2, 140, 18, 1.75},
-	110: {2, 145, 19, 1.75}, 115: {2, 150, 19, 2}, 120: {2, 155, 20, 2}, 125: {2, 160, 21, 2}, 130: {2, 165, 21, 2}, 135: {2, 175, 22, 2},
-	140: {2, 180, 22, 2}, 145: {2, 190, 24, 2}, 150: {2, 195, 24, 2},
-}
-
-// lockNutOf is the locking nut on a thread. One of no series is taken to be as wide as most of them are at the least, as high
-// as they are on the whole, and to have a washer of the middle: common practice, no source.
-func lockNutOf(t threads.Thread) lockNut {
-	if n := lockNuts[t.MajorMm]; n.pitchMm == t.PitchMm {
-		return n
-	}
-	return lockNut{t.PitchMm, leastNutOver * t.MajorMm, 0.15*t.MajorMm + 3, 1.25}
-}
-
-// tabs are how wide the inner tab of a locking washer is at the least on threads from a diameter on, mm: of series MB, and W where it is in inches.
-// DIN 5406 and ABMA 8.2, from memory.
-var tabs = map[bool][][2]float64{
-	false: {{80, 10}, {55, 8}, {35, 6}, {25, 5}, {15, 4}, {0, 3}},
-	true:  {{38, 0.290 * geom.MmPerInch}, {19, 0.176 * geom.MmPerInch}, {0, 0.120 * geom.MmPerInch}},
-}
-
-// tabMm is how wide the tab of the washer on a thread is at the least.
-func tabMm(t threads.Thread) float64 {
-	return seq.First(tabs[t.TPI > 0], func(row [2]float64) bool { return t.MajorMm >= row[0] })[1]
-}
-
-// lockNuts looks for metric threads, and left-hand ones in inches, that adjust a bearing and that no locking nut
-// fits, made or bought.
-func (r *reviewer) lockNuts(j *plan.JointPlan) {
-	b := j.Bearing
-	t, err := threads.Parse(b.HeldBy)
-	if !b.Adjusted || b.HeldBy == "" || err != nil {
-		return
-	}
-	made := slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) })
-	if t.TPI > 0 {
-		ordered := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return e.As == parts.ANut && leftHanded().MatchString(e.Item.Value) })
-		if t.LeftHand && !made && !ordered {
-			r.ofJoint(j, Finding{
-				What: "no locking nut has the left-hand thread " + t.Designation + " that adjusts " + b.Bearing,
-				Rule: "locking nuts of the series are right-hand: their tongued washer holds them either way", Source: "ABMA 8.2, from memory",
-				Fix: "a right-hand thread, or a nut among the parts or ordered as left-hand",
-			})
-		}
-		return
-	}
-	r.nutRoom(j, t)
-	if lockNuts[t.MajorMm].pitchMm == t.PitchMm && !t.LeftHand || made {
-		return
-	}
-	fits := math.Floor(b.BoreMm + geom.CloseMm)
-	for fits > 10 && lockNuts[fits].pitchMm == 0 {
-		fits--
-	}
-	r.ofJoint(j, Finding{
-		What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
-		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-2",
-		Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(lockNuts[fits].pitchMm, 2) + ", or a nut among the parts",
-	})
-}
-
 // nutRoom looks for a thread that is shorter, beyond the cone, than the locking nut on it with
 // its washer and one turn for the chamfer.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
@@ -375,4 +291,39 @@ func (r *reviewer) beyondCone(j *plan.JointPlan, c *cylinder) float64 {
 func (r *reviewer) nutOf(part, designation string) bool {
 	v := r.viewOf(part)
 	return v != nil && slices.ContainsFunc(v.inside, func(c *cylinder) bool { return c.Size.Thread != nil && c.Size.Thread.Designation == designation })
+}
+
+// lockNuts looks for metric threads, and left-hand ones in inches, that adjust a bearing and that no locking nut
+// fits, made or bought.
+func (r *reviewer) lockNuts(j *plan.JointPlan) {
+	b := j.Bearing
+	t, err := threads.Parse(b.HeldBy)
+	if !b.Adjusted || b.HeldBy == "" || err != nil {
+		return
+	}
+	made := slices.ContainsFunc(r.all(), func(v *view) bool { return r.nutOf(v.p.Name.Value, t.Designation) })
+	if t.TPI > 0 {
+		ordered := slices.ContainsFunc(r.job.Loose, func(e parts.Loose) bool { return e.As == parts.ANut && leftHanded().MatchString(e.Item.Value) })
+		if t.LeftHand && !made && !ordered {
+			r.ofJoint(j, Finding{
+				What: "no locking nut has the left-hand thread " + t.Designation + " that adjusts " + b.Bearing,
+				Rule: "locking nuts of the series are right-hand: their tongued washer holds them either way", Source: "ABMA 8.2, from memory",
+				Fix: "a right-hand thread, or a nut among the parts or ordered as left-hand",
+			})
+		}
+		return
+	}
+	r.nutRoom(j, t)
+	if lockNuts[t.MajorMm].pitchMm == t.PitchMm && !t.LeftHand || made {
+		return
+	}
+	fits := math.Floor(b.BoreMm + geom.CloseMm)
+	for fits > 10 && lockNuts[fits].pitchMm == 0 {
+		fits--
+	}
+	r.ofJoint(j, Finding{
+		What: "no locking nut has the thread " + t.Designation + " that adjusts " + b.Bearing,
+		Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-2",
+		Fix: "a thread of the series, such as M" + words.Trim(fits, 0) + "x" + words.Trim(lockNuts[fits].pitchMm, 2) + ", or a nut among the parts",
+	})
 }

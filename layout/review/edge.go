@@ -1,8 +1,6 @@
 package review
 
 import (
-	"strconv"
-
 	"centrepop/layout/bolts"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -14,12 +12,6 @@ type rim struct {
 	needMm       float64
 	rule, source string
 }
-
-// The least strip that is left between holes and edges of a soft sheet: as wide as it is thick, within these, mm.
-const (
-	leastStripMm = 3.0
-	mostStripMm  = 6.0
-)
 
 const stripRule = "soft sheet keeps a strip between a hole and an edge, or two holes, that neither tears nor is blown out"
 
@@ -170,53 +162,4 @@ func (h *hole) wideMm() geom.Span {
 		on.ToMm = min(on.ToMm, on.FromMm+h.group.Depth.Mm)
 	}
 	return on
-}
-
-func outerMm(c *cylinder) float64 {
-	if c == nil {
-		return 0
-	}
-	return c.RadiusMm()
-}
-
-// same says how many others have the same fault.
-func same(count int) string {
-	switch {
-	case count == 2:
-		return " (and one more)"
-	case count > 2:
-		return " (and " + strconv.Itoa(count-1) + " more)"
-	}
-	return ""
-}
-
-// worst keeps, for each group of holes, the hole with the worst fault, so that
-// a ring of equal holes gives one finding.
-type worst []*fault
-
-// fault is the worst of those of one name: the lower its amount the worse.
-type fault struct {
-	name   string
-	amount float64
-	count  int
-	tell   func(count int)
-}
-
-// add offers a fault. Of equal ones the first is kept.
-func (w *worst) add(name string, amount float64, tell func(count int)) {
-	f := seq.First(*w, func(f *fault) bool { return f.name == name })
-	if f == nil {
-		f = &fault{name: name, amount: endless}
-		*w = append(*w, f)
-	}
-	if f.count++; f.count == 1 || geom.Over(f.amount, amount) {
-		f.amount, f.tell = amount, tell
-	}
-}
-
-// report tells the worst fault of each name, in the order they came in.
-func (w worst) report() {
-	for _, f := range w {
-		f.tell(f.count)
-	}
 }

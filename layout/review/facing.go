@@ -361,3 +361,13 @@ func (r *reviewer) inLine() *view {
 	}
 	return nil
 }
+
+// space reports what shows where the parts stand in space.
+func space(r *reviewer) {
+	for _, p := range r.machine().Problems {
+		if p.Kind == plan.FlightBackward && r.inLine() != nil {
+			continue // which way it turns is not known: said of the motor
+		}
+		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What})
+	}
+}

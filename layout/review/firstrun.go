@@ -109,10 +109,6 @@ func (r *reviewer) allWatched() {
 	})
 }
 
-// travelShare is how much more than what is said a travel may be. Common practice, no source:
-// words round.
-const travelShare = 1.05
-
 // travel looks for a run over the whole travel or stroke, of which no words of the job say how
 // long it is: nobody can tell whether the run has gone over all of it; and for one that is
 // longer than words or a keyway give.

@@ -258,16 +258,6 @@ func (v *view) joinedWith(p *parts.Part) bool {
 	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Holds(v.p.Name.Value) && j.Holds(p.Name.Value) })
 }
 
-// edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.
-func (v *view) edges(diameterMm, offMm float64, bores bool) (out []string) {
-	for _, c := range v.steps() {
-		if c.Inside == bores && (bores || v.turned()) && math.Abs(c.Drawn.Size.Nominal.Mm-diameterMm) < offMm {
-			out = append(out, c.Name+"-front", c.Name+"-back")
-		}
-	}
-	return out
-}
-
 // sealed is what the seal needs that runs on a step or sits in it; false where none is known.
 func (v *view) sealed(c *cylinder) (land grooves.SealLand, ok bool) {
 	m := v.seal(c)

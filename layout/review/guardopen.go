@@ -247,6 +247,34 @@ func (l *lookOut) mouth(at, outward assembly.Vec, radiusMm float64) (free, beyon
 	return free, seq.Max(0, before(wide), func(c assembly.Crossing) float64 { return c.ToMm }), closed
 }
 
+// guards looks for folded guards that leave open what turns: between their end and the plate
+// that they close against, or on one side of the two.
+func guards(r *reviewer) {
+	m := r.motor()
+	if !m.Drives.Set() {
+		return
+	}
+	all := r.machine()
+	shaft := all.Standing(m.Drives.Instance())
+	if shaft == nil {
+		return
+	}
+	for b, v := range r.tiedTo(shaft) {
+		if v.p.Kind != parts.Folded || v.p.For != parts.Guarding {
+			continue
+		}
+		g := guardOn{v, b, shaft}
+		if g.away(m.Drives) || m.Through == "belt" && g.beside(all.Bodies) {
+			continue
+		}
+		g.ends(all.Bodies)
+		g.sides()
+		g.saidUnder()
+	}
+	r.gates(m.Drives, shaft)
+	r.grilles(shaft)
+}
+
 // before are the parts that shut a place outward: another guard however far off, or the shaft, and what stands so near that
 // no fingers come in between.
 func (l *lookOut) before(from, outward assembly.Vec) []assembly.Crossing {

@@ -67,34 +67,6 @@ func (r *reviewer) tooOpen(leastMm float64, what, open string, offMm float64, fi
 	}
 }
 
-// guards looks for folded guards that leave open what turns: between their end and the plate
-// that they close against, or on one side of the two.
-func guards(r *reviewer) {
-	m := r.motor()
-	if !m.Drives.Set() {
-		return
-	}
-	all := r.machine()
-	shaft := all.Standing(m.Drives.Instance())
-	if shaft == nil {
-		return
-	}
-	for b, v := range r.tiedTo(shaft) {
-		if v.p.Kind != parts.Folded || v.p.For != parts.Guarding {
-			continue
-		}
-		g := guardOn{v, b, shaft}
-		if g.away(m.Drives) || m.Through == "belt" && g.beside(all.Bodies) {
-			continue
-		}
-		g.ends(all.Bodies)
-		g.sides()
-		g.saidUnder()
-	}
-	r.gates(m.Drives, shaft)
-	r.grilles(shaft)
-}
-
 // grilles looks at grilles that are bought for a made part: a hand is not to get through their
 // holes from its far side to the shaft or its flight.
 func (r *reviewer) grilles(shaft *assembly.Body) {

@@ -122,10 +122,6 @@ func (r *headRoom) spannerLacks() float64 {
 	return lacks
 }
 
-// joined tells whether a bolt joint uses a hole group: its bolts are known, and
-// the joint's own problems say more.
-func (v *view) joined(group string) bool { return v.job.Bolts(v.p.Name.Value, group) }
-
 // hub is the nearest wall that stands up beside a hole on a side of the part,
 // and its distance from the hole's centre; 0 without one. A step with a fit is a
 // spigot: it goes into the mate, so no head sits beside it.

@@ -241,10 +241,6 @@ func (v *view) openFor(t threads.Thread, tapped bool) []*parts.HoleGroup {
 	return seq.Map(open, func(h *hole) *parts.HoleGroup { return h.group })
 }
 
-// tipShare is the radius of a screw's point as a share of its diameter, and standsOffMm how uneven
-// what it presses on may be. Common practice, no source.
-const tipShare, standsOffMm = 0.35, 0.5
-
 // jacking tells whether a group has the threads of jacking screws, by what it is for or by the words of a loose part.
 func (v *view) jacking(g *parts.HoleGroup) bool {
 	pushes := func(e parts.Loose) bool {

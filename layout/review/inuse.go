@@ -89,6 +89,10 @@ func travelSaid(e *parts.Loose) (mm float64, words string) {
 	return noteMm(cmp.Or(m[1], m[3]), cmp.Or(m[2], m[4])), m[0]
 }
 
+// travelShare is how much more than what is said a travel may be. Common practice, no source:
+// words round.
+const travelShare = 1.05
+
 // travelUnlike compares that with its travel.
 func (r *reviewer) travelUnlike(e *parts.Loose) {
 	way := e.Travels.Front.Mm + e.Travels.Back.Mm
@@ -96,6 +100,9 @@ func (r *reviewer) travelUnlike(e *parts.Loose) {
 		r.disagree(e.How.Pos, e.Part.Value, "the words for "+r.called(e)+" give another travel than it has", words+"; "+r.mm(way), "the travel between the stops")
 	}
 }
+
+// unlikeBy tells whether one of two amounts is more than a share of the other.
+func unlikeBy(share, a, b float64) bool { return a > share*b || b > share*a }
 
 // ofAnother tells whether words name another part that travels, and not this one.
 func (r *reviewer) ofAnother(words, part string) bool {

@@ -66,16 +66,6 @@ func taken(r *reviewer) {
 	}
 }
 
-// space reports what shows where the parts stand in space.
-func space(r *reviewer) {
-	for _, p := range r.machine().Problems {
-		if p.Kind == plan.FlightBackward && r.inLine() != nil {
-			continue // which way it turns is not known: said of the motor
-		}
-		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What})
-	}
-}
-
 func (r *reviewer) jointPos(name string) parts.Pos {
 	if j := r.job.Joint(name); j != nil {
 		return j.Pos

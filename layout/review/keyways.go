@@ -33,6 +33,13 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 	}
 }
 
+func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
+	if v.job.Units == parts.Inches {
+		return keys.ForInch(shaftMm, keys.Square)
+	}
+	return keys.For(shaftMm)
+}
+
 // boughtHub looks for a keyway of another key than that of its diameter where no part of
 // the job sits: what is bought has the standard one.
 func (v *view) boughtHub(k plan.KeywayRow) {

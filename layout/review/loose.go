@@ -258,12 +258,6 @@ func (v made) tooWide(tube *view) {
 	})
 }
 
-// itemMm is a length in words, its unit that of the job where none is said.
-func (r *reviewer) itemMm(text string) float64 {
-	mm, _ := parts.ParseLength(strings.TrimSpace(text), r.job.Units)
-	return mm
-}
-
 // inItem looks at a cone that is put into a hole of a thing that is bought: its small end is
 // larger than the holes.
 func (v made) inItem() {
@@ -413,23 +407,6 @@ func (v made) inRim(on *view) {
 	}
 }
 
-// wideMm is the radius of what is turned or round, at its widest.
-func (v *view) wideMm() float64 { return mostMm(v.outside) }
-
-// mostMm is the greatest radius of some steps.
-func mostMm(steps []*cylinder) float64 {
-	return seq.Max(0, steps, func(c *cylinder) float64 { return c.RadiusMm() })
-}
-
-// openMm is the radius of the narrowest opening along the axis, infinite where there is none.
-func (v *view) openMm() float64 {
-	if v.p.Kind == parts.Cone {
-		_, inside := v.p.Formed().Walls()
-		return (v.p.Frustum.Small.Mm - inside) / 2
-	}
-	return seq.Least(v.inside, func(c *cylinder) float64 { return c.RadiusMm() })
-}
-
 // screwsPass looks at the screws of a loose part that come through holes of their name in
 // the wall of what it stands in.
 func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
@@ -446,12 +423,6 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 			})
 		}
 	}
-}
-
-// tooSmall tells whether a hole in a wall has the name of a group of threads and does not let
-// its screws through with any play, or their heads as well.
-func tooSmall(row plan.RadialRow, g *parts.HoleGroup, t threads.Thread) bool {
-	return strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && (geom.Over(playing(t), row.DiameterMm) || row.DiameterMm > widest*t.MajorMm)
 }
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through, or screws in.

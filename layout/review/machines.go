@@ -15,15 +15,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// leastHole is the smallest hole the part's cutter makes, by the rule of the
-// cutting file; false if nothing is cut by one.
-func (v *view) leastHole() (mm float64, source string, ok bool) {
-	if !v.p.Flat() {
-		return 0, "", false
-	}
-	return part.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
-}
-
 // pierce looks for holes that the cutter cannot make. The bore's blank is cut;
 // a round hole is then drilled from the punch template, and a slot milled: one note
 // of the part says which.

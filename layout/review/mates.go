@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"centrepop/layout/keys"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -125,15 +124,6 @@ func (v *view) tongueUnder(f *parts.Radial, slot geom.Span) {
 		}
 	}
 }
-
-func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
-	if v.job.Units == parts.Inches {
-		return keys.ForInch(shaftMm, keys.Square)
-	}
-	return keys.For(shaftMm)
-}
-
-func isWasher(f *parts.Radial) bool { return washer().MatchString(f.Name.Value + " " + f.Note.Value) }
 
 // circleOf is the middle of a group of holes, and of its circle the diameter.
 func (v *view) circleOf(group string) (middle plan.XY, mm float64) {
@@ -263,15 +253,4 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 		f.Rule, f.Fix = "a branch opens into its tube", r.branchCure(end, main, z)
 		r.add(f)
 	}
-}
-
-// offBranch is how far the middle of an opening lies from that of a branch of
-// the given radius on the same tube, infinite where it does not open under it.
-func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
-	turn := math.Remainder(row.ClockDeg-clockDeg, 360) * math.Pi / 180
-	off := math.Hypot(row.AxialMm-z, turn*row.OutsideMm/2)
-	if reach := half + math.Max(row.AlongMm, row.AroundMm)/2; off > reach+half {
-		return endless
-	}
-	return off
 }

@@ -337,9 +337,6 @@ func (r *reviewer) handNm() (nm float64, said string) {
 	return nm, said
 }
 
-// unlikeBy tells whether one of two amounts is more than a share of the other.
-func unlikeBy(share, a, b float64) bool { return a > share*b || b > share*a }
-
 // clutch compares the torque that words set the clutch in a hand wheel to with the force at its rim.
 func (r motored) clutch(e *parts.Loose) {
 	hand, force, _ := r.byHand(e)
@@ -404,6 +401,3 @@ func (r *reviewer) limiterNm() float64 {
 
 // limitShare is how far two limits of one thing may differ. Common practice, no source.
 const limitShare = 1.5
-
-// tryShare is how far a limit may lie from the force that it is tried by. Common practice, no source.
-const tryShare = 1.25

@@ -159,13 +159,6 @@ func (m mounted) spigotIn(middle plan.XY, f Finding, what string) {
 	)
 }
 
-// How far sizes of a plate may be off those of a motor's flange, and how much larger than its screw a plain hole
-// is at the most. Common practice, no source.
-const (
-	faceOffMm  = 0.25
-	plainShare = 1.3
-)
-
 // clocked looks at how the holes of a motor flange are turned.
 func (m mounted) clocked() {
 	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
@@ -242,12 +235,10 @@ func (m mounted) forFace(h *hole, o screwOrder, f Finding) bool {
 	)
 }
 
-// How thick a flange is at the least that bolts go through, in their diameters: of any, and of a motor to a standard.
-// Common practice, no source.
-const (
-	flangeLeast = 0.8
-	motorFlange = 1.0
-)
+// passesThrough tells whether a screw goes through a hole and does not rattle in it.
+func passesThrough(holeMm float64, t threads.Thread) bool {
+	return holeMm > t.MajorMm && holeMm < widest*t.MajorMm
+}
 
 // holdMotor looks at the length of screws for a motor: into it, or through its flange into the part or a nut.
 func (m mounted) holdMotor(h *hole, o screwOrder, f Finding) bool {

@@ -72,6 +72,9 @@ func (v *view) saidLap(note parts.Text) {
 	}
 }
 
+// tryShare is how far a limit may lie from the force that it is tried by. Common practice, no source.
+const tryShare = 1.25
+
 // saidHoist looks for words that hoist all by what its note keeps for one part alone, and for a mass in its
 // notes that is less than that of the part it lies on.
 func (v *view) saidHoist(e *parts.Loose) {
@@ -245,4 +248,13 @@ func (v *view) saidOfScrews(e *parts.Loose) {
 			v.unlike(g.Pos, g.Name.Value, g.Name.Value+" take screws by the words of the job, and have no thread", m[0], "a tapped hole, or other words")
 		}
 	}
+}
+
+// saysHoles tells whether words name a group of holes, by all the words of its name, one of
+// them of four letters or more; what any hole is called says nothing.
+func saysHoles(said, name string) bool {
+	all := seq.Map(strings.Split(strings.ToLower(name), "-"), func(word string) string { return strings.TrimSuffix(word, "s") })
+	return slices.ContainsFunc(all, func(word string) bool { return len(word) >= 4 }) && !slices.ContainsFunc(all, func(word string) bool {
+		return slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
+	})
 }

@@ -179,7 +179,6 @@ func (v *view) turnedSlot(f *parts.Radial) {
 
 // covered looks for openings in a tube or shaft that a part on it closes.
 func covered(r *reviewer) {
-	copedOver(r)
 	done := map[string]bool{}
 	for _, j := range r.planned(parts.PressKind) {
 		v, tube, ring := r.viewOf(j.A.Part), r.machine().At(j.A), r.machine().At(j.B)

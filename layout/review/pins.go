@@ -216,34 +216,6 @@ func (v *view) pinSize(h forPin, across float64, pressed bool) flaw {
 	return f
 }
 
-// pinsBought compares pins that are bought with the plain holes that the words beside them name, in whichever part:
-// they go into all, and where they are pressed in one holds them.
-func (r *reviewer) pinsBought(e *parts.Loose) {
-	across, _ := r.pinOf(e.Item.Value+"; "+e.Buy.Value, true)
-	said := r.untitled(e.Item.Value + " " + e.How.Value)
-	var loose *flaw
-	held := false
-	for v, g := range r.groups() {
-		if across == 0 || g.Size.Make != parts.PlainHole || !v.saidFor(e, said, g) {
-			continue
-		}
-		h := forPin{name: g.Name.Value + " of " + v.p.Title.Value, size: g.Size.Size}
-		is, free := v.pinSize(h, across, e.Held == parts.ByForce), v.pinSize(h, across, false)
-		common := v.here(g.Name.Value, e.Pos)
-		common.Fix = "the pin or the hole of the other's size"
-		held = held || !is.is
-		if free.is {
-			r.firstOf(common, free)
-		} else if is.is && loose == nil {
-			is.Finding = is.or(common)
-			loose = &is
-		}
-	}
-	if loose != nil && !held {
-		r.add(loose.Finding)
-	}
-}
-
 // pinsMeet compares the pins in the holes of one part of a bolted joint with the holes of that name in the others.
 func (r *reviewer) pinsMeet(j *parts.Joint) {
 	for _, a := range j.Refs() {
@@ -305,9 +277,4 @@ func (v *view) unpinned(other *view, o *parts.Radial, mm float64) {
 		Numbers: "holes of " + v.mm(mm), OverMm: over(mm),
 		Rule: "what is pinned is held by its pin", Source: "by geometry", Fix: "the pin or bolt among what comes loose, its words naming " + v.p.Title.Value,
 	})
-}
-
-// holesOf are the holes of a group.
-func (v *view) holesOf(name string) (out []hole) {
-	return seq.Keep(v.holes, func(h hole) bool { return h.name == name })
 }

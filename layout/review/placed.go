@@ -1,7 +1,6 @@
 package review
 
 import (
-	"cmp"
 	"iter"
 	"math"
 	"slices"
@@ -68,32 +67,6 @@ func (r *reviewer) boltedTo(hub parts.JointRef) map[parts.Face][]string {
 // may be a press fit or a chamfer that is not drawn.
 const overlapMm = 0.2
 
-// ringClash looks for parts that reach into a bearing, for cones that hang over
-// the end of their seat, and for covers that leave a bearing open.
-func (r *reviewer) ringClash(j *plan.JointPlan) {
-	b := j.Bearing
-	if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); b.LargeEndDir == 0 || other {
-		return // said of the bearing: where it ends is not known
-	}
-	all := r.along(j)
-	if all.Find(j.A.Instance()) == nil || all.Find(j.B.Instance()) == nil {
-		return
-	}
-	r.coneSeat(j, all)
-	r.openCover(j, all)
-	axis, _ := r.machine().AxisOf(j)
-	wide := geom.Between(b.CupBackMm, b.LargeEndMm)
-	for p, mm := range r.lyingIn(ringOf(axis, wide, b.BoreMm/2, b.OutsideMm/2)) {
-		if name := p.Of.Part.Name.Value; name != j.A.Part && name != j.B.Part {
-			r.add(Finding{
-				Severity: Stop, Part: name, Pos: p.Of.Part.Name.Pos, What: r.machine().Title(p.ID) + " reaches into the bearing " + b.Bearing,
-				Numbers: "they lie " + r.mm(mm) + " in one another; the bearing is " + r.mm(wide.LengthMm()) + " wide there",
-				Rule:    "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
-			})
-		}
-	}
-}
-
 // ringOf is a ring that stands on a stretch of an axis.
 func ringOf(axis assembly.Pose, on geom.Span, inner, outer float64) *assembly.Body {
 	return &assembly.Body{Pose: axis, Solid: assembly.Of(assembly.Tube(outer, inner, -on.ToMm, -on.FromMm))}
@@ -115,25 +88,6 @@ func (r *reviewer) lyingIn(body *assembly.Body) iter.Seq2[stand.OnAxis, float64]
 // coneShare is the least width of a cone as a part of its bearing's, where the job
 // does not give it. Common practice, no source.
 const coneShare = 0.8
-
-// coneSeat finds cones that stand beside their seat.
-func (r *reviewer) coneSeat(j *plan.JointPlan, all stand.Line) {
-	b := j.Bearing
-	if j.A.Inside || r.twoSizes(j) {
-		return
-	}
-	wide, inner := cmp.Or(b.ConeWidthMm, coneShare*b.WidthMm), "cone"
-	if b.Ball {
-		wide, inner = b.WidthMm, "inner ring"
-	}
-	const least = 0.75
-	if on := all.Find(j.A.Instance()).Span(j.A.Span()).OnMm(geom.Between(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)); on < least*wide {
-		r.ofJoint(j, Finding{
-			Severity: Stop, What: "the " + inner + " of " + b.Bearing + " stands beside its seat " + j.A.Feature, Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
-			Rule: "a ring sits on its seat over three quarters of its width", Fix: "shoulders that agree: compare their distance on shaft and housing",
-		})
-	}
-}
 
 // openCover finds the end of a housing that is closed by parts with a bore wider
 // than the bearing behind them: they neither hold the cup nor keep dirt out.

@@ -3,7 +3,6 @@ package review
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -28,9 +27,6 @@ type opening struct {
 func (o *opening) title(v *view) string {
 	return words.Either(len(o.radial.Clock) == 1, o.radial.Name.Value, o.radial.Name.Value+" at "+number(math.Mod(o.clockDeg+360, 360))+"°")
 }
-
-// number writes a plain number with at most two decimals.
-func number(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
 
 // axialMm is where a radial feature is centred, from the front face.
 func (v *view) axialMm(f *parts.Radial) float64 {
@@ -303,6 +299,10 @@ func (v *view) radialDepth(f *parts.Radial) {
 	}
 }
 
+// pointShare is the length of a 118° drill point as a share of the diameter:
+// 0.5/tan 59°.
+const pointShare = 0.3004
+
 // radialDrillMm is how deep a blind hole in the outside is drilled, with the run-out of its thread, and how deep
 // the point of the drill goes; 0 for what is milled.
 func (v *view) radialDrillMm(f *parts.Radial) (drill, tip float64) {
@@ -356,3 +356,23 @@ func sameSide(a, b float64) bool { return math.Cos((a-b)*math.Pi/180) > 0 }
 
 // blindSlot tells whether it is a slot or keyway that is cut into a part and not through.
 func blindSlot(f *parts.Radial) bool { return f.Shape == parts.RadialSlot && !f.Through }
+
+// fast tells whether a seat has what holds the thing on it both round and along: a hole or slot across
+// it, flats, a taper, a knurl, or a fit with interference throughout.
+func (v *view) fast(c *cylinder) bool {
+	class := strings.TrimRight(c.Drawn.Size.Fit.Class.Value, "0123456789")
+	return c.Drawn.Taper != nil || c.Drawn.Knurl != nil || class >= "p" && class <= "zc" ||
+		slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.Name }) ||
+		seq.At(v.p.Radials, func(f *parts.Radial) bool { z := v.axialMm(f); return z > c.FromMm && z < c.ToMm }) != nil
+}
+
+// offBranch is how far the middle of an opening lies from that of a branch of
+// the given radius on the same tube, infinite where it does not open under it.
+func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
+	turn := math.Remainder(row.ClockDeg-clockDeg, 360) * math.Pi / 180
+	off := math.Hypot(row.AxialMm-z, turn*row.OutsideMm/2)
+	if reach := half + math.Max(row.AlongMm, row.AroundMm)/2; off > reach+half {
+		return endless
+	}
+	return off
+}

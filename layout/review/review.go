@@ -17,9 +17,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
-	"centrepop/layout"
 	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -108,48 +108,6 @@ func Summary(findings []Finding) Count {
 
 // Open counts the findings to settle before metal is cut.
 func (c Count) Open() int { return c.Stop + c.Check }
-
-// Review looks at every part and joint of a job. What keeps a joint from being
-// worked out is a finding to stop at; everything else is reviewed all the same.
-// The list is never nil; it is sorted by severity, then by place in the input,
-// the job file first and the part files in the job's order. Notes of one sort are one
-// finding, at their first place.
-func Review(w *layout.Worked) []Finding {
-	r := &reviewer{job: w.Job, pl: w.Plan, model: w.Model, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
-	return r.review()
-}
-
-// review runs every rule, and sorts what they found.
-func (r *reviewer) review() []Finding {
-	for _, rule := range jobRules {
-		r.code = rule.code
-		rule.check(r)
-	}
-	for _, v := range r.all() {
-		for _, rule := range partRules {
-			r.code = rule.code
-			rule.check(v)
-		}
-	}
-	r.accept()
-	r.follow()
-	order := map[string]int{r.job.File: 0}
-	for i, p := range r.job.Parts {
-		order[p.File] = i + 1
-	}
-	slices.SortStableFunc(r.found, func(a, b Finding) int {
-		return cmp.Or(
-			cmp.Compare(rank(a.Severity), rank(b.Severity)),
-			cmp.Compare(order[a.Pos.File], order[b.Pos.File]),
-			cmp.Compare(a.Pos.Line, b.Pos.Line),
-			cmp.Compare(a.Pos.Column, b.Pos.Column),
-			cmp.Compare(a.Code, b.Code),
-			cmp.Compare(a.What, b.What),
-			cmp.Compare(a.Numbers, b.Numbers),
-		)
-	})
-	return gathered(r.found)
-}
 
 // follow drops what only follows from a flange that is the wrong way round, for all that stands
 // on it, or comes to it, is out of place, and from holes that do not meet.
@@ -277,6 +235,15 @@ func (r *reviewer) add(f Finding) {
 		r.found = append(r.found, f)
 	}
 }
+
+// number writes a plain number with at most two decimals.
+func number(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
+
+// mm writes a length in the job's units, with the unit.
+func (r *reviewer) mm(v float64) string { return r.w.Said(math.Round(v/r.stepMm()) * r.stepMm()) }
+
+// stepMm is what mm rounds a length to.
+func (r *reviewer) stepMm() float64 { return r.w.Step(0.01, 0.001) }
 
 // again tells whether another says the same of the same place.
 func (f Finding) again(o Finding) bool {

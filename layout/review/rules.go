@@ -1,117 +1,12 @@
 package review
 
 import (
-	"iter"
-	"slices"
-
-	"centrepop/layout/plan"
+	"centrepop/layout"
+	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/seq"
+	"cmp"
+	"slices"
 )
-
-// rule is one rule about a part or a job. The code is what a job names to accept a finding.
-type rule[T any] struct {
-	code, about string
-	check       func(T)
-}
-
-// each makes of rules about one thing one about all of them.
-func each[V, T any](all func(V) iter.Seq[T], checks ...func(V, T)) func(V) {
-	return func(v V) {
-		for x := range all(v) {
-			for _, check := range checks {
-				check(v, x)
-			}
-		}
-	}
-}
-
-// of is each for what knows all that its rule asks, such as a part of a job.
-func of[V, T any](all func(V) iter.Seq[T], checks ...func(T)) func(V) {
-	check := together(checks...)
-	return each(all, func(_ V, x T) { check(x) })
-}
-
-// together makes one rule of several.
-func together[V any](checks ...func(V)) func(V) {
-	return func(v V) {
-		for _, check := range checks {
-			check(v)
-		}
-	}
-}
-
-// one is what there is at most one of, nil where there is none.
-func one[T any](x *T) iter.Seq[*T] {
-	return func(yield func(*T) bool) {
-		if x != nil {
-			yield(x)
-		}
-	}
-}
-
-// What a rule about one thing of a job looks at: a part, a loose thing as it is ordered, laid and put on by hand, a
-// joint.
-func everyPart(r *reviewer) iter.Seq[*view]         { return slices.Values(r.all()) }
-func everyLoose(r *reviewer) iter.Seq[*parts.Loose] { return seq.Refs(r.job.Loose) }
-func anyJoint(r *reviewer) iter.Seq[*parts.Joint]   { return slices.Values(r.job.Joints) }
-func anyPlan(r *reviewer) iter.Seq[*plan.JointPlan] { return slices.Values(r.pl.Joints) }
-
-// everyMade is what the words lay and put on by hand that is a part of the job, everyBought what is none.
-func everyMade(r *reviewer) iter.Seq[made] {
-	return func(yield func(made) bool) {
-		for e := range everyLoose(r) {
-			if v := r.viewOf(e.Part.Value); v != nil && !yield(made{v, e}) {
-				return
-			}
-		}
-	}
-}
-func everyBought(r *reviewer) iter.Seq[*parts.Loose] {
-	return seq.Refs(seq.Keep(r.job.Loose, func(e parts.Loose) bool { return r.viewOf(e.Part.Value) == nil }))
-}
-
-// made is a part of the job that the words put on by hand.
-type made struct {
-	*view
-	e *parts.Loose
-}
-
-// everyMotor is that of the job as its rules look at it.
-func everyMotor(r *reviewer) iter.Seq[motored] {
-	return func(yield func(motored) bool) {
-		for m := range one(r.job.Motor) {
-			yield(motored{r, m})
-		}
-	}
-}
-
-// What a rule about one joint of a kind looks at, as it stands in the job or worked out.
-func everyJoint(kind parts.JointKind) func(*reviewer) iter.Seq[*parts.Joint] {
-	return func(r *reviewer) iter.Seq[*parts.Joint] { return slices.Values(r.job.Of(kind)) }
-}
-func everyPlan(kind parts.JointKind) func(*reviewer) iter.Seq[*plan.JointPlan] {
-	return func(r *reviewer) iter.Seq[*plan.JointPlan] { return slices.Values(r.planned(kind)) }
-}
-
-// What a rule about one thing of a part looks at.
-func everyStep(v *view) iter.Seq[*cylinder]              { return slices.Values(v.steps()) }
-func everyKeyway(v *view) iter.Seq[plan.KeywayRow]       { return slices.Values(v.q.Keyways) }
-func everyGroove(v *view) iter.Seq[plan.GrooveRow]       { return slices.Values(v.q.Grooves) }
-func everyChamfer(v *view) iter.Seq[*parts.Chamfer]      { return seq.Refs(v.p.Chamfers) }
-func everyDrilled(v *view) iter.Seq[drilled]             { return slices.Values(v.drilledSizes()) }
-func everyDemand(v *view) iter.Seq[parts.Requirement]    { return slices.Values(v.p.Require) }
-func everyEnd(v *view) iter.Seq[*parts.TubeEnd]          { return seq.Refs(v.p.Ends) }
-func everyText(v *view) iter.Seq[parts.Text]             { return slices.Values(v.texts()) }
-func everyHole(v *view) iter.Seq[*parts.HoleGroup]       { return seq.Refs(v.p.Holes) }
-func everyRadial(v *view) iter.Seq[*parts.Radial]        { return seq.Refs(v.p.Radials) }
-func everyHoleOrSlot(v *view) iter.Seq[*parts.HoleGroup] { return seq.Refs(v.holesAndSlots()) }
-func everySlot(v *view) iter.Seq[*parts.FaceSlot]        { return seq.Refs(v.p.Slots) }
-func everyOutside(v *view) iter.Seq[*cylinder]           { return slices.Values(v.outside) }
-func everyInside(v *view) iter.Seq[*cylinder]            { return slices.Values(v.inside) }
-func everyFlat(v *view) iter.Seq[plan.FlatsRow]          { return slices.Values(v.q.Flats) }
-func everyCentre(v *view) iter.Seq[plan.CentreRow]       { return slices.Values(v.q.Centres) }
-func everyClamp(v *view) iter.Seq[*plan.ClampRow]        { return one(v.q.Clamp) }
 
 // partRules are the rules about one part, in the order they are tried.
 var partRules = []rule[*view]{
@@ -216,7 +111,7 @@ var jobRules = []rule[*reviewer]{
 		each(everyJoint(parts.SlideKind), (*reviewer).pins), each(everyJoint(parts.BoltKind), (*reviewer).pinsMeet),
 		each(everyJoint(parts.PressKind), (*reviewer).pinnedAcross), each(everyJoint(parts.SlideKind), (*reviewer).pinnedAcross), each(everyLoose, (*reviewer).pinsBought))},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", each(everyPlan(parts.BearingKind), (*reviewer).lockNuts)},
-	{"covered", "an opening lies under a part", covered},
+	{"covered", "an opening lies under a part", together(covered, copedOver)},
 	{"ring", "a part or a shoulder is in a bearing's way", each(everyPlan(parts.BearingKind), (*reviewer).ringClash)},
 	{"spigot", "a spigot centres nothing", spigots},
 	{"bearing", "the data of a bearing disagree", bearingPair},
@@ -243,4 +138,46 @@ var jobRules = []rule[*reviewer]{
 		together(saidThreads, (*reviewer).saidHoles, (*reviewer).saidClamps, each(everyLoose, (*reviewer).saidPuttingOn))},
 	{"weld-access", "a weld is out of reach when its turn comes", each(everyPlan(parts.WeldKind), (*reviewer).weldAccess)},
 	{"weld-gap", "a fillet has no corner", each(everyPlan(parts.WeldKind), (*reviewer).weldCorner)},
+}
+
+// Review looks at every part and joint of a job. What keeps a joint from being
+// worked out is a finding to stop at; everything else is reviewed all the same.
+// The list is never nil; it is sorted by severity, then by place in the input,
+// the job file first and the part files in the job's order. Notes of one sort are one
+// finding, at their first place.
+func Review(w *layout.Worked) []Finding {
+	r := &reviewer{job: w.Job, pl: w.Plan, model: w.Model, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
+	return r.review()
+}
+
+// review runs every rule, and sorts what they found.
+func (r *reviewer) review() []Finding {
+	for _, rule := range jobRules {
+		r.code = rule.code
+		rule.check(r)
+	}
+	for _, v := range r.all() {
+		for _, rule := range partRules {
+			r.code = rule.code
+			rule.check(v)
+		}
+	}
+	r.accept()
+	r.follow()
+	order := map[string]int{r.job.File: 0}
+	for i, p := range r.job.Parts {
+		order[p.File] = i + 1
+	}
+	slices.SortStableFunc(r.found, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(rank(a.Severity), rank(b.Severity)),
+			cmp.Compare(order[a.Pos.File], order[b.Pos.File]),
+			cmp.Compare(a.Pos.Line, b.Pos.Line),
+			cmp.Compare(a.Pos.Column, b.Pos.Column),
+			cmp.Compare(a.Code, b.Code),
+			cmp.Compare(a.What, b.What),
+			cmp.Compare(a.Numbers, b.Numbers),
+		)
+	})
+	return gathered(r.found)
 }

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -38,6 +39,8 @@ var said = together(
 	each(everyPut, (*view).saidOfScrews, (*view).saidHoist), each(everySlot, (*view).saidSlot), each(everyHole, (*view).saidUse, (*view).saidSides),
 	each(everyInside, (*view).saidClear),
 )
+
+func everyText(v *view) iter.Seq[parts.Text] { return slices.Values(v.texts()) }
 
 func (v *view) saidFacts(note parts.Text) {
 	for _, f := range facts {
@@ -167,18 +170,6 @@ func (v *view) texts() []parts.Text {
 // hows are the words of how loose things are put on.
 func (r *reviewer) hows() []parts.Text {
 	return seq.Map(r.job.Loose, func(e parts.Loose) parts.Text { return e.How })
-}
-
-// noteMm is a length in a note in millimetres; what the pattern lets through is a number.
-func noteMm(number, unit string) float64 {
-	mm, _ := parts.ParseLength(number+" "+unit, parts.Millimetres)
-	return mm
-}
-
-// figure is a number in words; what the pattern lets through is one.
-func figure(text string) float64 {
-	n, _ := parts.NumberOf(text)
-	return n
 }
 
 // written are lengths in the job's units, each once.

@@ -24,22 +24,6 @@ func (v *view) path(c *cylinder) {
 	}
 }
 
-// seal is the radial shaft seal that a step is the seat of, nil for another.
-func (v *view) seal(c *cylinder) *part.SealSize {
-	m := part.SealOf(c.Seat, v.job.Units)
-	if m != nil || c.Inside || c.Seat != "seal" {
-		return m
-	}
-	for _, of := range v.all() { // the land says no size: the bore does whose seal runs on its diameter
-		for _, bore := range of.inside {
-			if o := part.SealOf(bore.Seat, v.job.Units); o != nil && geom.Alike(o.ShaftMm, c.Drawn.Size.Nominal.Mm) {
-				return o
-			}
-		}
-	}
-	return nil
-}
-
 // seatWords looks for seats that are not those of what the drawing says sits
 // on them: a seal of other sizes, a bearing that its joint does not name, or a
 // part of the job with another bore.

@@ -11,10 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// pointShare is the length of a 118° drill point as a share of the diameter:
-// 0.5/tan 59°.
-const pointShare = 0.3004
-
 // depth looks for blind holes whose drill comes out at the far side. A plain
 // hole as deep as the metal under it is meant to go through that flange.
 func depth(v *view) {
@@ -41,16 +37,6 @@ func depth(v *view) {
 			flaw{geom.Over(tipMm, h.metalMm) && h.slot == nil, Finding{What: h.title() + " is blind, but the point of its drill comes out at the far side"}},
 		)
 	}
-}
-
-// fullMm is how deep a blind hole has its full diameter: with the run-out of its thread, where it has one.
-func fullMm(t *threads.Thread, depthMm float64) float64 {
-	if t != nil {
-		if full, err := t.BlindDrillMm(depthMm); err == nil {
-			return full
-		}
-	}
-	return depthMm
 }
 
 // reamed tells whether a hole is finished with a reamer, whose lead goes deeper.

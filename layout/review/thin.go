@@ -13,10 +13,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// leastWallMm is the thinnest wall that is turned and held without a plan for
-// it. Common practice, no source.
-func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideMm) }
-
 // thin looks for walls that undercuts, threads, counterbores and slots have left
 // too thin.
 var thin = together(
@@ -58,17 +54,6 @@ func (v *view) thinWall() {
 			Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Fix: "a smaller bore, a larger outside, or a shallower undercut",
 		})
 	}
-}
-
-// rootMm is the radius to the bottom of a thread, or of the plain cylinder.
-func (c *cylinder) rootMm() float64 {
-	switch t := c.Size.Thread; {
-	case t == nil:
-		return c.RadiusMm()
-	case geom.Over(c.RadiusMm(), t.MinorMm/2):
-		return t.RootMm() / 2
-	}
-	return c.Size.Thread.GroundMm() / 2
 }
 
 // thinHead is the metal under a counterbore's head, and that for the cone of a countersink.

@@ -2,9 +2,12 @@ package review
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -175,6 +178,10 @@ func (v *view) chamferOn(c *cylinder, end parts.Face) *parts.Chamfer {
 // step is one by its name, nil if there is none.
 func (v *view) step(name string) *cylinder { return named(v.steps(), name) }
 
+func named(steps []*cylinder, name string) *cylinder {
+	return seq.First(steps, func(s *cylinder) bool { return s.Name == name })
+}
+
 func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 	return seq.At(v.p.Holes, func(h *parts.HoleGroup) bool { return h.Name.Value == name }),
 		seq.At(v.p.Slots, func(s *parts.FaceSlot) bool { return s.Name.Value == name })
@@ -200,6 +207,16 @@ func (v *view) addHole(f *plan.Face, h plan.Hole) {
 	v.place(&o, depthMm)
 }
 
+// fullMm is how deep a blind hole has its full diameter: with the run-out of its thread, where it has one.
+func fullMm(t *threads.Thread, depthMm float64) float64 {
+	if t != nil {
+		if full, err := t.BlindDrillMm(depthMm); err == nil {
+			return full
+		}
+	}
+	return depthMm
+}
+
 func (v *view) addSlot(f *plan.Face, s plan.Slot) {
 	_, slot := v.groupNamed(s.Group)
 	if slot == nil {
@@ -215,6 +232,12 @@ func frontXY(f parts.Face, p plan.XY) plan.XY {
 	p.XMm = parts.At(f, p.XMm, 0-p.XMm)
 	return p
 }
+
+// The least strip that is left between holes and edges of a soft sheet: as wide as it is thick, within these, mm.
+const (
+	leastStripMm = 3.0
+	mostStripMm  = 6.0
+)
 
 // place takes a hole up, and finds where it lies along the axis. It starts at the first metal
 // under its centre, seen from its face.
@@ -240,6 +263,13 @@ func (v *view) place(h *hole, depthMm float64) {
 
 // radiusAt is the radius of the steps at z, 0 where there is none.
 func radiusAt(steps []*cylinder, z float64) float64 { return outerMm(at(steps, z)) }
+
+func outerMm(c *cylinder) float64 {
+	if c == nil {
+		return 0
+	}
+	return c.RadiusMm()
+}
 
 // at is the step that covers z, or nil. Where two meet it is the first.
 func at(steps []*cylinder, z float64) *cylinder {
@@ -287,12 +317,6 @@ func (h *hole) matter() string { return words.Either(h.stripMm > 0, "sheet", "me
 
 // bolt tells whether a bolt goes freely through the hole.
 func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts.ClearanceHole }
-
-// mm writes a length in the job's units, with the unit.
-func (r *reviewer) mm(v float64) string { return r.w.Said(math.Round(v/r.stepMm()) * r.stepMm()) }
-
-// stepMm is what mm rounds a length to.
-func (r *reviewer) stepMm() float64 { return r.w.Step(0.01, 0.001) }
 
 // here is the beginning of a finding about a feature of the part, at a place of the input.
 func (v *view) here(feature string, pos parts.Pos) Finding {
@@ -343,4 +367,114 @@ func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding
 		severity, f.What = Stop, name+" "+none
 	}
 	v.report(severity, name, entryPos(v.p, name), f)
+}
+
+// holesAndSlots are the groups of holes of the part, and its slots as such.
+func (v *view) holesAndSlots() []parts.HoleGroup {
+	return append(slices.Clone(v.p.Holes), seq.Map(v.p.Slots, func(s parts.FaceSlot) parts.HoleGroup { return s.AsHoles() })...)
+}
+
+// groups are all groups of holes and slots of the job, each with its part.
+func (r *reviewer) groups() iter.Seq2[*view, *parts.HoleGroup] {
+	return func(yield func(*view, *parts.HoleGroup) bool) {
+		for _, v := range r.all() {
+			for g := range seq.Refs(v.holesAndSlots()) {
+				if !yield(v, g) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// count is how many holes of a group all copies of a part have.
+func (v *view) count(g *parts.HoleGroup) int { return g.Pattern.Count * max(1, v.p.Quantity) }
+
+// wideMm is the radius of what is turned or round, at its widest.
+func (v *view) wideMm() float64 { return mostMm(v.outside) }
+
+// mostMm is the greatest radius of some steps.
+func mostMm(steps []*cylinder) float64 {
+	return seq.Max(0, steps, func(c *cylinder) float64 { return c.RadiusMm() })
+}
+
+// openMm is the radius of the narrowest opening along the axis, infinite where there is none.
+func (v *view) openMm() float64 {
+	if v.p.Kind == parts.Cone {
+		_, inside := v.p.Formed().Walls()
+		return (v.p.Frustum.Small.Mm - inside) / 2
+	}
+	return seq.Least(v.inside, func(c *cylinder) float64 { return c.RadiusMm() })
+}
+
+// holesOf are the holes of a group.
+func (v *view) holesOf(name string) (out []hole) {
+	return seq.Keep(v.holes, func(h hole) bool { return h.name == name })
+}
+
+// joined tells whether a bolt joint uses a hole group: its bolts are known, and
+// the joint's own problems say more.
+func (v *view) joined(group string) bool { return v.job.Bolts(v.p.Name.Value, group) }
+
+// seal is the radial shaft seal that a step is the seat of, nil for another.
+func (v *view) seal(c *cylinder) *part.SealSize {
+	m := part.SealOf(c.Seat, v.job.Units)
+	if m != nil || c.Inside || c.Seat != "seal" {
+		return m
+	}
+	for _, of := range v.all() { // the land says no size: the bore does whose seal runs on its diameter
+		for _, bore := range of.inside {
+			if o := part.SealOf(bore.Seat, v.job.Units); o != nil && geom.Alike(o.ShaftMm, c.Drawn.Size.Nominal.Mm) {
+				return o
+			}
+		}
+	}
+	return nil
+}
+
+// edges are those of the bores, or else of the turned outsides, of a part that have about a diameter.
+func (v *view) edges(diameterMm, offMm float64, bores bool) (out []string) {
+	for _, c := range v.steps() {
+		if c.Inside == bores && (bores || v.turned()) && math.Abs(c.Drawn.Size.Nominal.Mm-diameterMm) < offMm {
+			out = append(out, c.Name+"-front", c.Name+"-back")
+		}
+	}
+	return out
+}
+
+// fine tells fits of a grade or finer, and limits no wider than 0.03 mm. A seat is
+// fine from grade 7, and what a weld spoils from grade 9.
+func fine(f parts.Fit, grade int) bool {
+	const closeMm = 0.03
+	switch {
+	case len(f.Limits) == 2:
+		return !geom.Over(f.Limits[1].Mm-f.Limits[0].Mm, closeMm)
+	case f.PlusMinus.Set():
+		return !geom.Over(2*f.PlusMinus.Mm, closeMm)
+	}
+	n, err := strconv.Atoi(strings.TrimLeftFunc(f.Class.Value, unicode.IsLetter))
+	return err == nil && n <= grade
+}
+
+// How far sizes of a plate may be off those of a motor's flange, and how much larger than its screw a plain hole
+// is at the most. Common practice, no source.
+const (
+	faceOffMm  = 0.25
+	plainShare = 1.3
+)
+
+// stoodOn tells whether a thing that is bought stands on a feature of the part.
+func (v *view) stoodOn(e *parts.Loose, feature string) bool {
+	return e.Stands != nil && e.Stands.On.Part == v.p.Name.Value && e.Stands.On.Feature == feature
+}
+
+// rootMm is the radius to the bottom of a thread, or of the plain cylinder.
+func (c *cylinder) rootMm() float64 {
+	switch t := c.Size.Thread; {
+	case t == nil:
+		return c.RadiusMm()
+	case geom.Over(c.RadiusMm(), t.MinorMm/2):
+		return t.RootMm() / 2
+	}
+	return c.Size.Thread.GroundMm() / 2
 }

@@ -3,9 +3,6 @@ package review
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
-	"unicode"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
@@ -165,10 +162,6 @@ func (v *view) flatWall() float64 {
 	return v.toOutline(&centre) - v.inside[0].RadiusMm()
 }
 
-func named(steps []*cylinder, name string) *cylinder {
-	return seq.First(steps, func(s *cylinder) bool { return s.Name == name })
-}
-
 // undercut looks for fine seats that end at a shoulder without a relief, where
 // the corner radius of the tool keeps what sits there off the shoulder.
 func (v *view) undercut(c *cylinder) {
@@ -219,20 +212,6 @@ func (v *view) counterChamfer(p *parts.Part, c *cylinder) bool {
 	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool { return slices.Contains(edges, h.Edge.Value) })
 }
 
-// fine tells fits of a grade or finer, and limits no wider than 0.03 mm. A seat is
-// fine from grade 7, and what a weld spoils from grade 9.
-func fine(f parts.Fit, grade int) bool {
-	const closeMm = 0.03
-	switch {
-	case len(f.Limits) == 2:
-		return !geom.Over(f.Limits[1].Mm-f.Limits[0].Mm, closeMm)
-	case f.PlusMinus.Set():
-		return !geom.Over(2*f.PlusMinus.Mm, closeMm)
-	}
-	n, err := strconv.Atoi(strings.TrimLeftFunc(f.Class.Value, unicode.IsLetter))
-	return err == nil && n <= grade
-}
-
 // limitsOf are the limits of a diameter that its fit gives; ok is false where it
 // has none.
 func limitsOf(s parts.Size) (lowMm, highMm float64, ok bool) {
@@ -246,3 +225,7 @@ func limitsOf(s parts.Size) (lowMm, highMm float64, ok bool) {
 	l, err := fits.Limit(nominal, f.Class.Value)
 	return l.MinMm, l.MaxMm, err == nil
 }
+
+// leastWallMm is the thinnest wall that is turned and held without a plan for
+// it. Common practice, no source.
+func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideMm) }

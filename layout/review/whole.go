@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
-	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -117,12 +116,6 @@ func spareCopies(r *reviewer) {
 			})
 		}
 	}
-}
-
-func sameThread(a, b string) bool {
-	t, err := threads.Parse(a)
-	u, err2 := threads.Parse(b)
-	return err == nil && err2 == nil && t.Designation == u.Designation
 }
 
 // unwelded finds copies of a part with a chamfer for a weld that are pressed
