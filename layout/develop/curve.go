@@ -101,11 +101,8 @@ func (c Curve) AreaMm2() (sum float64) {
 	at := c.Start
 	for _, s := range c.Segments {
 		sum += at.Minus(c.Start).Cross(s.To.Minus(c.Start)) / 2
-		if s.SweepDeg != 0 {
-			r := geom.Distance(at, s.Center)
-			a := rad(s.SweepDeg)
-			sum += r * r * (a - math.Sin(a)) / 2
-		}
+		r, a := geom.Distance(at, s.Center), rad(s.SweepDeg)
+		sum += r * r * (a - math.Sin(a)) / 2
 		at = s.To
 	}
 	return sum

@@ -45,6 +45,7 @@ func TestSaddleWorkedExamples(t *testing.T) {
 		}
 		near(t, "girth", p.Branch.Box().Size().XMm, math.Pi*row.branch, 1e-9)
 		near(t, "height", p.Branch.Box().Size().YMm, 25+maxOf(row.drop[:]), 0.003)
+		near(t, "deepest", p.DeepestMm, maxOf(row.drop[:]), 0.003)
 	}
 }
 

@@ -256,7 +256,7 @@ func (s strip) drawLines(d *Development, part []rung, base, top []Point) {
 	}}
 	var marked []int
 	for i, r := range part {
-		if r.label != "" || i == 0 || i == n {
+		if r.label != "" { // the first and the last are
 			marked = append(marked, i)
 		}
 	}
