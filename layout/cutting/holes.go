@@ -168,7 +168,7 @@ func WayFor(h Hole) (Way, error) {
 			w.Finish, w.LeaveMm = Bored, h.aimMm(0)-last.DiaMm
 		}
 	}
-	if w.Finish == Bored || w.Finish == AdjustReamed {
+	if w.Finish == Bored {
 		ok, both := BarReach(h.NominalMm, h.DepthMm)
 		if w.BothEnds = w.BothEnds || both; !ok || both && h.OneEnd {
 			w.Finish = AdjustReamed

@@ -78,6 +78,9 @@ func TestWayFor(t *testing.T) {
 		{"5.04 clearance", Hole{NominalMm: 5.04, Clearance: true, LargestMm: 23}, "5.0 drilled"},
 		{"5.06 clearance", Hole{NominalMm: 5.06, Clearance: true, LargestMm: 23}, "5.1 drilled"},
 		{"5.06", Hole{NominalMm: 5.06, LargestMm: 23}, "5.1 drilled"},
+		// Between #13, 0.185 in, and 3/16 in the nearer one.
+		{"4.72 in inches", Hole{NominalMm: 4.72, LargestMm: 25.4, System: Inch}, "#13 drilled"},
+		{"4.74 in inches", Hole{NominalMm: 4.74, LargestMm: 25.4, System: Inch}, "3/16 in drilled"},
 		// Over an inch drills go by thirty-seconds: 1 27/32 leaves 0.169 of the 0.397 for a
 		// reamer of 47, 1 11/16 leaves 0.137 of that of 43, less than half; 1 7/32 under 1 1/4 leaves 0.794.
 		{"47 H7 by drills in inches", Hole{NominalMm: 47, MinMm: 47, MaxMm: 47.025, Class: "H7", LargestMm: 50.8, System: Inch}, "1/4 in 15/32 in 29/32 in 1-13/16 in bored leave 0.963"},

@@ -29,6 +29,17 @@ func TestReach(t *testing.T) {
 			t.Errorf("Ø%v: flutes %v, want %v", d, got, want)
 		}
 	}
+	// Hand taps of ISO 529 less a diameter: M3 48, M8 72, M10 80, M30 138. Points of 118°: a radius over tan 59° = 1.6643.
+	for d, want := range map[float64]float64{2.5: 45.5, 3: 45, 7: 65, 8: 64, 8.5: 71.5, 30: 108, 30.1: 0} {
+		if got := TapReachMm(d); got != want {
+			t.Errorf("Ø%v: a tap reaches %v, want %v", d, got, want)
+		}
+	}
+	for d, want := range map[float64]float64{10: 3.004, 6: 1.803} {
+		if got := PointMm(d); math.Abs(got-want) > 0.001 {
+			t.Errorf("Ø%v: a point of %v, want %v", d, got, want)
+		}
+	}
 	// Every size from its own line, and what is a little smaller from the one before. These
 	// lines and those of the drills are the tables themselves again, from memory: they check
 	// the way a size is found, not the sizes (tables.csv says what was looked up).
