@@ -202,6 +202,11 @@ func TestAreasAgainstHandbook(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "cap kg/m", (capped-flush)*rho, 0.106, 0.001)
+	// Over a V of 60° with 2 open and a face of 2 in 10 the mouth is 2 + 2·8·tan 30° = 11.2376, and a cap of 2 is ⅔ of mouth × 2.
+	area, err := Prep{Shape: SingleV, AngleDeg: v.AngleDeg, GapMm: Choice{Use: 2}, RootFaceMm: Choice{Use: 2}}.GrooveArea(10, 2)
+	if near(t, "V with a cap", area, 2*10+8*8*math.Tan(math.Pi/6)+11.2376*2*2/3, 1e-3); err != nil {
+		t.Error(err)
+	}
 
 	for thick, want := range map[float64]float64{5: 1, 20: 2, 40: 3} { // a tenth, 1 to 3 mm
 		near(t, "cap", CapMm(thick), want, 1e-12)
