@@ -1,11 +1,12 @@
 package compare
 
 import (
-	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // collect takes the contours out of the sheet and chains open ones.

@@ -1,11 +1,12 @@
 package compare
 
 import (
-	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // spot is a place that the drawing marks: a dot, a small circle, or where two

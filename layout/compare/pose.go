@@ -1,11 +1,12 @@
 package compare
 
 import (
-	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 	"cmp"
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // pose carries the drawing onto the part: mirror in x, then scale, then turn

@@ -1,12 +1,13 @@
 package compare
 
 import (
-	"centrepop/layout/plan"
-	"centrepop/parts/geom"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // read1 reads a drawing of one contour in millimetres, y down.

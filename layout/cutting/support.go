@@ -1,8 +1,9 @@
 package cutting
 
 import (
-	"centrepop/parts/seq"
 	"math"
+
+	"centrepop/parts/seq"
 )
 
 // FinishForceN is how hard a finishing cut pushes the work aside, N: a chip of 0.5 ×

@@ -1,11 +1,12 @@
 package develop
 
 import (
-	"centrepop/layout/lookup"
 	"cmp"
 	"fmt"
 	"math"
 	"slices"
+
+	"centrepop/layout/lookup"
 )
 
 // toMiddle returns what to add to a diameter, measured inside the plate or over it, to reach the middle of

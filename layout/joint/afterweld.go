@@ -246,6 +246,14 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	return feature{}, 0, false
 }
 
+// spareMm is the metal that the stock of a plate has over its thickness.
+func (f feature) spareMm() float64 {
+	if st := f.r.Part.Stock; st.ByArea() {
+		return max(0, st.Size.Mm-f.r.Part.Thickness.Mm)
+	}
+	return 0
+}
+
 // stiffShare is the thickness of a plate that keeps another flat, over that one's. Common
 // practice, no source.
 const stiffShare = 1.5

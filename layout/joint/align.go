@@ -12,10 +12,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// alignDeg is how far apart two features that line up may lie. Common
-// practice, no source: what the eye sees with a protractor.
-const alignDeg = 0.5
-
 // clocks are a feature's clock angles in the assembly.
 func (j *assembly) clocks(f feature) ([]float64, bool) {
 	p := j.at(f.Instance())
@@ -150,51 +146,6 @@ func (j *shop) ruleText(rule parts.LineRule) string {
 		t = append(t, "up")
 	}
 	return strings.Join(t, " – ")
-}
-
-// pattern is a bolted group's points in the assembly.
-func (j *assembly) pattern(f feature) []plan.XY {
-	p := j.at(f.Instance())
-	if p == nil || f.group == nil || f.onWall() {
-		return nil
-	}
-	return seq.Map(f.points(), p.at.point)
-}
-
-// meets tells whether each point of a, displaced, finds a point of b within
-// reach.
-func meets(a, b []plan.XY, m placement, r leeway) bool {
-	r.a = m.point(r.a)
-	for _, p := range a {
-		q := m.point(p)
-		if !slices.ContainsFunc(b, func(o plan.XY) bool { return r.found(q, o) }) {
-			return false
-		}
-	}
-	return len(a) > 0
-}
-
-// motions lists every turn at which pattern a falls on pattern b, the right place left out: as it
-// is, and with flips first end for end about the line through TOP.
-func motions(a, b []plan.XY, r leeway, flips bool) (out []placement) {
-	if len(a) == 0 {
-		return nil
-	}
-	for _, s := range []float64{1, -1} {
-		way := placement{s: s}
-		if way.turned() && !flips {
-			break
-		}
-		turns := r.turns(way.point(a[0]), b)
-		slices.Sort(turns)
-		for _, turn := range turns {
-			m := placement{turn: turn, s: s}
-			if (m.turned() || apart(turn, 0) > alignDeg) && meets(a, b, m, r) {
-				out = append(out, m)
-			}
-		}
-	}
-	return out
 }
 
 // matches lists the wrong ways in which a bolted joint's holes match.
@@ -336,14 +287,6 @@ func (j *making) endForEnd(t *joint, moved []parts.Instance) bool {
 			}
 			return geom.Alike(o.along().FromMm+p.along().ToMm, about.FromMm+about.ToMm)
 		})
-	})
-}
-
-// isNamed tells whether one of some references is to a feature of an instance, or to one of its row.
-func isNamed(i parts.Instance, refs []parts.JointRef, feature string) bool {
-	return slices.ContainsFunc(refs, func(r parts.JointRef) bool {
-		base, _, _ := parts.Numbered(r.Feature)
-		return r.Instance() == i && (r.Feature == feature || base == feature)
 	})
 }
 

@@ -4,9 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 
-	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -14,332 +12,6 @@ import (
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// Seams is what only the solids of a job know of its joints, the last of those given being the one asked
-// for: see machine.Seams.
-type Seams interface {
-	Corners(joints []*plan.JointPlan, legMm float64, ends bool) (corners []plan.Corner, flush []string)
-	SwingMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
-	LongMm(joints []*plan.JointPlan, about plan.JointEnd, with []plan.JointEnd) float64
-	BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) map[string]float64
-	GapMm(joints []*plan.JointPlan) (mm float64, tied bool)
-	PastMm(in *parts.Joint) [4]float64
-}
-
-// shop is what the joints are worked out from; nothing changes it.
-type shop struct {
-	job    *parts.Job
-	w      words.Writer
-	models []*part.Model // as in the job
-	seams  Seams
-	short  map[string]bool // bars that are sawn for the gaps of their welds
-}
-
-// assembly is the shop with every part that shares an axis with another in its
-// place, in order of appearance.
-type assembly struct {
-	*shop
-	placed []placedPart
-}
-
-// making is the assembly at the moment one joint is made.
-type making struct {
-	*assembly
-	before, all []*joint // of its cluster, in the order to make them
-}
-
-// joint is one joint on its way to a JointPlan, with what its kind alone knows of it.
-type joint struct {
-	in      *parts.Joint
-	kind    kind
-	w       words.Writer
-	a, b    feature
-	out     *plan.JointPlan
-	axis    bool          // the parts share an axis
-	guessed bool          // and nothing says where along it
-	rel     placement     // then that of A in the coordinates of B
-	fixed   bool          // what it belongs to stands on its anchors
-	beside  *plan.Beside  // the place of bolted parts that do not; else nil
-	stacked []plan.Beside // of the parts between the two, in part A's frame
-	marked  []string      // the first mark of the clock, in words; nil if none
-	places  bool          // it places the parts: scribed before they are joined, not as a witness after
-	why     []rule
-	faults  []plan.Problem // what keeps it from being worked out
-	flaws   []plan.Problem // what is wrong with its place in the order
-
-	ofBolts
-	ofPress
-	ofBearing
-	ofHub
-}
-
-// ofBolts is what is known of a bolted joint.
-type ofBolts struct {
-	bolt   *bolts.Bolt
-	boltMm float64   // its major diameter
-	bolts  []plan.XY // where they stand in the frame of patterns
-	shifts feature   // along slots: the part that is set, that with less on it
-	strips bool      // the strength of its hole's thread says how far it goes in
-	sleeve *joint    // in whose step the sleeves for its bolts go into a bar; nil for its own
-	ends   string    // which end of a made stud goes to which part; empty where they are alike
-	hub    *joint    // of an end plate: that of the hub, past its seat, which it lies on; nil where it lies on its shaft
-}
-
-// ofPress is what is known of a press.
-type ofPress struct {
-	inward bool       // the shaft goes into the hub, which is the heavier
-	frame  string     // what the side that stays stands in, which goes into no press; else empty
-	built  bool       // the shaft stands by then in what nobody lifts into a hub that is heated
-	screw  *drawScrew // that draws its shaft in then; nil where none can
-}
-
-// ofBearing is what is known of a bearing.
-type ofBearing struct {
-	through     *joint    // of a ball bearing: in the step of that it goes into the housing, before the shaft goes through both
-	outer       bool      // of a ball bearing: another lies between it and the shoulder of its bore
-	lid         mounting  // where a cover's spigot goes into its bore: how its cup sits against that
-	draw        *drawBolt // where its cone is drawn on; else nil
-	cups, cones []*joint  // bearings whose rings are mounted in the steps of this one
-}
-
-// ofHub is what is known of a hub that slides on.
-type ofHub struct {
-	dir float64 // from its shoulder to what keeps it, +1 towards the shaft's back
-}
-
-type kind interface {
-	// ends refuses features that cannot be joined so.
-	ends(s *shop, t *joint)
-	title(t *joint) string
-	// place is A in the coordinates of B where neither a place nor faces of the joint say it.
-	place(t *joint) (at placement, ok bool)
-	// work fills t.out with the numbers, the steps and what to check.
-	work(m *making, t *joint)
-	// buy lists what the merchant delivers for it.
-	buy(s *shop, t *joint, list *buying)
-	// massKg is what holds the parts together, seals and weld metal left out.
-	massKg(s *shop, t *joint) float64
-	// tools lists what the shop makes for it; before are the joints made before.
-	tools(j *assembly, t *joint, before []*joint, list *tooling)
-	// traps finds the wrong ways to put on what is moved, and what makes them impossible.
-	traps(j *making, t *joint, moved []parts.Instance)
-}
-
-// plain is a kind of joint that weighs nothing, needs no tool and places nothing by itself, and whose round
-// parts may be turned.
-type plain struct{}
-
-func (plain) place(*joint) (at placement, ok bool)              { return at, false }
-func (plain) massKg(*shop, *joint) float64                      { return 0 }
-func (plain) tools(*assembly, *joint, []*joint, *tooling)       {}
-func (plain) traps(j *making, t *joint, moved []parts.Instance) { j.witness(t, moved) }
-
-// kinds are all kinds of joint that the reader knows.
-var kinds = map[parts.JointKind]kind{
-	parts.PressKind:   pressKind{},
-	parts.WeldKind:    weldKind{},
-	parts.BoltKind:    boltKind{},
-	parts.BearingKind: bearingKind{},
-	parts.SlideKind:   slideKind{},
-}
-
-// kindOf is the kind of a joint: of a bearing by its rolling bodies.
-func kindOf(in *parts.Joint) kind {
-	if in.Bearing != nil && in.Bearing.Ball {
-		return ballKind{}
-	}
-	return kinds[in.Kind]
-}
-
-// placement takes a part's coordinates to those of a frame: z' = z0 + s z,
-// clock' = turn + s clock, s being −1 for a part that is turned end for end.
-type placement struct {
-	z0, turn, s float64
-}
-
-func (p placement) then(q placement) placement { // q after p
-	return placement{q.z0 + q.s*p.z0, geom.OnClock(q.turn + q.s*p.turn), q.way(p.s)}
-}
-
-// way is a direction along the axis of a part, 1 or −1, in the frame; and one in the frame along that of the part.
-func (p placement) way(dir float64) float64 { return p.s * dir }
-
-// turned tells whether the part looks the other way than the frame.
-func (p placement) turned() bool { return p.s < 0 }
-
-func (p placement) inverse() placement {
-	return placement{-p.s * p.z0, geom.OnClock(-p.s * p.turn), p.s}
-}
-
-// seenFrom is a placement in the coordinates of what another places in the same frame.
-func (p placement) seenFrom(q placement) placement { return p.then(q.inverse()) }
-
-// clock is the frame's clock angle of a part's.
-func (p placement) clock(deg float64) float64 { return geom.OnClock(p.turn + p.s*deg) }
-
-// point is the frame's x and y of a point seen from the part's front.
-func (p placement) point(q plan.XY) plan.XY {
-	sin, cos := geom.SinCosDeg(p.turn)
-	x := p.s * q.XMm
-	return plan.XY{XMm: geom.Clean(x*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - x*sin)}
-}
-
-// span is where a stretch of the part lies in the frame.
-func (p placement) span(own geom.Span) geom.Span {
-	return geom.Between(p.z0+p.s*own.FromMm, p.z0+p.s*own.ToMm)
-}
-
-// along is where a part lies in the frame.
-func (p *placedPart) along() geom.Span { return p.at.span(geom.Span{ToMm: p.r.LengthMm()}) }
-
-// still moves nothing, turnedBy turns clockwise.
-var still = placement{s: 1}
-
-func turnedBy(deg float64) placement { return placement{turn: deg, s: 1} }
-
-// apart is the angle between two clock angles, 0 to 180.
-func apart(a, b float64) float64 {
-	d := geom.OnClock(a - b)
-	return math.Min(d, 360-d)
-}
-
-// placedPart is a part in a group of parts on one axis.
-type placedPart struct {
-	parts.Instance
-	r     *part.Model
-	group int
-	at    placement
-}
-
-// feature is what a JointRef points at. At most one of step, group and radial
-// is set; none for TOP and for an outline that is not round.
-type feature struct {
-	ref    parts.JointRef
-	r      *part.Model
-	step   *part.Step
-	group  *part.Group
-	radial *part.Radial
-	keyway *part.Keyway
-	nth    int // of radial, from 1; 0 is all
-}
-
-// Instance is the copy of a part that it is on.
-func (f feature) Instance() parts.Instance { return f.ref.Instance() }
-
-// title names the part for people, with the copy where there are several.
-func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
-
-func copyTitle(r *part.Model, n int) string {
-	t := r.Out.Title
-	t += words.When(r.Part.Quantity > 1, " "+strconv.Itoa(n))
-	return t
-}
-
-func (f feature) text() string { return f.title() + " " + words.Spaced(f.ref.Feature) }
-
-// refuse notes why the joint cannot be worked out, at a place of the input.
-func (t *joint) refuse(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
-	p := plan.Problem{Kind: kind, Joint: t.in.Name.Value, Pos: pos, Args: args}
-	p.What = t.w.Says(p)
-	t.faults = append(t.faults, p)
-}
-
-// is tells whether a joint is of one of some kinds.
-func (t *joint) is(kinds ...parts.JointKind) bool { return slices.Contains(kinds, t.in.Kind) }
-
-// forGood tells whether a joint does not come apart again.
-func (t *joint) forGood() bool { return t.is(parts.WeldKind, parts.PressKind) }
-
-// ofKind are those of some joints that are of a kind.
-func ofKind(all []*joint, kind parts.JointKind) []*joint {
-	return seq.Keep(all, func(t *joint) bool { return t.is(kind) })
-}
-
-// bearingIn is the first bearing of some joints in a housing, nil where there is none; bearingOn the first on a
-// shaft.
-func bearingIn(all []*joint, housing parts.Instance) *joint {
-	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return t.b.Instance() == housing })
-}
-
-func bearingOn(all []*joint, shaft ...parts.Instance) *joint {
-	return seq.First(ofKind(all, parts.BearingKind), func(t *joint) bool { return slices.Contains(shaft, t.a.Instance()) })
-}
-
-// bolted tells whether one of some joints puts bolts into a part.
-func bolted(all []*joint, i parts.Instance) bool {
-	return slices.ContainsFunc(ofKind(all, parts.BoltKind), func(t *joint) bool { return t.has(i) })
-}
-
-func (t *joint) refused() bool { return len(t.faults) > 0 }
-
-// model finds a part; the loader has checked that it is there.
-func (j *shop) model(name string) *part.Model {
-	return j.models[slices.IndexFunc(j.models, func(r *part.Model) bool { return r.Part.Name.Value == name })]
-}
-
-func (j *shop) find(ref parts.JointRef) feature {
-	r, name := j.model(ref.Part), ref.Feature
-	radial := func(name string) *part.Radial {
-		return seq.At(r.Radials, func(m *part.Radial) bool { return m.In.Name.Value == name })
-	}
-	f := feature{ref: ref, r: r, step: r.StepNamed(name), radial: radial(name)}
-	f.group = seq.At(r.Groups, func(g *part.Group) bool { return g.Group.Name == name })
-	f.keyway = seq.At(r.Keyways, func(k *part.Keyway) bool { return k.In.Name.Value == name })
-	if base, n, ok := parts.Numbered(name); ok && f.step == nil && f.group == nil && f.radial == nil && f.keyway == nil {
-		f.radial, f.nth = radial(base), n
-	}
-	return f
-}
-
-// onWall tells whether a feature is a group of holes on a flange of a folded part, or
-// on the top or the bottom of a bar.
-func (f feature) onWall() bool { return f.group != nil && f.group.OnWall() }
-
-// plane is where a face of what a group of holes goes through lies, and how much
-// metal lies behind it.
-func (f feature) plane(face parts.Face) (zMm, thickMm float64, ok bool) {
-	return f.r.PlaneOf(f.group, face)
-}
-
-// points are the centres of a hole group seen from the part's front, or from the
-// front of the wall that it is on.
-func (f feature) points() []plan.XY {
-	switch {
-	case f.group == nil:
-		return nil
-	case f.group.Face == parts.Back:
-		return flipped(f.group.OwnMm())
-	}
-	return f.group.OwnMm()
-}
-
-// clocks are the clock angles of a feature seen from the part's front.
-func (f feature) clocks() []float64 {
-	switch {
-	case f.keyway != nil:
-		return []float64{f.keyway.Row.ClockDeg}
-	case f.radial != nil:
-		rows := f.radial.Rows
-		if f.nth > 0 {
-			rows = rows[min(f.nth-1, len(rows)):min(f.nth, len(rows))]
-		}
-		return seq.Map(rows, func(row plan.RadialRow) float64 { return row.ClockDeg })
-	case f.group != nil && !f.onWall():
-		off := func(q plan.XY) bool { return geom.Over(q.LengthMm(), 0) }
-		return seq.Map(seq.Keep(f.points(), off), geom.ClockDeg)
-	case f.ref.Feature == "top":
-		return []float64{0}
-	}
-	return nil
-}
-
-// meeting is parts.Joint.Meeting.
-func (t *joint) meeting() parts.Meeting {
-	if t.b.group == nil {
-		return t.in.Meet
-	}
-	return t.in.Meeting(t.b.group.Face)
-}
 
 // facing is −1 where the faces that meet turn part A end for end to part B, else 1.
 func (t *joint) facing() float64 {
@@ -537,51 +209,6 @@ func (j *assembly) at(i parts.Instance) *placedPart {
 	return seq.At(j.placed, func(p *placedPart) bool { return p.Instance == i })
 }
 
-// place puts every joined part on the axis of its assembly, by what is said of it before what is guessed: in
-// whatever order the joints are written, a part has one place.
-func (s *shop) place(all []*joint) *assembly {
-	j := &assembly{shop: s}
-	for _, t := range s.surest(all) {
-		j.put(t, all)
-	}
-	j.asWritten(all)
-	return j
-}
-
-// put places both parts of a joint to each other, if they share an axis, and what is clamped between them.
-func (j *assembly) put(t *joint, all []*joint) {
-	if t.beside != nil || t.walls() {
-		if t.walls() && t.in.Place != nil {
-			t.refuse(t.in.Place.Pos, plan.PlaceIdle, plan.Named(t.a.title()))
-		}
-		if t.walls() || !j.onOneAxis(t.a, t.b) {
-			t.stacked = j.besideStack(t)
-			return
-		}
-		t.beside = nil
-	}
-	rel, ok := j.placing(t, all)
-	if t.axis, t.rel = ok, rel; !ok {
-		if t.cutTo() && t.in.Rotate.Pos.Line != 0 {
-			t.refuse(t.in.Rotate.Pos, plan.TurnIdle, plan.Named(t.a.title()), plan.Named(t.b.title()))
-		}
-		return
-	}
-	for _, f := range []feature{t.b, t.a} { // each part first in a group of its own
-		if j.at(f.Instance()) == nil {
-			j.placed = append(j.placed, placedPart{f.Instance(), f.r, len(j.placed), still})
-		}
-	}
-	if a, b := *j.at(t.a.Instance()), *j.at(t.b.Instance()); a.group == b.group {
-		t.agrees(rel, a, b)
-	} else {
-		t.guessed = t.floats()
-		j.join(a.group, b.group, a.at.inverse().then(rel.then(b.at)))
-	}
-	j.placeStack(t)
-	j.placePlate(t)
-}
-
 // floats tells whether nothing that a joint says places its parts along their axis, nor a shoulder.
 func (t *joint) floats() bool {
 	_, placed := t.kind.place(t)
@@ -595,35 +222,6 @@ func (t *joint) onShoulder() *part.Step {
 		return nil
 	}
 	return cmp.Or(shoulder(t.a, 1), shoulder(t.a, -1))
-}
-
-// surest are joints in the order in which they place their parts: what says where, such as faces, a shoulder or holes about
-// one axis; bearings of which nothing says which way round their parts look; other holes, which need not share an axis; the
-// second ball bearing on a seat, for the one against its shoulder says where the shaft is; what nothing is said of; and cones
-// that a nut holds. It notes which bolted parts the holes place off the axis.
-func (j *shop) surest(all []*joint) []*joint {
-	last := map[*joint]int{}
-	for _, t := range all {
-		m, mounted := mounting{}, false
-		if t.is(parts.BoltKind) {
-			t.beside = j.besides(t)
-		} else if t.is(parts.BearingKind) {
-			m, mounted = t.mount()
-		}
-		switch {
-		case t.beside != nil || t.walls():
-			last[t] = 2
-		case mounted && m.fixed == nil:
-			last[t] = 5
-		case t.floats():
-			last[t] = 4
-		case slices.ContainsFunc(all, t.second):
-			last[t] = 3
-		case t.is(parts.BearingKind) && !t.in.OtherWay && !t.in.Meet.Set() && t.in.Place == nil:
-			last[t] = 1
-		}
-	}
-	return slices.SortedStableFunc(slices.Values(all), func(p, q *joint) int { return last[p] - last[q] })
 }
 
 // asWritten brings the parts that are placed into the order in which the joints name them, and each group into the frame of its
@@ -648,6 +246,19 @@ func (j *assembly) asWritten(all []*joint) {
 		}
 		p.at = p.at.then(frames[p.group])
 	}
+}
+
+// frames are how both parts lie in the frame of patterns.
+func (j *assembly) frames(t *joint) (a, b placement) {
+	a, b = placement{turn: t.in.Rotate.Deg, s: t.facing()}, still
+	if s := t.beside; s != nil {
+		if a = turnedBy(s.TurnDeg); s.OtherWay {
+			a.s = -1
+		}
+	} else if p, q := j.at(t.a.Instance()), j.at(t.b.Instance()); !t.walls() && p != nil && q != nil {
+		a, b = p.at, q.at
+	}
+	return a, b
 }
 
 // onOneAxis tells whether joints have put both parts on one axis already.
@@ -717,30 +328,29 @@ func (j *making) made(t *joint) []*joint { return append(slices.Clone(j.before),
 // later are the joints that come after one.
 func (j *making) later(t *joint) []*joint { return j.all[slices.Index(j.all, t)+1:] }
 
-// from are a joint's end on a part and its other one; ok is false for another part.
-func (t *joint) from(i parts.Instance) (own, other feature, ok bool) {
-	switch i {
-	case t.a.Instance():
-		return t.a, t.b, true
-	case t.b.Instance():
-		return t.b, t.a, true
+// setting is by the two faces that a level joint names, or where these lie far apart by the end
+// of the shaft's seat and the face of the hub that lie nearest to one another.
+func (j *assembly) setting(t *joint) setting {
+	m, is, st := t.meeting(), j.stands(t), t.a.step
+	outMm := func(z float64, face parts.Face) float64 { // of a place of the first part, out of a face of the second
+		return geom.Clean(face.Outward() * (is.z0 + is.s*z - faceMm(t.b.r, face.Outward())))
 	}
-	return own, other, false
+	best := setting{end: string(m.First), outMm: outMm(faceMm(t.a.r, m.First.Outward()), m.Second), face: m.Second}
+	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() {
+		return best
+	}
+	faces := []parts.Face{parts.Front, parts.Back}
+	for i, z := range []float64{st.FromMm, st.ToMm} {
+		for _, face := range faces {
+			if out := outMm(z, face); math.Abs(out) < math.Abs(best.outMm) {
+				best = setting{string(faces[i]) + " end of " + words.Spaced(st.Name), out, face, true}
+			}
+		}
+	}
+	return best
 }
 
-// has tells whether a part is one of a joint's two.
-func (t *joint) has(i parts.Instance) bool { return t.a.Instance() == i || t.b.Instance() == i }
-
-// takes tells whether a part is one of a joint's two, or clamped with them.
-func (t *joint) takes(i parts.Instance) bool {
-	return t.has(i) || slices.ContainsFunc(t.in.Clamped(), func(r parts.JointRef) bool { return r.Instance() == i })
+// stands is A in the coordinates of B as the two are placed, on one axis.
+func (j *assembly) stands(t *joint) placement {
+	return j.at(t.a.Instance()).at.seenFrom(j.at(t.b.Instance()).at)
 }
-
-// ways are the two ends of a joint, either first.
-func (t *joint) ways() [2][2]feature { return [2][2]feature{{t.a, t.b}, {t.b, t.a}} }
-
-// held are all parts that the joint holds: what it clamps and its two ends.
-func (t *joint) held() []parts.Instance { return append(t.others(), t.a.Instance(), t.b.Instance()) }
-
-// others are the parts clamped with the two ends.
-func (t *joint) others() []parts.Instance { return seq.Map(t.in.Clamped(), parts.JointRef.Instance) }

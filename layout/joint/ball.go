@@ -32,24 +32,6 @@ func (ballKind) buy(_ *shop, t *joint, list *buying) {
 	list.use(t, "Deep-groove ball bearing "+t.in.Bearing.Bearing.Value, 1, words.When(t.out.Bearing.Sealed, "sealed, with its grease"))
 }
 
-// ballMount finds the shoulders that the rings of a ball bearing stand against: of the housing, or of a cover's spigot
-// where that has none, and of the shaft. A direction is 0 where there is none; held is false where the housing has none.
-func (t *joint) ballMount() (m mounting, held bool) {
-	for _, dir := range []float64{1, -1} {
-		if s := shoulder(t.b, dir); s != nil && m.cupShoulder == nil && !t.outer {
-			m.cupDir, m.cupBackMm, m.cupShoulder = dir, end(t.b.step, dir), s
-		}
-		if s := shoulder(t.a, dir); s != nil && m.fixed == nil {
-			m.coneDir, m.coneBackMm, m.fixed = dir, end(t.a.step, dir), s
-		}
-	}
-	floats := m.fixed != nil && (t.in.Place != nil || t.in.Meet.Set()) // its place is said, and the cover only shuts its bore
-	if l := t.lid; m.cupShoulder == nil && l.lid != nil && !floats {
-		m.cupDir, m.cupBackMm, m.cupShoulder, m.lid = l.cupDir, l.cupBackMm, l.cupShoulder, l.lid
-	}
-	return m, m.cupShoulder != nil
-}
-
 // pairs tells whether a joint is of a ball bearing and between the same two parts as another.
 func (t *joint) pairs(o *joint) bool {
 	return t.is(parts.BearingKind) && t.in.Bearing.Ball && t.joins(o)
@@ -469,14 +451,6 @@ func (t *joint) borne(m mounting) string {
 	return words.When(m.cupDir != 0, ", "+t.b.title()+" resting square on its "+faceName(m.cupDir)+", the bore clear")
 }
 
-// asMeasured has it measured that a ring stands on the shoulder of its housing, which no feeler shows, for the ring covers the
-// gap: by how deep both lie from the face that it comes from. Before it goes in something is measured, after that the rest.
-func (t *joint) asMeasured(ring string, m mounting) (before, hold string) {
-	face := "the " + faceName(-m.cupDir) + " of " + t.b.title()
-	return "First measure how deep the shoulder lies from " + face + ", and how wide " + ring + " is.",
-		"Depth micrometer from " + face + " to " + ring + ", four places round: " + t.asDeep() + "."
-}
-
 // homeMeasured is that of an outer ring that goes up to a shoulder; empty of another.
 func (t *joint) homeMeasured(m mounting) (before, hold string) {
 	if m.home() {
@@ -487,8 +461,6 @@ func (t *joint) homeMeasured(m mounting) (before, hold string) {
 
 // home tells whether the outer ring goes up to a shoulder of its housing.
 func (m mounting) home() bool { return m.cupShoulder != nil && m.lid == nil && !m.floats }
-
-func (t *joint) asDeep() string { return "that depth less that width, within " + t.w.Near(0.05) }
 
 // homeCheck records that the outer ring stands on the shoulder of its housing.
 func (t *joint) homeCheck(m mounting) {

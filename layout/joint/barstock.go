@@ -8,9 +8,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// tooLongForBars is the source of what no bar that is sold gives.
-const tooLongForBars = "order to length: a piece is longer than a bar"
-
 // bars plans what the bars of frames are sawn from, one row for a section and
 // material, in the order of the parts: what fills less than wholeShare of one is bought to length.
 func (j *shop) bars() []plan.BarStock {

@@ -171,13 +171,6 @@ func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	}
 }
 
-// nutMade is the part of the job that runs on a thread as its nut; nil if there is none.
-func (s *shop) nutMade(thread string) *part.Model {
-	return seq.First(s.models, func(m *part.Model) bool {
-		return slices.ContainsFunc(m.Side(true), func(st *part.Step) bool { return st.Size.Thread != nil && st.Size.Thread.Designation == thread })
-	})
-}
-
 // nutTitle names what runs on a thread.
 func (s *shop) nutTitle(thread string) string {
 	if made := s.nutMade(thread); made != nil {
@@ -233,33 +226,6 @@ func (t *joint) goesOn() (*plan.BearingPlan, bool) {
 // greaseGrams is what a bearing takes when it is greased anew, in g: 0.005 D B (bearing makers' rule for regreasing).
 func greaseGrams(in *parts.BearingJoint) float64 {
 	return words.Round(0.005*in.Outside.Mm*in.Width.Mm, 1)
-}
-
-func (bearingKind) work(j *making, t *joint) {
-	p, ok := t.goesOn()
-	if !ok {
-		return
-	}
-	t.seats(p)
-	t.abutments(p)
-	m, held := j.sit(t, p)
-	if !held {
-		t.problem(plan.CupNotHeld, plan.Named(t.b.text()))
-	}
-	j.cupLoose(t, p, m)
-	t.pushTools(p, m)
-	t.draw = j.drawn(t, p, m)
-	t.heats(p)
-	p.GreaseG = greaseGrams(t.in.Bearing)
-	p.Ports = j.greasePorts(t.b)
-	if float := j.endFloat(t); len(float) == 2 {
-		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
-		p.ShutBy = j.shutBy(t)
-		j.judgeShims(t, p, m)
-	}
-	t.bearingFigures(p)
-	t.drawFigures()
-	j.bearingSteps(t, p, m)
 }
 
 // cupLoose notes the cup of an inch bearing that sits with play more often than not in a housing that stands, where a nut on the shaft
@@ -461,3 +427,13 @@ func (j *making) greasePorts(f feature) (out []string) {
 	}
 	return out
 }
+
+// asMeasured has it measured that a ring stands on the shoulder of its housing, which no feeler shows, for the ring covers the
+// gap: by how deep both lie from the face that it comes from. Before it goes in something is measured, after that the rest.
+func (t *joint) asMeasured(ring string, m mounting) (before, hold string) {
+	face := "the " + faceName(-m.cupDir) + " of " + t.b.title()
+	return "First measure how deep the shoulder lies from " + face + ", and how wide " + ring + " is.",
+		"Depth micrometer from " + face + " to " + ring + ", four places round: " + t.asDeep() + "."
+}
+
+func (t *joint) asDeep() string { return "that depth less that width, within " + t.w.Near(0.05) }

@@ -147,11 +147,6 @@ func held(p *plan.BearingPlan) string {
 	return shoulderOf(p.HeldBy)
 }
 
-// shoulderOf is the shoulder of a step in words; one whose name says so is only a step.
-func shoulderOf(step string) string {
-	return words.Either(strings.Contains(step, "shoulder"), "the step "+step, "the shoulder "+step)
-}
-
 // follows is the end of the cone that the sleeve bears on.
 func follows(p *plan.BearingPlan) string { return words.Either(p.Adjusted, "large", "small") }
 
@@ -218,6 +213,19 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm != 0
 }
 
+// cupReached finds the same of the cup of a bearing, in the joint that it goes in with, where its housing stands in a frame by
+// then; not of one that may be loose, which is knocked in.
+func (j *making) cupReached(t, of *joint, p *plan.BearingPlan) {
+	body := j.members(of.b.Instance(), j.before)
+	kg, _ := j.massKg(body, j.before)
+	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || of.cupForceN(p) == 0 {
+		return
+	}
+	if across := t.w.Even(j.acrossMm(t, of.b.Instance(), body), 10, 1); across > postsMm {
+		t.problem(plan.CupFramed, plan.Named(of.b.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(of.in.Bearing.Bearing.Value))
+	}
+}
+
 // slowMmPerMin is the speed times the mean diameter of a bearing up to which the room beside it may
 // be full of grease (common practice, no source), and greaseGPerMm3 the density of that.
 const slowMmPerMin, greaseGPerMm3 = 50000.0, 0.9e-3
@@ -280,14 +288,6 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
 	}
 	s.Hold = hold
-}
-
-// coverOf names what a joint bolts to a housing.
-func (t *joint) coverOf(housing feature) string {
-	if _, cover, ok := t.from(housing.Instance()); ok {
-		return cover.title()
-	}
-	return t.a.title()
 }
 
 // pushText says how tight a cup goes in.
@@ -497,4 +497,64 @@ func turnOf(thread *part.Step, loMm, hiMm float64) string {
 	deg := func(mm float64) float64 { return 360 * mm / thread.Size.Thread.PitchMm }
 	lo, hi := math.Ceil(deg(loMm)-1e-9), math.Floor(deg(hiMm)+1e-9)
 	return words.Either(lo > hi, words.Trim(deg((loMm+hiMm)/2), 1)+"°", words.Trim(lo, 0)+"° to "+words.Trim(hi, 0)+"°")
+}
+
+// tools are a ring for each cup and a driver for each cone that is mounted in the steps of the joint.
+func (bearingKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
+	for _, of := range t.cups {
+		j.cupRing(t, of, list)
+	}
+	for _, of := range t.cones {
+		j.coneDriver(t, of, list)
+	}
+}
+
+// coneDriver is the driver for the cone of a bearing, long enough to stand out over the
+// shaft; where the end of the shaft can be pulled on, it is the tube of a draw bolt. A cone
+// that slides on by hand needs none.
+func (j *assembly) coneDriver(t, of *joint, list *tooling) {
+	p, m, ok := of.mounted()
+	if !ok || p.ConeSleeveInMm == 0 {
+		return
+	}
+	comes := -m.coneDir // the side that the cone comes from
+	if p.Adjusted {
+		comes = m.coneDir
+	}
+	name, long := "Cone driver", reachMm(of.a, comes)+endMm
+	if of.draw != nil {
+		name, long = "Draw tube", j.tubeMm(of, m)
+	}
+	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end",
+		j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, 1), long), nil})
+	if of.draw != nil {
+		j.drawTools(of, list)
+	}
+}
+
+func (bearingKind) work(j *making, t *joint) {
+	p, ok := t.goesOn()
+	if !ok {
+		return
+	}
+	t.seats(p)
+	t.abutments(p)
+	m, held := j.sit(t, p)
+	if !held {
+		t.problem(plan.CupNotHeld, plan.Named(t.b.text()))
+	}
+	j.cupLoose(t, p, m)
+	t.pushTools(p, m)
+	t.draw = j.drawn(t, p, m)
+	t.heats(p)
+	p.GreaseG = greaseGrams(t.in.Bearing)
+	p.Ports = j.greasePorts(t.b)
+	if float := j.endFloat(t); len(float) == 2 {
+		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
+		p.ShutBy = j.shutBy(t)
+		j.judgeShims(t, p, m)
+	}
+	t.bearingFigures(p)
+	t.drawFigures()
+	j.bearingSteps(t, p, m)
 }

@@ -85,10 +85,6 @@ func (j *shop) besideStack(t *joint) (out []plan.Beside) {
 	return out
 }
 
-// walls tells whether a joint has holes on a flange of a folded part, or on the top or
-// the bottom of a bar.
-func (t *joint) walls() bool { return t.a.onWall() || t.b.onWall() }
-
 // turnOnto is the least turn of pattern a about its middle that brings it onto
 // b's, moved there; where the turn is said only none.
 func turnOnto(a, b []plan.XY, r leeway, said bool) (deg float64, ok bool) {
@@ -136,19 +132,6 @@ func (j *making) patterns(t *joint) (a, b []plan.XY) {
 	return seq.Map(a, plan.XY{XMm: s.XMm, YMm: s.YMm}.Plus), b
 }
 
-// frames are how both parts lie in the frame of patterns.
-func (j *assembly) frames(t *joint) (a, b placement) {
-	a, b = placement{turn: t.in.Rotate.Deg, s: t.facing()}, still
-	if s := t.beside; s != nil {
-		if a = turnedBy(s.TurnDeg); s.OtherWay {
-			a.s = -1
-		}
-	} else if p, q := j.at(t.a.Instance()), j.at(t.b.Instance()); !t.walls() && p != nil && q != nil {
-		a, b = p.at, q.at
-	}
-	return a, b
-}
-
 // besideText says where a bolted part stands whose axis is not the other's.
 func (t *joint) besideText(w words.Writer) string {
 	s, m := t.out.Beside, t.meeting()
@@ -160,57 +143,6 @@ func (t *joint) besideText(w words.Writer) string {
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", " + t.a.place() + " on " + t.b.place() + ", its middle " +
 		strings.Join(off, " and ") + words.Either(len(off) == 0, "on", " from") + " that of " + t.b.title() +
 		" seen from its " + string(parts.Front) + ", TOP at " + words.Angle(s.TurnDeg)
-}
-
-// offText says how far one origin lies from another, seen along its axis: nothing of a direction
-// in which it does not.
-func offText(w words.Writer, xMm, yMm float64) (text []string) {
-	if !geom.Alike(xMm, 0) {
-		text = append(text, w.Size(math.Abs(xMm))+side(xMm, " to the left", " to the right"))
-	}
-	if !geom.Alike(yMm, 0) {
-		text = append(text, w.Size(math.Abs(yMm))+side(yMm, " down", " up"))
-	}
-	return text
-}
-
-// middled tells whether the origin of a part is its middle: a person at the bench knows no other.
-func (f feature) middled() bool {
-	p := f.r.Part
-	if !p.Flat() {
-		return p.Bar == nil
-	}
-	box := f.r.Bounds()
-	return p.Bends == nil && !geom.Over(math.Hypot(box.Min.XMm+box.Max.XMm, box.Min.YMm+box.Max.YMm), 0)
-}
-
-// wallText names a face of what a group of holes is on: "outside of the top flange of
-// Guard".
-func (f feature) wallText(face parts.Face) string {
-	name := f.wallName()
-	if name == "" {
-		return string(face) + " of " + f.title()
-	}
-	return f.lookOf(face) + " of the " + name + " of " + f.title()
-}
-
-// wallName is the flange or the side of a bar that a group is on; empty on the front or back.
-func (f feature) wallName() string {
-	if f.group == nil {
-		return ""
-	}
-	name, _ := f.r.WallOf(f.group)
-	return name
-}
-
-// lookOf is the way that a face of a wall looks.
-func (f feature) lookOf(face parts.Face) string {
-	if f.group != nil {
-		if _, outside := f.r.WallOf(f.group); face == outside {
-			return "outside"
-		}
-	}
-	return "inside"
 }
 
 // up is what lies at 12 o'clock of the face that a group of holes is on.

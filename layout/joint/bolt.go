@@ -18,32 +18,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// threadMaterial is what a part's threads are cut in; an unknown material counts
-// as steel.
-func threadMaterial(r *part.Model) string {
-	if r.Material == nil {
-		return ""
-	}
-	return r.Material.Name
-}
-
-// tensileMPa is the tensile strength of a part as it is bought; 0 where none is kept, and for what
-// is brittle.
-func tensileMPa(r *part.Model) float64 {
-	if r.Material == nil {
-		return 0
-	}
-	size := r.Part.Stock.Size.Mm
-	if r.Part.Thickness.Mm != 0 {
-		size = r.Part.Thickness.Mm
-	}
-	s, err := r.Material.Strength(size)
-	if err != nil {
-		return 0
-	}
-	return s.TensileMPa
-}
-
 // boltKind is a ring of bolts, screws or studs.
 type boltKind struct{ plain }
 
@@ -118,8 +92,6 @@ func (f feature) passes(b *bolts.Bolt) bool {
 	}
 	return mm >= least && !(f.slotted() && geom.Over(b.SlotMm(), mm))
 }
-
-func (j *shop) stack(t *joint) []feature { return seq.Map(t.in.Bolt.Stack, j.find) }
 
 func (boltKind) title(t *joint) string { return "Bolt " + t.a.title() + " to " + t.b.title() }
 
@@ -350,17 +322,6 @@ func (t *joint) seated(mate parts.Face) {
 	}
 }
 
-// head is the form of the heads, and headsMm how deep their tops, or their seats in counterbores, lie under the face of a
-// part; below 0 they stand proud of their cones.
-func (t *joint) head() bolts.Head { return bolts.Head(t.in.Bolt.Head) }
-func (t *joint) headsMm(f feature) float64 {
-	s, ok := t.bolt.Sunk()
-	if h := f.group.Hole; ok && t.head() == bolts.Countersunk && f.Instance() == t.a.Instance() && f.ref.Feature == t.a.ref.Feature && h != nil && h.Countersink != nil {
-		return s.DeepMm(h.Countersink.Diameter.Mm)
-	}
-	return f.group.SunkMm()
-}
-
 // onFloor tells whether what opens on a face of a plate opens on the floor: the plate is anchored, and nothing
 // is put to that face.
 func (j *making) onFloor(plate feature, face parts.Face) bool {
@@ -414,19 +375,6 @@ func (j *making) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	return t.tighten(p, bolts.Tightening{Head: t.head(), Class: in.Class, Condition: t.friction(t.screwKind())})
 }
 
-// tappedHole is what a joint's bolts or studs are screwed into; nil where they go through.
-func (t *joint) tappedHole() *bolts.TappedHole {
-	if t.b.group == nil || t.b.group.Size.Thread == nil {
-		return nil
-	}
-	h := t.b.group.Hole
-	out := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), TensileMPa: tensileMPa(t.b.r), Through: h.Through}
-	if h.Through {
-		_, out.ThreadMm, _ = t.b.plane(t.meeting().Second)
-	}
-	return out
-}
-
 // flangeMoreMm is how much thicker than drawn a turned flange may come that the bolts go through.
 func (t *joint) flangeMoreMm() float64 {
 	f := t.a
@@ -445,45 +393,6 @@ func (t *joint) flangeMoreMm() float64 {
 // practice, no source: the fine holes of ISO 273 have 1.03 and more.
 const leastHoleShare = 1.02
 
-// tighten works out the torque, and that for threads in the other state; none for what lies on a soft gasket or a plastic.
-func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
-	if p.Soft != nil || p.Creeps != "" {
-		return true
-	}
-	full, err := t.bolt.Tighten(of)
-	if err != nil {
-		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(t.w.Refused(err)))
-		return false
-	}
-	grade := full
-	if on, mostN := t.bearsLeast(of.Head); mostN > 0 && mostN < full.PreloadN {
-		of.MostN = mostN
-		grade, _ = t.bolt.Tighten(of)
-		p.Seat = &plan.SeatRow{What: on.title(), Metal: on.r.Out.Material, MPa: on.r.Material.PressureMPa(), Share: words.Round(mostN/full.PreloadN, 2)}
-	}
-	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
-	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 3), plan.Range{Min: words.Round(grade.TorqueLowNm, 3), Max: words.Round(grade.TorqueHighNm, 3)}
-	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
-	t.companions(p, of)
-	return true
-}
-
-// bearsLeast is the part under the heads or nuts whose metal bears the least preload, N, and that; 0 where that of none is kept.
-func (t *joint) bearsLeast(head bolts.Head) (on feature, mostN float64) {
-	bears := func(f feature, nut bool) {
-		if f.group == nil || f.group.Size.Thread != nil || f.r.Material == nil {
-			return
-		}
-		n := t.bolt.SeatMm2(head, nut, t.in.Bolt.Washer, f.group.Size.FinishedMm) * f.r.Material.PressureMPa()
-		if n > 0 && (mostN == 0 || n < mostN) {
-			on, mostN = f, n
-		}
-	}
-	bears(t.a, t.in.Stud() != "")
-	bears(t.b, true)
-	return on, mostN
-}
-
 // nearestFaults says why the lengths around the range do not fit, at most four.
 func nearestFaults(c bolts.Choice) []plan.Because {
 	var out []plan.Because
@@ -493,190 +402,6 @@ func nearestFaults(c bolts.Choice) []plan.Because {
 		}
 	}
 	return out
-}
-
-// boltProblem takes a problem of a bolt's length into the plan.
-func boltProblem(p bolts.Problem) plan.Problem {
-	out := plan.Problem{Kind: plan.ProblemKind(p.Kind)}
-	out.Args = seq.Map(p.Mm, func(mm float64) plan.Arg { return plan.Of(plan.Mm, geom.Clean(mm)) })
-	if p.Of != "" {
-		out.Args = append(out.Args, plan.Named(p.Of))
-	}
-	return out
-}
-
-// closedBy are the bolted joints of later steps whose faces come together at this one.
-func (j *making) closedBy(t *joint) (out []*joint) {
-	with := j.made(t)
-	for _, o := range ofKind(j.all, parts.BoltKind) {
-		if !slices.Contains(with, o) {
-			_, now := j.side(o, with)
-			if _, before := j.side(o, j.before); now && !before {
-				out = append(out, o)
-			}
-		}
-	}
-	return out
-}
-
-// headRoom checks head and spanner against every wall near the bolts that stands there when they are tightened, and the
-// head alone against those that come later.
-func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
-	stands := j.members(t.a.Instance(), j.made(t))
-	there := func(i parts.Instance) bool { return slices.Contains(stands, i) }
-	for _, side := range j.headSides(t) {
-		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Stud() != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm, NeighbourMm: side.nearestMm()}
-		if side.sunkMm > 0 {
-			t.sunkHead(p)
-			place.Tool = bolts.ToolNone
-		}
-		wall, who, of := j.wall(side, there)
-		if wall > 0 {
-			place.WallMm = wall
-			place.FilletMm = j.filletAt(of, side.on.Instance())
-		}
-		after := j.closedIn(t, side, place, func(i parts.Instance) bool { return !there(i) })
-		room, err := t.bolt.HeadRoom(place)
-		if err != nil {
-			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(t.w.Refused(err)))
-			return
-		}
-		label := "room for " + side.what
-		if wall > 0 {
-			t.figure(label, j.w.Read(words.Round(room.WallGapMm, 1))+" to "+who+", with tool"+after, "tool sizes common practice, no source")
-			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
-				p.WallGapMm = words.Round(room.WallGapMm, 2)
-			}
-		} else if after != "" {
-			t.figure(label, strings.TrimPrefix(after, "; "), "tool sizes common practice, no source")
-		}
-		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
-		t.roomless(side, room)
-		j.blocked(t, side)
-	}
-}
-
-// closedIn says which wall that comes later stands so near to heads that no tool goes on them any more, and finds one that
-// they lie in.
-func (j *making) closedIn(t *joint, side headSide, place bolts.Place, later func(parts.Instance) bool) string {
-	wall, who, _ := j.wall(side, later)
-	if wall == 0 {
-		return ""
-	}
-	place.WallMm, place.FilletMm, place.NeighbourMm = wall, 0, 0
-	tooled, err := t.bolt.HeadRoom(place)
-	place.Tool = bolts.ToolNone
-	bare, err2 := t.bolt.HeadRoom(place)
-	switch {
-	case err != nil || err2 != nil || len(tooled.Problems) == 0:
-		return ""
-	case len(bare.Problems) > 0:
-		t.roomless(side, bare)
-		return ""
-	}
-	return "; " + who + ", which comes later, leaves no room for the tool: they are not loosened while it is there"
-}
-
-// roomless says for what of heads there is no room.
-func (t *joint) roomless(side headSide, room bolts.Room) {
-	for _, pr := range room.Problems {
-		t.problem(plan.ProblemKind(pr.Kind), plan.Of(plan.Mm, geom.Clean(pr.Mm[0])), plan.Of(plan.Mm, geom.Clean(pr.Mm[1])), plan.Named(side.what), plan.Named(pr.Of))
-	}
-}
-
-// nearestMm is how far apart the nearest two of the heads are, 0 where there is one alone.
-func (s *headSide) nearestMm() float64 {
-	if len(s.pts) < 2 {
-		return 0
-	}
-	mm := math.Inf(1)
-	for i, p := range s.pts {
-		mm = seq.Min(mm, s.pts[:i], func(q plan.XY) float64 { return geom.Distance(p, q) })
-	}
-	return mm
-}
-
-// sunkHead finds counterbores that socket heads do not go into wherever the play of their holes lets them lie.
-func (t *joint) sunkHead(p *plan.BoltPlan) {
-	c := t.a.group.Hole.Counterbore
-	d, err := t.bolt.HeadDiameterMm(bolts.Socket)
-	if c != nil && p.Head == "socket" && err == nil && c.Diameter.Mm < d+math.Max(0, t.a.group.Size.FinishedMm-t.boltMm) {
-		t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
-	}
-}
-
-// blocked finds a part that lies right on top of heads that stand proud.
-func (j *making) blocked(t *joint, side headSide) {
-	for q := range seq.Refs(j.placed) {
-		if q.group != side.group || q.Instance == side.on.Instance() {
-			continue
-		}
-		if gap, over := j.over(q, side); over && geom.Over(side.headMm, gap+side.sunkMm) {
-			t.problem(plan.HeadsCovered, plan.Named("the "+side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.Copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
-		}
-	}
-}
-
-// wall is the least distance from a bolt to a hub or rim beside its head, of the parts asked for; 0
-// if there is none.
-func (j *making) wall(side headSide, asked func(parts.Instance) bool) (mm float64, who string, of parts.Instance) {
-	mm = math.Inf(1)
-	for q := range seq.Refs(j.placed) {
-		if q.group != side.group || !asked(q.Instance) {
-			continue
-		}
-		for s := range seq.Refs(q.r.Steps) {
-			if q.Instance == side.on.Instance() && q.r.Part.Flat() {
-				continue
-			}
-			from, to := side.outMm(q, s.FromMm), side.outMm(q, s.ToMm)
-			if math.Max(from, to) < 0.5 || math.Min(from, to) > side.headMm {
-				continue
-			}
-			for _, p := range side.all() {
-				radius, name := j.standsOn(q, s)
-				d := math.Hypot(p.XMm, p.YMm) - radius
-				if s.Inside {
-					d = -d
-				}
-				if d > 0 && d < mm {
-					mm, who, of = d, name, q.Instance
-				}
-			}
-		}
-	}
-	if math.IsInf(mm, 1) {
-		return 0, "", parts.Instance{}
-	}
-	return geom.Clean(mm), who, of
-}
-
-// standsOn is the radius of a step and its name, or those of the made nut that was put on it
-// by hand with an earlier joint, over the head of its screw.
-func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string) {
-	mm, name = s.Size.NominalMm/2, copyTitle(q.r, q.Copy)+" "+words.Spaced(s.Name)
-	if s.Inside || s.Size.Thread == nil {
-		return mm, name
-	}
-	made := j.nutMade(s.Size.Thread.Designation)
-	on := func(e parts.Loose) bool {
-		return e.Part.Value == made.Part.Name.Value && slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value })
-	}
-	if made == nil || !slices.ContainsFunc(j.job.Loose, on) {
-		return mm, name
-	}
-	mm = seq.Max(2*mm, made.Side(false), diameterMm) / 2
-	if c := made.Clamp; c != nil {
-		mm = max(mm, c.Row.OutsideMm/2+c.Row.ProudMm)
-	}
-	return mm, made.Out.Title
-}
-
-// filletAt is the leg of the fillet between a wall and the part that the heads
-// stand on, taken to lie on their side; 0 if there is none.
-func (j *making) filletAt(wall, stand parts.Instance) float64 {
-	between := seq.Keep(ofKind(j.before, parts.WeldKind), func(o *joint) bool { return wall != stand && o.has(wall) && o.has(stand) })
-	return seq.Max(0, between, func(o *joint) float64 { return o.out.Weld.LegMm })
 }
 
 // tightening is a crosswise order: the second of each two is the farthest from the first,
@@ -919,9 +644,6 @@ type closing struct{ clean, each, shut, gap, wanted, limits string }
 
 // evenShare of its thickness is what a soft gasket may differ by from bolt to bolt. Common practice, no source.
 const evenShare = 0.1
-
-// closedMm is what a joint of faces that are not turned gapes at most beside its bolts. Common practice, no source.
-const closedMm = 0.1
 
 func (t *joint) closing(p *plan.BoltPlan) closing {
 	c := closing{"both faces", "each bolt", "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round.", "joint gap", "closed", t.w.Near(0.05) + " feeler does not enter"}

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -18,6 +19,17 @@ func (t *joint) stand() *part.Stand {
 		return nil
 	}
 	return t.a.r.Stands(e.Face)
+}
+
+// branchEnd is the saddled end of a branch that is welded to its main, nil for
+// another weld.
+func (t *joint) branchEnd() *parts.TubeEnd {
+	ends := t.a.r.Part.Ends
+	i := slices.IndexFunc(ends, func(e parts.TubeEnd) bool { return t.b.radial != nil && e.Onto.Part == t.b.ref.Part })
+	if i < 0 {
+		return nil
+	}
+	return &ends[i]
 }
 
 // cutTo tells whether an end of A is cut to B and says where A stands: a saddle, a cope or a mitre.

@@ -12,37 +12,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// corners finds where a straight fillet with a place lies, or one at the end of a bar that others have set, says it with the place where that
-// is not on every side, and notes a length that is asked for where no corner is.
-func (j *making) corners(t *joint, p *plan.WeldPlan) {
-	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Flat() && t.a.step == nil
-	if plate, round := t.boredPlate(); plate != nil && !t.in.Weld.Length.Set() {
-		j.boreCorners(t, p, plate, round)
-	}
-	_, _, barEnd := t.onBarEnd()
-	if set := t.in.Place != nil || barEnd && !t.corner() && t.copeText() == ""; !set || !t.straight() {
-		return
-	}
-	in := t.in.Weld
-	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
-	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
-	p.CornerMm = seq.Sum(p.Corners, lengthMm)
-	if !barEnd && t.in.Place.Edge() {
-		t.edgeCorners(p)
-	}
-	sum := seq.Sum(p.Corners, lengthMm)
-	asked := in.Length.Mm * float64(in.Sides)
-	if len(p.Flush) > 0 && asked > sum+p.LegMm {
-		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, t.w.Rounded(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
-	}
-	t.out.How += t.cornersText(p)
-}
-
-// straight tells whether the first part stands on the other along lines, not round either.
-func (t *joint) straight() bool {
-	return t.overhangs() || t.a.roundMm() == 0 && (t.b.roundMm() == 0 || t.onFlat())
-}
-
 // onFlat tells whether the first part stands on the front or the back of a flat one, where it matters nothing that
 // its outline is round.
 func (t *joint) onFlat() bool {

@@ -153,16 +153,3 @@ func (t *joint) drawFigures() {
 		"for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
 	t.nutFigure(d.pullRod)
 }
-
-// drawTools are the plate and the rod of a draw bolt, whose tube is a driver.
-func (j *shop) drawTools(t *joint, list *tooling) {
-	d, p := t.draw, t.out.Bearing
-	clear, err := d.rod.Thread.ClearanceMm("medium")
-	if err != nil {
-		return
-	}
-	out := j.up(p.ConeSleeveOutMm + 2*plateRimMm)
-	list.add(t, tool{"Draw plate",
-		j.plateText(out, d.plateMm, clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer",
-		j.plate(out, d.plateMm, clear, 1), nil})
-}

@@ -46,19 +46,6 @@ func (j *making) reached(t *joint, p *plan.PressPlan) {
 	t.problem(plan.PressFramed, plan.Named(side.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(comes.title()))
 }
 
-// cupReached finds the same of the cup of a bearing, in the joint that it goes in with, where its housing stands in a frame by
-// then; not of one that may be loose, which is knocked in.
-func (j *making) cupReached(t, of *joint, p *plan.BearingPlan) {
-	body := j.members(of.b.Instance(), j.before)
-	kg, _ := j.massKg(body, j.before)
-	if len(body) < 2 || kg <= plan.LiftKg || p.CupFitUm.Min < 0 || of.cupForceN(p) == 0 {
-		return
-	}
-	if across := t.w.Even(j.acrossMm(t, of.b.Instance(), body), 10, 1); across > postsMm {
-		t.problem(plan.CupFramed, plan.Named(of.b.title()), plan.Of(plan.Kg, kg), plan.Of(plan.Read, across), plan.Named(of.in.Bearing.Bearing.Value))
-	}
-}
-
 // drawScrew pulls a bush into a hub that no press takes: a rod through both, a plate on the bush, and on the
 // other side of the hub a tube round the bore with a plate on it, as thick. A hub is pulled on by a rod in the end of its
 // shaft, with one plate.
@@ -176,4 +163,17 @@ func (j *shop) plate(outMm, thickMm, holeMm float64, count int) *parts.Part {
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", free(outMm), thickMm)}, Inside: []parts.Step{j.cylinder("bore", free(holeMm), thickMm)}}
 	p.Stock = j.bar(outMm, 0)
 	return p
+}
+
+// drawTools are the plate and the rod of a draw bolt, whose tube is a driver.
+func (j *shop) drawTools(t *joint, list *tooling) {
+	d, p := t.draw, t.out.Bearing
+	clear, err := d.rod.Thread.ClearanceMm("medium")
+	if err != nil {
+		return
+	}
+	out := j.up(p.ConeSleeveOutMm + 2*plateRimMm)
+	list.add(t, tool{"Draw plate",
+		j.plateText(out, d.plateMm, clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer",
+		j.plate(out, d.plateMm, clear, 1), nil})
 }

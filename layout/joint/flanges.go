@@ -56,11 +56,3 @@ func (j *making) flangesTrue(t *joint) {
 		return
 	}
 }
-
-// spareMm is the metal that the stock of a plate has over its thickness.
-func (f feature) spareMm() float64 {
-	if st := f.r.Part.Stock; st.ByArea() {
-		return max(0, st.Size.Mm-f.r.Part.Thickness.Mm)
-	}
-	return 0
-}

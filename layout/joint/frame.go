@@ -18,10 +18,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-func (f feature) barEnd() (end parts.Side, ok bool) {
-	return parts.Side(f.ref.Feature), f.r.Part.BarEnd(f.ref.Feature) != nil
-}
-
 func (f feature) mitre() (end parts.Side, ok bool) {
 	cut := f.r.Part.BarEnd(f.ref.Feature)
 	return parts.Side(f.ref.Feature), cut != nil && cut.Mitred()
@@ -293,66 +289,6 @@ func (r *ring) inTurn() string {
 	return strings.Join(order, ", ")
 }
 
-// frameSteps are those of a corner of a frame: each is tacked, and when the last is, the
-// frame is checked and welded.
-func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
-	t.out.Frame = r.last.in.Name.Value
-	lay, over, before := "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up"+r.packed(t.w)+"; shim until none rocks.", "turn it over", "it leaves the plate"
-	if j.builtIn(r) {
-		lay, over, before = "The bars that are built in already stay where they stand: clamp the others to them, fronts level by a straight edge from bar to bar.", "those of the other side", "the clamps come off"
-	}
-	t.step("Set up", lay,
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+ofPlace+".", t.gapText(p), t.preheat())
-	_, p.TackLengthMm = t.tackRow(p.LengthMm / 4)
-	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front, "+t.w.Read(p.TackLengthMm)+" long. No weld yet: all corners of the frame are tacked first.")
-	s.Hold = "Square in the corner; no step from front to front."
-	if t != r.last {
-		return
-	}
-	draws, known := r.drawnIn(p.Symbol), r.drawsMm(p.Symbol).most > 0
-	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
-	if d := r.frame.DiagonalsMm; d[0] != 0 {
-		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
-		welded := t.bothOf(d)
-		sides, _ := r.sidesMm()
-		if known { // until it is welded
-			sides = [2]float64{sides[0] + draws[0].mean(), sides[1] + draws[1].mean()}
-			d[0], d[1], set = math.Hypot(sides[0], sides[1]), math.Hypot(sides[0], sides[1]), "until the welds draw it in"
-		}
-		both := t.bothOf(d)
-		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
-		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
-		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+"."+
-			words.When(known && r.word("outer", "inner") == "outer", " The cuts are open there: two straight edges along the outsides show each corner."),
-			"If one is longer, clamp across it until both agree; tack again.", checked)
-		t.out.Checks = append(t.out.Checks, plan.Check{
-			What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r),
-		})
-		s.Hold = "Diagonals alike"
-		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
-			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
-		}
-		s.Hold += " within " + t.w.Read(tol) + "."
-		if known {
-			t.figure("sides set larger by", t.sizesOf([2]float64{draws[0].mean(), draws[1].mean()}), "mean of what the welds draw in, by geometry")
-		}
-	} else {
-		s = t.step("Check the frame", checked)
-		s.Hold = "Every corner as drawn."
-	}
-	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+r.inTurn()+".",
-		t.seamOrder(over)+" Let it cool to hand-warm in between. Measure again before "+before+".")
-	j.inspectWeld(t, p)
-	filled := &t.out.Checks[len(t.out.Checks)-1]
-	filled.Wanted, filled.Joins = strings.TrimSpace(p.Designation+" each corner, "+t.seamSides()), false
-	s = &t.out.Steps[len(t.out.Steps)-1]
-	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
-	if text := j.sleeved(t, r); text != "" {
-		s.Do = append(s.Do, text)
-	}
-	j.welded(t, r, p)
-}
-
 // builtIn tells whether joints made before its first corner hold bars of a frame to one another: between
 // legs that stand already they are not laid down.
 func (j *making) builtIn(r *ring) bool {
@@ -475,54 +411,6 @@ func (r *ring) drawnIn(symbol string) (sides [2]span) {
 	}
 	s = span{s.least * math.Sqrt2, s.most * math.Sqrt2}
 	return [2]span{s, s}
-}
-
-// sawShort has the bars of frames sawn for the gaps of their corners, and for what the welds
-// draw in, those of which all copies have the same at each end.
-func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
-	s.short = map[string]bool{}
-	type end struct {
-		of   parts.Instance
-		side parts.Side
-	}
-	off := map[end]float64{}
-	for _, t := range order {
-		m := making{assembly: a, all: together.joints[together.of[t]]}
-		var r *ring
-		if t.in.Weld != nil && t.in.Weld.Type != "fillet" {
-			r = m.ringOf(t)
-		}
-		if r == nil {
-			continue
-		}
-		prep, err := t.prep(geom.Clean(math.Min(t.a.thickMm(), t.b.thickMm())))
-		if err != nil {
-			continue
-		}
-		mm := prep.GapMm.Use - r.drawsMm(prep.Shape.Symbol()).mean()
-		if stands, _, ok := t.stands(); ok && !t.corner() {
-			side, _ := stands.barEnd()
-			off[end{stands.Instance(), side}] = mm
-			continue
-		}
-		for _, f := range []feature{t.a, t.b} {
-			side, _ := f.mitre()
-			off[end{f.Instance(), side}] = mm / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
-		}
-	}
-	for _, r := range s.models {
-		if r.Part.Bar == nil {
-			continue
-		}
-		at := func(copy int, side parts.Side) float64 {
-			return r.SawnMm(off[end{parts.Instance{Part: r.Part.Name.Value, Copy: copy}, side}])
-		}
-		left, right, same := at(1, parts.LeftEnd), at(1, parts.RightEnd), true
-		for n := 2; n <= r.Part.Quantity; n++ {
-			same = same && at(n, parts.LeftEnd) == left && at(n, parts.RightEnd) == right
-		}
-		s.short[r.Part.Name.Value] = same && r.SawShort(left, right)
-	}
 }
 
 // barRow are the bolts of a joint that hold something to a bar of a frame.

@@ -8,11 +8,6 @@ import (
 	"centrepop/parts"
 )
 
-// gripped tells whether a slide puts a shaft into a split ring, whose screw then holds it there.
-func (t *joint) gripped() bool {
-	return t.in.Slide != nil && t.a.r != nil && t.a.r.Clamp != nil && t.a.r.Clamp.Row.In == t.a.ref.Feature
-}
-
 // gripSteps set a split ring on a shaft on which nothing else keeps it, and close it there.
 func (j *making) gripSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft := t.a.title(), t.b.title()

@@ -1,12 +1,6 @@
 package joint
 
 import (
-	"math"
-	"strconv"
-
-	"centrepop/layout/plan"
-	"centrepop/layout/weld"
-	"centrepop/layout/words"
 	"centrepop/parts/seq"
 )
 
@@ -37,21 +31,4 @@ func (t *joint) flightOn() (title, centres string) {
 		return on.title(), "between cones in its bore"
 	}
 	return on.title(), "on centres"
-}
-
-// tackHelix tacks a flight at every quarter turn, common practice, no source.
-func (t *joint) tackHelix() {
-	f, _ := t.flightOf()
-	in := f.r.Part.Flight
-	_, turns := f.r.HelixMm()
-	n := int(math.Ceil(4*turns-1e-6)) + 1
-	on, centres := t.flightOn()
-	_, t.out.Weld.TackLengthMm = t.tackRow(t.helixMm() / (4 * turns))
-	sides := words.When(t.out.Weld.Sides > 1, ", on both sides")
-	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+on+", the next turn on one line.",
-		"Tack "+strconv.Itoa(n)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam"+sides+".")
-	s.Hold = "Pitch at every turn, and the outside true " + centres + "; knock straight now."
-	off := weld.PlaceOff(in.Pitch.Mm)
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: t.w.Limits(in.Pitch.Mm-off, in.Pitch.Mm+off),
-		MinMm: in.Pitch.Mm - off, MaxMm: in.Pitch.Mm + off, Gauge: "rule along " + on, Source: weld.PlaceSource})
 }

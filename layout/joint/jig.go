@@ -107,8 +107,6 @@ func samePlaces(a, b []plan.XY) bool {
 	})
 }
 
-func flipped(at []plan.XY) (out []plan.XY) { return seq.Map(at, plan.XY.Mirrored) }
-
 // jigs are the drill jigs worth making, each with its sheet, and why a pattern that is
 // worth one has none.
 func (j *shop) jigs(made []*joint) (out []jig) {

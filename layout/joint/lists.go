@@ -2,17 +2,14 @@ package joint
 
 import (
 	"cmp"
-	"maps"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 
 	"centrepop/layout/bolts"
-	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -124,57 +121,6 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 }
 
-// bought lists what the joints need from the merchant, then keys, seals,
-// what the parts have fitted in their holes, and what comes loose.
-func (j *shop) bought(made []*joint) []plan.BoughtRow {
-	var out buying
-	for _, t := range made {
-		t.kind.buy(j, t, &out)
-	}
-	j.buyAnchors(made, &out)
-	for _, r := range j.models {
-		add := func(item string, n int, note string) {
-			if item != "" {
-				out.add(item, n, r.Out.Title, note)
-			}
-		}
-		for _, q := range r.Seals() {
-			add("Seal "+q.Name, r.Part.Quantity, "")
-		}
-		for _, k := range r.Keyways {
-			item, note := k.Bought(j.w)
-			add(item, r.Part.Quantity, note)
-		}
-		for _, g := range r.Grooves {
-			add(g.Bought(j.w), r.Part.Quantity, "")
-		}
-		if c := r.Clamp; c != nil {
-			add(c.Bought(), r.Part.Quantity, "")
-		}
-		for g := range seq.Refs(r.Groups) {
-			if g.Hole == nil {
-				continue
-			}
-			add(j.jackScrew(r, g), g.Group.Count, "")
-			add(fitted(g.Hole.Fitted, g.Size), g.Group.Count*r.Part.Quantity, "")
-		}
-		for _, m := range r.Radials {
-			add(fitted(m.In.Fitted, m.Size), len(m.Rows)*r.Part.Quantity, "")
-		}
-	}
-	j.buyLoose(made, &out)
-	j.buyMotor(&out)
-	j.buyFiller(made, &out)
-	j.buyGrease(made, &out)
-	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
-	var rows []plan.BoughtRow
-	for _, row := range out {
-		row.For = words.Join("; ", append([]string{steps(row.uses)}, row.others...)...)
-		rows = append(rows, row.BoughtRow)
-	}
-	return rows
-}
-
 // jackScrew is the screw for a group of holes that parts are pushed apart by: the shortest
 // of stock that is longer than its part by two diameters (common practice, no source). What draws
 // by a thread that goes through pushes as well. It is empty for other holes.
@@ -205,33 +151,6 @@ func (j *shop) buyMotor(list *buying) {
 		item = words.Join(" ", "motor", item)
 	}
 	list.add(words.Capital(item)+", by its page", 1, "motor", "")
-}
-
-// buyFiller lists the weld metal of all joints and of the seams of parts, by process and by the
-// metal that takes its own; of a seam without a process what the worst would take.
-func (j *shop) buyFiller(made []*joint, list *buying) {
-	kg := map[string]float64{}
-	for _, t := range made {
-		if p := t.out.Weld; p != nil {
-			kg[words.Join(" on ", p.Process, p.Metal)] += p.BuyKg
-		}
-	}
-	for _, r := range j.models {
-		s := r.Seam()
-		if s == nil {
-			continue
-		}
-		on := ""
-		if m := r.Material; m != nil && (s.Process == "" || m.Weld.Class == material.WeldOwn) {
-			on = m.Name
-		}
-		if f, err := weld.FillerFor(s.AreaMm2, s.LengthMm, densityOf(r), weldProcesses[s.Process]); err == nil {
-			kg[words.Join(" on ", s.Process, on)] += f.BuyMaxKg * float64(r.Part.Quantity)
-		}
-	}
-	for _, on := range slices.Sorted(maps.Keys(kg)) {
-		list.add(words.Join(" ", "Filler for", on)+", to the welding procedure, "+j.w.RoundMass(kg[on], 2), 1, "welds", "")
-	}
 }
 
 // buyGrease lists what bearings are packed with, and what the card of upkeep asks for, each once.

@@ -51,13 +51,6 @@ func (ballKind) massKg(s *shop, t *joint) float64 {
 	return bearingKind{}.massKg(s, t) * ballShare / bearingShare
 }
 
-func (slideKind) massKg(_ *shop, t *joint) float64 {
-	if t.out.Slide.MadeNut != "" { // it weighs as the part that it is
-		return 0
-	}
-	return nutKg(slideNut(t))
-}
-
 // massKg is what a ring of bolts or studs weighs with nuts and washers.
 func (boltKind) massKg(j *shop, t *joint) float64 {
 	p, in, b := t.out.Bolt, t.in.Bolt, t.bolt

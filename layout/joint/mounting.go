@@ -60,6 +60,24 @@ func (t *joint) mount() (m mounting, held bool) {
 	return m, true
 }
 
+// ballMount finds the shoulders that the rings of a ball bearing stand against: of the housing, or of a cover's spigot
+// where that has none, and of the shaft. A direction is 0 where there is none; held is false where the housing has none.
+func (t *joint) ballMount() (m mounting, held bool) {
+	for _, dir := range []float64{1, -1} {
+		if s := shoulder(t.b, dir); s != nil && m.cupShoulder == nil && !t.outer {
+			m.cupDir, m.cupBackMm, m.cupShoulder = dir, end(t.b.step, dir), s
+		}
+		if s := shoulder(t.a, dir); s != nil && m.fixed == nil {
+			m.coneDir, m.coneBackMm, m.fixed = dir, end(t.a.step, dir), s
+		}
+	}
+	floats := m.fixed != nil && (t.in.Place != nil || t.in.Meet.Set()) // its place is said, and the cover only shuts its bore
+	if l := t.lid; m.cupShoulder == nil && l.lid != nil && !floats {
+		m.cupDir, m.cupBackMm, m.cupShoulder, m.lid = l.cupDir, l.cupBackMm, l.cupShoulder, l.lid
+	}
+	return m, m.cupShoulder != nil
+}
+
 // onShaft says where the large end of the cone looks for the back of a cup, and what holds it there.
 func (t *joint) onShaft(m mounting) mounting {
 	shaft := t.a
@@ -132,33 +150,6 @@ func (t *joint) spigotOf(cover feature, mm float64) (spigot, bore *part.Step) {
 		}
 	}
 	return spigot, bore
-}
-
-// end is a step's end in a direction.
-func end(s *part.Step, dir float64) float64 {
-	if back(dir) {
-		return s.ToMm
-	}
-	return s.FromMm
-}
-
-// shoulder is the step that a ring on a feature's step stands against in a
-// direction: the neighbour that is smaller inside, larger outside; nil if the
-// step runs out there.
-func shoulder(f feature, dir float64) *part.Step {
-	for s := range seq.Refs(f.r.Steps) {
-		if s.Inside != f.step.Inside || !geom.Alike(end(s, -dir), end(f.step, dir)) {
-			continue
-		}
-		higher := s.Size.NominalMm - f.step.Size.NominalMm
-		if f.step.Inside {
-			higher = -higher
-		}
-		if geom.Over(higher, 0) {
-			return s
-		}
-	}
-	return nil
 }
 
 // threadBeyond is the nearest outside thread beyond a seat in a direction that a
@@ -267,9 +258,6 @@ func edgeMm(of feature, s *part.Step, dir float64) float64 {
 // memory).
 const seatShare = 0.8
 
-// back tells whether a direction along an axis, 1 or -1, is toward the back.
-func back(dir float64) bool { return dir > 0 }
-
 func faceName(dir float64) string { return words.Either(back(dir), "back", "front") }
 
 // partner is the other bearing between the same two parts; nil if there is none.
@@ -365,4 +353,11 @@ func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
 	if least := fewTurns * m.nut.Size.Thread.PitchMm; geom.Over(least, to-from) {
 		t.problem(plan.NutFew, plan.Of(plan.Mm, geom.Clean(max(0, to-from))), plan.Named(made.Out.Title), plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, geom.Clean(least)))
 	}
+}
+
+// nutMade is the part of the job that runs on a thread as its nut; nil if there is none.
+func (s *shop) nutMade(thread string) *part.Model {
+	return seq.First(s.models, func(m *part.Model) bool {
+		return slices.ContainsFunc(m.Side(true), func(st *part.Step) bool { return st.Size.Thread != nil && st.Size.Thread.Designation == thread })
+	})
 }

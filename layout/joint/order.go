@@ -85,6 +85,9 @@ func sorted(all []*joint, rules []rule) (done []*joint) {
 	return done
 }
 
+// bodies are parts that hang together: each leads to another of its body, but one that stands for all of it.
+type bodies map[parts.Instance]parts.Instance
+
 // lateWelds are rules for welds that come after something is bolted to what
 // they weld, through parts that other welds tie to it. Where the job wants it so
 // it is a flaw of the weld. Common practice, no source.
@@ -106,6 +109,24 @@ func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 		}
 	}
 	return late
+}
+
+// tie makes the bodies of two parts one.
+func (b bodies) tie(x, y parts.Instance) {
+	if x, y = b.of(x), b.of(y); x != y {
+		b[x] = y
+	}
+}
+
+// of is the part that stands for the body of a part.
+func (b bodies) of(i parts.Instance) parts.Instance {
+	for next, tied := b[i]; tied; next, tied = b[i] {
+		if far, on := b[next]; on { // the next time it is nearer
+			b[i] = far
+		}
+		i = next
+	}
+	return i
 }
 
 // after judges a weld that comes after bolts: a flaw where the rules lead from

@@ -89,13 +89,6 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 	return m, err
 }
 
-// stepsAt are the steps of one side of a part of which something lies on a stretch of its axis.
-func stepsAt(r *part.Model, inside bool, on geom.Span) []*part.Step {
-	return seq.Keep(r.Side(inside), func(s *part.Step) bool { return s.Span().Meets(on) })
-}
-
-func diameterMm(s *part.Step) float64 { return s.Size.NominalMm }
-
 // rzPerRa turns a mean roughness into a peak-to-valley height. Between 4 and 7
 // for turned and bored surfaces (common practice, no source).
 const rzPerRa = 5
@@ -106,6 +99,14 @@ type pressKind struct{ plain }
 func (pressKind) ends(_ *shop, t *joint) {
 	t.need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
 	t.need(t.b, round(t.b, true), "a bore on the axis of the part"+t.b.listed())
+}
+
+// listed says how a part stands in the job that is pressed into a hole, where the feature is one: no joint does that.
+func (f feature) listed() string {
+	if f.group == nil || f.slotted() {
+		return ""
+	}
+	return "; no joint presses into one of its holes: list the part under loose:, with how: pressed into it, fits of both and lies: for its place"
 }
 
 func (pressKind) title(t *joint) string {
@@ -252,9 +253,6 @@ func (t *joint) seatsOn(at placement, ok bool) {
 	}
 }
 
-// roomC is the temperature sizes are measured at, ISO 1.
-const roomC = 20.0
-
 func worst(r press.Result) float64 {
 	return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa)
 }
@@ -360,13 +358,6 @@ func (j *making) startedBy(t *joint) (set, on string) {
 	return "set " + hub + " on the end of " + shaft + " by hand", "Press " + hub + " on" + words.When(sleeve, ", by the press sleeve round "+shaft+",")
 }
 
-// rest is the step after a press, which a weld does not wait for: it carries the load, and its heat ends what the rest is for.
-func (t *joint) rest(weldFollows bool) {
-	if !weldFollows {
-		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
-	}
-}
-
 // onSaddle says on what a tube stands under the ram whose other end is cut to a saddle.
 func (j *shop) onSaddle(t *joint) string {
 	for _, e := range t.a.r.Part.Ends {
@@ -435,28 +426,6 @@ type setting struct {
 	far   bool
 }
 
-// setting is by the two faces that a level joint names, or where these lie far apart by the end
-// of the shaft's seat and the face of the hub that lie nearest to one another.
-func (j *assembly) setting(t *joint) setting {
-	m, is, st := t.meeting(), j.stands(t), t.a.step
-	outMm := func(z float64, face parts.Face) float64 { // of a place of the first part, out of a face of the second
-		return geom.Clean(face.Outward() * (is.z0 + is.s*z - faceMm(t.b.r, face.Outward())))
-	}
-	best := setting{end: string(m.First), outMm: outMm(faceMm(t.a.r, m.First.Outward()), m.Second), face: m.Second}
-	if !t.is(parts.PressKind) || !m.Level || m.Below.Mm <= st.LengthMm() {
-		return best
-	}
-	faces := []parts.Face{parts.Front, parts.Back}
-	for i, z := range []float64{st.FromMm, st.ToMm} {
-		for _, face := range faces {
-			if out := outMm(z, face); math.Abs(out) < math.Abs(best.outMm) {
-				best = setting{string(faces[i]) + " end of " + words.Spaced(st.Name), out, face, true}
-			}
-		}
-	}
-	return best
-}
-
 // words say it of a shaft and a hub.
 func (s setting) words(w words.Writer, shaft, hub string) string {
 	how := " level with"
@@ -500,5 +469,33 @@ func (j *assembly) pieces(made []*joint) {
 	for l, each := range ends {
 		slices.Sort(each)
 		l.Note += " As measured: " + strings.Join(each, ", ") + "; stamp the numbers."
+	}
+}
+
+// tools are what stands between the ram and the hub: a sleeve over a shaft
+// that stands out, or a disc that stops the ram where the shaft lies under the
+// hub's face. A hub that is heated needs the disc alone, which has
+// no use where the shaft cannot be let down onto it.
+func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
+	out, span := j.standsOutMm(t)
+	hot := t.in.Press.Method != "press"
+	if t.frame != "" {
+		j.screwTools(t, list)
+		return
+	}
+	switch d := t.b.step.Size.NominalMm; {
+	case t.built, out < 0 && t.collared(): // against stops on the shaft, or its collar
+	case out < 0:
+		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them
+			d = -j.w.Up(tol.PlusMinusMm-d, 0.5, 1.0/64)
+		}
+		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
+	case out > 0 && !hot:
+		passed := seq.Max(d, stepsAt(t.a.r, false, span), diameterMm)
+		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
+		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square",
+			j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
+	case !hot:
+		list.add(t, tool{"Flat plate", " wider than " + t.w.Dia(d), nil, nil})
 	}
 }

@@ -31,9 +31,6 @@ func (t *joint) seamRoundMm() float64 {
 	return math.Pi * t.weldDiameterMm()
 }
 
-// derived tells whether the length of a weld is that of the corners that its parts make.
-func (t *joint) derived() bool { return len(t.out.Weld.Corners) > 0 && !t.in.Weld.Length.Set() }
-
 // longMm is the length of a weld: as said, in its corners, or once round; 0 where nothing says it.
 func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
 	switch {
@@ -55,16 +52,6 @@ func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
 
 // seam is how a straight weld is tacked, where that is not along the seam, welded and gauged.
 type seam struct{ tack, weld, gauge string }
-
-// onBarEnd are the bar whose end is welded, and what it stands on; ok is false where no end of a bar is.
-func (t *joint) onBarEnd() (bar, on feature, ok bool) {
-	bar, on = t.a, t.b
-	if _, end := bar.barEnd(); !end {
-		bar, on = on, bar
-	}
-	_, ok = bar.barEnd()
-	return bar, on, ok
-}
 
 // weldedRound tells whether the end of a bar is welded round its section: all of it, or by a seam of a length
 // that no two sides have. The mitre of what is not hollow is one seam (bars.Section.SeamMm).

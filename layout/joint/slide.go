@@ -47,12 +47,6 @@ func (slideKind) ends(s *shop, t *joint) {
 	}
 }
 
-// unkept tells whether a joint is a slide in which nothing on the shaft keeps the hub.
-func (t *joint) unkept() bool { return t.in.Slide != nil && t.in.Slide.Unkept() }
-
-// turns tells whether a joint is a shaft that turns in a plain bush.
-func (t *joint) turns() bool { return t.unkept() && !t.gripped() }
-
 func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on " + t.b.title() }
 
 // buy lists the nut that the job does not order itself; the key and the ring are listed with their keyway and groove.
@@ -691,11 +685,6 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	}
 }
 
-// playFigure says the play of the bore, by the drawings and as more words have it.
-func (t *joint) playFigure(p *plan.SlidePlan, as string) {
-	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000)+" on diameter", "limits on the drawings"+as)
-}
-
 // turnSteps put a shaft into the bush that it turns in; pressed is the joint that has pressed the bush in, nil without one.
 func (j *making) turnSteps(t *joint, p *plan.SlidePlan, pressed *joint) {
 	p.From = ""
@@ -845,4 +834,11 @@ func (slideKind) traps(j *making, t *joint, moved []parts.Instance) {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})
 		t.out.Remedies = append(t.out.Remedies, "Mark the "+faceName(t.leadDir())+" of "+t.a.title()+": it goes on first, and the key lets it go on the other way round too.")
 	}
+}
+
+func (slideKind) massKg(_ *shop, t *joint) float64 {
+	if t.out.Slide.MadeNut != "" { // it weighs as the part that it is
+		return 0
+	}
+	return nutKg(slideNut(t))
 }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"centrepop/layout/bars"
@@ -92,6 +93,9 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	return out
 }
 
+// tooLongForBars is the source of what no bar that is sold gives.
+const tooLongForBars = "order to length: a piece is longer than a bar"
+
 // saw lays the pieces of a row on bars. Pieces that fill little of one are bought sawn.
 func (j *shop) saw(row *plan.CutRow) {
 	pieces := row.Bars[0].Pieces
@@ -124,5 +128,53 @@ func (j *shop) saw(row *plan.CutRow) {
 			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: j.model(c.Name).Out.Title, Name: c.Name, Count: 1, LengthMm: geom.Clean(c.Member.LengthMm), FromMm: geom.Clean(c.FromMm)})
 		}
 		row.Bars = append(row.Bars, cut)
+	}
+}
+
+// sawShort has the bars of frames sawn for the gaps of their corners, and for what the welds
+// draw in, those of which all copies have the same at each end.
+func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
+	s.short = map[string]bool{}
+	type end struct {
+		of   parts.Instance
+		side parts.Side
+	}
+	off := map[end]float64{}
+	for _, t := range order {
+		m := making{assembly: a, all: together.joints[together.of[t]]}
+		var r *ring
+		if t.in.Weld != nil && t.in.Weld.Type != "fillet" {
+			r = m.ringOf(t)
+		}
+		if r == nil {
+			continue
+		}
+		prep, err := t.prep(geom.Clean(math.Min(t.a.thickMm(), t.b.thickMm())))
+		if err != nil {
+			continue
+		}
+		mm := prep.GapMm.Use - r.drawsMm(prep.Shape.Symbol()).mean()
+		if stands, _, ok := t.stands(); ok && !t.corner() {
+			side, _ := stands.barEnd()
+			off[end{stands.Instance(), side}] = mm
+			continue
+		}
+		for _, f := range []feature{t.a, t.b} {
+			side, _ := f.mitre()
+			off[end{f.Instance(), side}] = mm / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
+		}
+	}
+	for _, r := range s.models {
+		if r.Part.Bar == nil {
+			continue
+		}
+		at := func(copy int, side parts.Side) float64 {
+			return r.SawnMm(off[end{parts.Instance{Part: r.Part.Name.Value, Copy: copy}, side}])
+		}
+		left, right, same := at(1, parts.LeftEnd), at(1, parts.RightEnd), true
+		for n := 2; n <= r.Part.Quantity; n++ {
+			same = same && at(n, parts.LeftEnd) == left && at(n, parts.RightEnd) == right
+		}
+		s.short[r.Part.Name.Value] = same && r.SawShort(left, right)
 	}
 }

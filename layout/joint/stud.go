@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/lookup"
-	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -235,29 +234,4 @@ func (j *making) screwIn(t *joint, p *plan.BoltPlan) {
 			Source: lookup.Told("nut and two pitches beyond the plates, thread engaged below"),
 		})
 	}
-}
-
-// studProof is the proof stress of a made stud over the yield stress of its
-// material: the least ratio of the classes of ISO 898-1:2013 Table 3 (600 to 660 MPa
-// of 8.8; 225 to 240 of 4.6).
-const studProof = 0.9
-
-// studTorque is the torque for a stud by the yield stress of its material as bought,
-// and the nut class that is stronger.
-func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
-	var strength material.Strength
-	err := error(nil)
-	if r.Material != nil {
-		strength, err = r.Material.Strength(r.Part.Stock.Size.Mm)
-	}
-	if r.Material == nil || err != nil || strength.Brittle || !t.tighten(p, bolts.Tightening{ProofMPa: studProof * strength.YieldMPa, Condition: t.friction(r.Material.Kind)}) {
-		t.caution("The strength of the made stud is not known, and no torque is given: tighten alternately, spanner-tight.")
-		return
-	}
-	p.NutClass = "8"
-	if t.bolt.Thread.TPI != 0 {
-		p.NutClass = "grade 5" // SAE J995, from memory: as strong as a grade 5 bolt
-	}
-	t.figure("proof stress of the stud", t.w.Stresses(studProof*strength.YieldMPa, studProof*strength.YieldMPa, 0)+", "+words.Trim(studProof, 1)+" of yield",
-		r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }

@@ -3,9 +3,6 @@ package joint
 import (
 	"math"
 
-	"centrepop/layout/grooves"
-	"centrepop/layout/part"
-	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -107,31 +104,3 @@ const (
 	gripMm = 10.0
 	runsMm = 0.02
 )
-
-// plug holds a bore true while something is welded to its part; in a long bore one
-// in each end. A part that turns between centres meanwhile runs on those of its plugs.
-func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
-	d := atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm)
-	long, count, of := bore.LengthMm(), "", ", for the "+words.Spaced(bore.Name)+" of "+f.title()
-	p := toolBlank(parts.TurnedPart, "Oil it. Leave it in until the weld is cold; turn it out if the bore has closed on it.")
-	if count = each(bore); count != "" {
-		long, p.Quantity = j.up(plugDias*d.high), 2
-	}
-	if centred {
-		long, d = long+j.up(gripMm), free(bore.Size.NominalMm)
-		of += ", to it as measured"
-	}
-	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
-	p.Stock = j.bar(d.high, 0)
-	switch {
-	case centred:
-		p.Centres = &parts.Centres{Form: string(grooves.CentreA), Ends: string(parts.Front)}
-		p.Profile.Outside[0].Size.Fit.Measured = []parts.Length{{Mm: runsMm}, {Mm: 2 * runsMm}}
-		p.Notes = append(p.Notes, parts.Text{Value: "Made after " + f.title() +
-			", whose bore is measured first: a loose plug hangs it off its centre. Its front outward, " + j.w.Size(j.up(gripMm)) +
-			" standing out to turn it out by: the part runs on its centre, drilled in the setting that turns the outside, between centres."})
-	case d.high > hollowMm:
-		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(j.w.Even(d.high/2, 10, 0.25)), long)}
-	}
-	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + of, p, nil}
-}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/grooves"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -40,20 +41,6 @@ func (list *tooling) add(t *joint, x tool) {
 	}
 	x.uses = []*joint{t}
 	*list = append(*list, &x)
-}
-
-// tools are what the joints made need and no merchant sells, in their order, with
-// sheets if the job asks for them. Each joint learns the names of its own.
-func (j *assembly) tools(made []*joint) []plan.ToolRow {
-	var list tooling
-	for i, t := range made {
-		t.kind.tools(j, t, made[:i], &list)
-	}
-	out := j.toolRows(list, 0)
-	if j.job.Tools {
-		out = j.addJigs(made, out)
-	}
-	return append(out, j.backings(made, len(out))...)
 }
 
 // row is a tool in the list, by its number.
@@ -136,47 +123,9 @@ func (j *assembly) stopText(t *joint) string {
 	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + level + "."
 }
 
-// tools are what stands between the ram and the hub: a sleeve over a shaft
-// that stands out, or a disc that stops the ram where the shaft lies under the
-// hub's face. A hub that is heated needs the disc alone, which has
-// no use where the shaft cannot be let down onto it.
-func (pressKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
-	out, span := j.standsOutMm(t)
-	hot := t.in.Press.Method != "press"
-	if t.frame != "" {
-		j.screwTools(t, list)
-		return
-	}
-	switch d := t.b.step.Size.NominalMm; {
-	case t.built, out < 0 && t.collared(): // against stops on the shaft, or its collar
-	case out < 0:
-		if tol, _, known := t.tubeLimits(); known { // the bore is turned to suit the least of them
-			d = -j.w.Up(tol.PlusMinusMm-d, 0.5, 1.0/64)
-		}
-		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
-	case out > 0 && !hot:
-		passed := seq.Max(d, stepsAt(t.a.r, false, span), diameterMm)
-		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
-		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square",
-			j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
-	case !hot:
-		list.add(t, tool{"Flat plate", " wider than " + t.w.Dia(d), nil, nil})
-	}
-}
-
 // hollow are the sizes of a tube for the list.
 func (j *assembly) hollow(in, out, longMm float64) string {
 	return " " + j.w.Dia(in) + " inside, " + j.w.Dia(out) + " outside, " + j.w.Size(j.up(longMm)) + " long, "
-}
-
-// tools are a ring for each cup and a driver for each cone that is mounted in the steps of the joint.
-func (bearingKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
-	for _, of := range t.cups {
-		j.cupRing(t, of, list)
-	}
-	for _, of := range t.cones {
-		j.coneDriver(t, of, list)
-	}
 }
 
 // cupRing is the ring for the cup of a bearing, long enough to stand out of the housing; t
@@ -188,29 +137,6 @@ func (j *assembly) cupRing(t, of *joint, list *tooling) {
 	}
 	long := reachMm(of.b, -of.cupGoes(m)) + endMm
 	list.add(t, tool{"Press ring", j.hollow(p.CupRingInMm, p.CupRingOutMm, long) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, pressWideMm), within(p.CupRingOutMm, 0.5), long), nil})
-}
-
-// coneDriver is the driver for the cone of a bearing, long enough to stand out over the
-// shaft; where the end of the shaft can be pulled on, it is the tube of a draw bolt. A cone
-// that slides on by hand needs none.
-func (j *assembly) coneDriver(t, of *joint, list *tooling) {
-	p, m, ok := of.mounted()
-	if !ok || p.ConeSleeveInMm == 0 {
-		return
-	}
-	comes := -m.coneDir // the side that the cone comes from
-	if p.Adjusted {
-		comes = m.coneDir
-	}
-	name, long := "Cone driver", reachMm(of.a, comes)+endMm
-	if of.draw != nil {
-		name, long = "Draw tube", j.tubeMm(of, m)
-	}
-	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end",
-		j.sleeve(atLeast(p.ConeSleeveInMm, pressWideMm), atMost(p.ConeSleeveOutMm, 1), long), nil})
-	if of.draw != nil {
-		j.drawTools(of, list)
-	}
 }
 
 // mounted is how the bearing of a joint sits, if the joint was worked out.
@@ -242,6 +168,34 @@ func reachMm(f feature, dir float64) float64 {
 // tools are plugs that hold the finished bores of what is welded true.
 func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
 	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() != 0)) })
+}
+
+// plug holds a bore true while something is welded to its part; in a long bore one
+// in each end. A part that turns between centres meanwhile runs on those of its plugs.
+func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
+	d := atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm)
+	long, count, of := bore.LengthMm(), "", ", for the "+words.Spaced(bore.Name)+" of "+f.title()
+	p := toolBlank(parts.TurnedPart, "Oil it. Leave it in until the weld is cold; turn it out if the bore has closed on it.")
+	if count = each(bore); count != "" {
+		long, p.Quantity = j.up(plugDias*d.high), 2
+	}
+	if centred {
+		long, d = long+j.up(gripMm), free(bore.Size.NominalMm)
+		of += ", to it as measured"
+	}
+	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
+	p.Stock = j.bar(d.high, 0)
+	switch {
+	case centred:
+		p.Centres = &parts.Centres{Form: string(grooves.CentreA), Ends: string(parts.Front)}
+		p.Profile.Outside[0].Size.Fit.Measured = []parts.Length{{Mm: runsMm}, {Mm: 2 * runsMm}}
+		p.Notes = append(p.Notes, parts.Text{Value: "Made after " + f.title() +
+			", whose bore is measured first: a loose plug hangs it off its centre. Its front outward, " + j.w.Size(j.up(gripMm)) +
+			" standing out to turn it out by: the part runs on its centre, drilled in the setting that turns the outside, between centres."})
+	case d.high > hollowMm:
+		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(j.w.Even(d.high/2, 10, 0.25)), long)}
+	}
+	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + of, p, nil}
 }
 
 // emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.

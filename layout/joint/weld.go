@@ -7,9 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout/bars"
 	"centrepop/layout/lookup"
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
@@ -17,98 +15,6 @@ import (
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// weldProcesses are the processes by the words of the job; where it says none, the worst.
-var weldProcesses = map[string]weld.Process{
-	"": weld.Stick, "MMA": weld.Stick, "MAG": weld.MAG, "MIG": weld.MIG, "TIG": weld.TIG,
-	"flux-cored": weld.FluxCored, "metal-cored": weld.MetalCored, "self-shielded": weld.SelfShielded,
-}
-
-// thickMm is the thickness that heat flows into at a feature: the plate, the
-// wall, or half a solid bar.
-func (f feature) thickMm() float64 {
-	switch {
-	case f.step != nil:
-		return f.r.WallMm(f.step.MidMm())
-	case f.radial != nil:
-		return f.r.WallMm(f.radial.Rows[0].AxialMm)
-	}
-	return f.r.WallMm(f.r.LengthMm() / 2)
-}
-
-// weldDiameterMm is where the weld runs round: the smaller of two rounds that fit each other, the outside of a branch,
-// or one that stands with an end on a face; 0 where the weld is no circle.
-func (t *joint) weldDiameterMm() float64 {
-	a, b := t.a.roundMm(), t.b.roundMm()
-	switch {
-	case t.helixMm() != 0 || t.overhangs():
-		return 0
-	case a > 0 && b > 0:
-		return math.Min(a, b)
-	case t.b.radial != nil:
-		return t.branchMm()
-	case t.standsRound():
-		return a
-	}
-	return 0
-}
-
-// branchMm is the outside of the round that stands on an opening, whichever of its sides the job names; 0 where it is none.
-func (t *joint) branchMm() float64 {
-	if outside, _ := t.a.r.Sides(); t.branchEnd() != nil && len(outside) == 1 {
-		return outside[0].Size.NominalMm
-	}
-	return t.a.roundMm()
-}
-
-// standsRound tells whether the first part stands with an end of a round outside on a face: its own, or the shoulder to which
-// what lies before it is let in.
-func (t *joint) standsRound() bool {
-	p, s := t.in.Place, t.a.step
-	if p == nil || s == nil || s.Inside {
-		return false
-	}
-	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
-	off, end := at[p.With]
-	return end && (geom.Alike(off, 0) || geom.Alike(off, -p.Gap.Mm))
-}
-
-// overhangs tells whether the first part is round and lies with its face on one that is narrower than it: they touch
-// in what that one has, and the weld runs there.
-func (t *joint) overhangs() bool {
-	if !t.standsRound() || t.b.roundMm() != 0 {
-		return false
-	}
-	wide, high := math.Inf(1), math.Inf(1)
-	section, _, bar := t.b.r.Bar()
-	_, end := t.b.barEnd()
-	switch p := t.b.r.Part; {
-	case bar && end:
-		wide, high = section.WidthMm, section.DepthMm
-	case bar:
-		wide, high = t.b.r.Part.Bar.Length.Mm, section.WidthMm
-		if on := parts.Side(t.in.Place.On); on == parts.TopSide || on == parts.BottomSide {
-			high = section.DepthMm
-		}
-	case p.Flat() && t.onFlat():
-		box := t.b.r.OutlinePath().Bounds()
-		wide, high = box.W(), box.H()
-	}
-	return min(wide, high) < t.a.roundMm()-geom.CloseMm
-}
-
-// roundEndMm is the diameter of the end of a round bar, square to it, that is welded on; 0 for another weld.
-func (t *joint) roundEndMm() float64 {
-	bar, _, ok := t.onBarEnd()
-	section, _, _ := bar.r.Bar()
-	if _, cut := bar.mitre(); !ok || cut || section.Shape != bars.Round {
-		return 0
-	}
-	return section.WidthMm
-}
-
-// roundMm is the diameter of a round feature, 0 for another.
-func (f feature) roundMm() float64 { return f.r.RoundMm(f.ref.Feature) }
 
 // weldKind is a fillet or butt weld.
 type weldKind struct{ plain }
@@ -185,6 +91,32 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	return t.ring(p)
 }
 
+// corners finds where a straight fillet with a place lies, or one at the end of a bar that others have set, says it with the place where that
+// is not on every side, and notes a length that is asked for where no corner is.
+func (j *making) corners(t *joint, p *plan.WeldPlan) {
+	p.Lap = t.in.Place != nil && !t.in.Place.Edge() && t.a.r.Part.Flat() && t.a.step == nil
+	if plate, round := t.boredPlate(); plate != nil && !t.in.Weld.Length.Set() {
+		j.boreCorners(t, p, plate, round)
+	}
+	_, _, barEnd := t.onBarEnd()
+	if set := t.in.Place != nil || barEnd && !t.corner() && t.copeText() == ""; !set || !t.straight() {
+		return
+	}
+	in := t.in.Weld
+	p.Corners, p.Flush = j.seams.Corners(j.with(t), p.LegMm, !in.SidesSet)
+	lengthMm := func(c plan.Corner) float64 { return c.LengthMm }
+	p.CornerMm = seq.Sum(p.Corners, lengthMm)
+	if !barEnd && t.in.Place.Edge() {
+		t.edgeCorners(p)
+	}
+	sum := seq.Sum(p.Corners, lengthMm)
+	asked := in.Length.Mm * float64(in.Sides)
+	if len(p.Flush) > 0 && asked > sum+p.LegMm {
+		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, t.w.Rounded(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
+	}
+	t.out.How += t.cornersText(p)
+}
+
 // allRound has the end of a round bar welded all round, where it is told no length: its corners are found along chords,
 // and so many of the way round are all of it. Common practice, no source.
 func (t *joint) allRound(p *plan.WeldPlan) {
@@ -231,17 +163,6 @@ func (t *joint) fill(p *plan.WeldPlan) error {
 	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
 	return nil
 }
-
-// densityOf is the density of the weld metal on a part, kg/m³: that of its metal, of steel where that is not known.
-func densityOf(r *part.Model) float64 {
-	if r.Material == nil {
-		return steelKgMm3 * 1e9
-	}
-	return r.Material.DensityKgM3
-}
-
-// sixteenthMm is a sixteenth of an inch.
-const sixteenthMm = geom.MmPerInch / 16
 
 func (t *joint) fillet(p *plan.WeldPlan) error {
 	in := t.in.Weld
@@ -290,22 +211,6 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	t.figure("fillet leg", t.w.Size(p.LegMm)+" (throat "+t.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", t.w.Size(least), "AWS D1.1:2020 Table 7.7")
 	return nil
-}
-
-// prep is the groove of a butt weld of a thickness, as its joint asks for it.
-func (t *joint) prep(thickMm float64) (weld.Prep, error) {
-	edges, sides := weld.BothEdges, weld.OneSide
-	if t.in.Weld.Type == "bevel" {
-		edges = weld.OneEdge
-	}
-	if t.in.Weld.Sides == 2 {
-		sides = weld.TwoSides
-	}
-	prep, err := weld.ButtPrep(thickMm, edges, sides)
-	if t.w.Units == parts.Inches {
-		prep.GapMm, prep.RootFaceMm = prep.GapMm.Stepped(sixteenthMm), prep.RootFaceMm.Stepped(sixteenthMm)
-	}
-	return prep, err
 }
 
 // Shells that are butted stand in steps of buttStepShare of the thinner, buttStepMm at the most: ISO 5817 no. 5072,
@@ -383,47 +288,6 @@ func (j *making) butt(t *joint, p *plan.WeldPlan) error {
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return nil
-}
-
-func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
-	for k, f := range []feature{t.a, t.b} {
-		for c := range seq.Refs(f.r.Part.Chamfers) {
-			if of, end := c.On(); c.For == "weld" && of == f.ref.Feature && t.reaches(k == 1, end, c.Size.Mm) {
-				drawn = append(drawn, c)
-			}
-		}
-		if len(drawn) > 0 {
-			return drawn, f.title()
-		}
-	}
-	return nil, ""
-}
-
-// reaches tells whether a weld comes to a chamfer at one end of its step on B or on A: not where a
-// saddle or a cope stands on the side of B, or what is round it ends before the chamfer, by more than
-// the leg.
-func (t *joint) reaches(onB bool, end parts.Face, sizeMm float64) bool {
-	own, other, at := t.a.step, t.b.step, t.rel
-	if onB {
-		own, other, at = other, own, at.inverse()
-	}
-	switch {
-	case onB && t.cutTo() && !t.corner():
-		return false
-	case !t.axis || own == nil || other == nil:
-		return true
-	}
-	edge := parts.At(end, own.FromMm, own.ToMm)
-	z, room := at.z0+at.s*edge, sizeMm+t.in.Weld.Size.Mm+agreeMm
-	return other.FromMm-room < z && z < other.ToMm+room
-}
-
-// weldChamfer is the first of them; nil if none is drawn.
-func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
-	if drawn, on := weldChamfers(t); len(drawn) > 0 {
-		return drawn[0], on
-	}
-	return nil, ""
 }
 
 // eachSide tells whether a weld is laid on two sides in full, each with its own section.
@@ -554,6 +418,83 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.finishLater(t)
 	j.boresCold(t)
 	j.drawnBores(t)
+}
+
+// frameSteps are those of a corner of a frame: each is tacked, and when the last is, the
+// frame is checked and welded.
+func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
+	t.out.Frame = r.last.in.Name.Value
+	lay, over, before := "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up"+r.packed(t.w)+"; shim until none rocks.", "turn it over", "it leaves the plate"
+	if j.builtIn(r) {
+		lay, over, before = "The bars that are built in already stay where they stand: clamp the others to them, fronts level by a straight edge from bar to bar.", "those of the other side", "the clamps come off"
+	}
+	t.step("Set up", lay,
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), "Set: "+ofPlace+".", t.gapText(p), t.preheat())
+	_, p.TackLengthMm = t.tackRow(p.LengthMm / 4)
+	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front, "+t.w.Read(p.TackLengthMm)+" long. No weld yet: all corners of the frame are tacked first.")
+	s.Hold = "Square in the corner; no step from front to front."
+	if t != r.last {
+		return
+	}
+	draws, known := r.drawnIn(p.Symbol), r.drawsMm(p.Symbol).most > 0
+	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
+	if d := r.frame.DiagonalsMm; d[0] != 0 {
+		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
+		welded := t.bothOf(d)
+		sides, _ := r.sidesMm()
+		if known { // until it is welded
+			sides = [2]float64{sides[0] + draws[0].mean(), sides[1] + draws[1].mean()}
+			d[0], d[1], set = math.Hypot(sides[0], sides[1]), math.Hypot(sides[0], sides[1]), "until the welds draw it in"
+		}
+		both := t.bothOf(d)
+		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
+		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
+		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+"."+
+			words.When(known && r.word("outer", "inner") == "outer", " The cuts are open there: two straight edges along the outsides show each corner."),
+			"If one is longer, clamp across it until both agree; tack again.", checked)
+		t.out.Checks = append(t.out.Checks, plan.Check{
+			What: "diagonals alike", Wanted: welded, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: lookup.NoSource, Boxes: j.diagonals(r),
+		})
+		s.Hold = "Diagonals alike"
+		if _, rectangle := r.sidesMm(); rectangle { // its outside to the same limit
+			s.Hold += ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
+		}
+		s.Hold += " within " + t.w.Read(tol) + "."
+		if known {
+			t.figure("sides set larger by", t.sizesOf([2]float64{draws[0].mean(), draws[1].mean()}), "mean of what the welds draw in, by geometry")
+		}
+	} else {
+		s = t.step("Check the frame", checked)
+		s.Hold = "Every corner as drawn."
+	}
+	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+r.inTurn()+".",
+		t.seamOrder(over)+" Let it cool to hand-warm in between. Measure again before "+before+".")
+	j.inspectWeld(t, p)
+	filled := &t.out.Checks[len(t.out.Checks)-1]
+	filled.Wanted, filled.Joins = strings.TrimSpace(p.Designation+" each corner, "+t.seamSides()), false
+	s = &t.out.Steps[len(t.out.Steps)-1]
+	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
+	if text := j.sleeved(t, r); text != "" {
+		s.Do = append(s.Do, text)
+	}
+	j.welded(t, r, p)
+}
+
+// tackHelix tacks a flight at every quarter turn, common practice, no source.
+func (t *joint) tackHelix() {
+	f, _ := t.flightOf()
+	in := f.r.Part.Flight
+	_, turns := f.r.HelixMm()
+	n := int(math.Ceil(4*turns-1e-6)) + 1
+	on, centres := t.flightOn()
+	_, t.out.Weld.TackLengthMm = t.tackRow(t.helixMm() / (4 * turns))
+	sides := words.When(t.out.Weld.Sides > 1, ", on both sides")
+	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+on+", the next turn on one line.",
+		"Tack "+strconv.Itoa(n)+" × "+t.w.Read(t.out.Weld.TackLengthMm)+" long, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam"+sides+".")
+	s.Hold = "Pitch at every turn, and the outside true " + centres + "; knock straight now."
+	off := weld.PlaceOff(in.Pitch.Mm)
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: t.w.Limits(in.Pitch.Mm-off, in.Pitch.Mm+off),
+		MinMm: in.Pitch.Mm - off, MaxMm: in.Pitch.Mm + off, Gauge: "rule along " + on, Source: weld.PlaceSource})
 }
 
 // lean is how far a plate that stands on a face with an edge of it may lean, and that in
@@ -704,17 +645,6 @@ func (t *joint) grooveSide(f *feature) string {
 	return "the " + string(end) + " of "
 }
 
-// branchEnd is the saddled end of a branch that is welded to its main, nil for
-// another weld.
-func (t *joint) branchEnd() *parts.TubeEnd {
-	ends := t.a.r.Part.Ends
-	i := slices.IndexFunc(ends, func(e parts.TubeEnd) bool { return t.b.radial != nil && e.Onto.Part == t.b.ref.Part })
-	if i < 0 {
-		return nil
-	}
-	return &ends[i]
-}
-
 // weldClock is the part whose clock a weld goes by: of what stands on a side of a bar its own, of a branch its own, for it is
 // the round that the weld runs round.
 func (t *joint) weldClock() feature {
@@ -755,3 +685,8 @@ func (j *making) bearingsOpen(t *joint) string {
 }
 
 func runs(n int) string { return words.Counted(n, "run") }
+
+// straight tells whether the first part stands on the other along lines, not round either.
+func (t *joint) straight() bool {
+	return t.overhangs() || t.a.roundMm() == 0 && (t.b.roundMm() == 0 || t.onFlat())
+}

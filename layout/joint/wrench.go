@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/bolts"
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -118,14 +117,6 @@ func (j *making) standing(group int, there []parts.Instance) (out []placedPart) 
 		}
 	}
 	return out
-}
-
-// faceMm is where the front, outward -1, or the back of a part lies on its axis.
-func faceMm(r *part.Model, outward float64) float64 {
-	if back(outward) {
-		return r.LengthMm()
-	}
-	return 0
 }
 
 // metalAlong are the stretches of metal on a line parallel to the axis.

@@ -1,11 +1,12 @@
 package material
 
 import (
-	"centrepop/parts/meant"
 	"fmt"
 	"sort"
 	"strings"
 	"sync"
+
+	"centrepop/parts/meant"
 )
 
 // UnknownError tells that no grade has the name.

@@ -1,9 +1,10 @@
 package material
 
 import (
-	"centrepop/layout/lookup"
 	"slices"
 	"strings"
+
+	"centrepop/layout/lookup"
 )
 
 // grade is a row of the table. names are further names in normal form, separated

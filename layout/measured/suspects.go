@@ -1,11 +1,12 @@
 package measured
 
 import (
-	"centrepop/parts/seq"
 	"cmp"
 	"fmt"
 	"math"
 	"slices"
+
+	"centrepop/parts/seq"
 )
 
 // Suspect is an entry without which the rest agrees.

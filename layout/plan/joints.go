@@ -1,9 +1,10 @@
 package plan
 
 import (
-	"centrepop/layout/lookup"
 	"slices"
 	"strconv"
+
+	"centrepop/layout/lookup"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"

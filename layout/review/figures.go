@@ -1,8 +1,9 @@
 package review
 
 import (
-	"centrepop/parts"
 	"strings"
+
+	"centrepop/parts"
 )
 
 // itemMm is a length in words, its unit that of the job where none is said.

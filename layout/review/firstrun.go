@@ -1,12 +1,13 @@
 package review
 
 import (
-	"centrepop/parts"
-	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 	"iter"
 	"slices"
 	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // firstRun looks at the numbers and words of the first run: speeds the motor does not give, readings, guards, travels,

@@ -1,15 +1,16 @@
 package review
 
 import (
-	"centrepop/layout/measured"
-	"centrepop/layout/words"
-	"centrepop/parts"
-	"centrepop/parts/seq"
 	"cmp"
 	"iter"
 	"math"
 	"slices"
 	"strings"
+
+	"centrepop/layout/measured"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // What the plate of a motor on the mains can say.

@@ -1,11 +1,12 @@
 package review
 
 import (
+	"cmp"
+	"slices"
+
 	"centrepop/layout"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"cmp"
-	"slices"
 )
 
 // partRules are the rules about one part, in the order they are tried.

@@ -1,9 +1,10 @@
 package review
 
 import (
+	"strings"
+
 	"centrepop/layout/threads"
 	"centrepop/parts"
-	"strings"
 )
 
 // screwOrder is a screw as ordered: its words, thread and length.

@@ -1,13 +1,14 @@
 package review
 
 import (
-	"centrepop/layout/plan"
-	"centrepop/parts"
-	"centrepop/parts/seq"
 	"fmt"
 	"iter"
 	"slices"
 	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/seq"
 )
 
 // rarest is how many of a unit pass at most between two times that something is greased or

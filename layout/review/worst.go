@@ -1,9 +1,10 @@
 package review
 
 import (
+	"strconv"
+
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
-	"strconv"
 )
 
 // same says how many others have the same fault.

@@ -1,8 +1,6 @@
 package threads
 
 import (
-	"centrepop/parts/meant"
-	"centrepop/parts/seq"
 	"cmp"
 	"fmt"
 	"math"
@@ -10,6 +8,9 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"centrepop/parts/meant"
+	"centrepop/parts/seq"
 )
 
 // An UnknownError says that a designation names no thread known here.

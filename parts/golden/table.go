@@ -1,7 +1,6 @@
 package golden
 
 import (
-	"centrepop/parts/seq"
 	"cmp"
 	"encoding/csv"
 	"fmt"
@@ -12,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"centrepop/parts/seq"
 )
 
 // Row is a row of a table of wanted values, by the names of its columns.
