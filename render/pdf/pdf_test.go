@@ -466,6 +466,11 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%s: %d bytes written beside the error %v", name, b.Len(), err)
 		}
 	}
+	second := onA4()
+	second.Pages = append(second.Pages, onA4(nil).Pages...)
+	if err := pdf.Write(io.Discard, second); err == nil || !strings.Contains(err.Error(), "page 2: ") {
+		t.Errorf("an unknown item on the second page: %v", err)
+	}
 }
 
 type full struct{}
