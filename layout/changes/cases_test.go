@@ -79,6 +79,7 @@ var wholeCases = []struct {
 	{"holes nearer to the edge", []string{"ring.yaml", "pcd: 185", "pcd: 184"}},
 	{"accepted for another reason", []string{"job.yaml", "The bolts only hold it down.", "Nothing pulls."}},
 	{"accepted with another number", []string{"job.yaml", "number: 2 mm", "number: 1.9 mm"}},
+	{"accepted of the whole part", []string{"job.yaml", "at: ring.bolts", "at: ring"}},
 	{"no longer accepted", []string{"job.yaml", "accept:\n  - {finding: edge, at: ring.bolts, number: 2 mm, reason: The bolts only hold it down.}\n", ""}},
 	{"steps the other way round", []string{"spindle.yaml", "    - {name: seat, diameter: 30, fit: k6, length: 40}\n    - {name: body, diameter: 40, length: 100}\n", "    - {name: body, diameter: 40, length: 100}\n    - {name: seat, diameter: 30, fit: k6, length: 40}\n",
 		"spindle.yaml", "  - {edge: seat-front, size: 1 mm", "  - {edge: body-front, size: 1 mm"}},
