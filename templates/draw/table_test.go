@@ -111,6 +111,29 @@ func tableMm(t Table, width float64) float64 {
 	return sum
 }
 
+// TestLeadsOverItsCell: a link lies over the cell whose words lead on, and an empty one leads nowhere; a box to tick stands in an empty cell alone.
+func TestLeadsOverItsCell(t *testing.T) {
+	t.Parallel()
+	table := Table{RowMm: 8, Columns: []Column{{Head: "what"}, {Head: "page", Leads: true}, {Head: "done", Tick: true}}, Rows: [][]string{{"one", "part", "yes"}, {"two", "", ""}}}.Laid(80)
+	for i, row := range table.Pieces(80)[1:] {
+		links, boxes, w := []Rect{}, 0, table.laid.widths
+		for _, item := range row.Draw.Items {
+			switch item := item.(type) {
+			case Link:
+				b := item.Path.Bounds()
+				links = append(links, Rect{b.X0, b.Y0, b.X1, b.Y1})
+			case Shape:
+				if b := item.Path.Bounds(); b.W() < w[2]-1 && b.H() > 1 {
+					boxes++
+				}
+			}
+		}
+		if want := (Rect{w[0], -row.Height, w[0] + w[1], 0}); len(links) != 1-i || boxes != i || i == 0 && links[0] != want {
+			t.Errorf("row %d: links %v, boxes %d, want %v", i+1, links, boxes, want)
+		}
+	}
+}
+
 // TestTickInItsRow: a box to tick is 5 mm, in a low row as much less as leaves 0.5 mm
 // above and below it, but never under 3.2 mm.
 func TestTickInItsRow(t *testing.T) {
