@@ -293,6 +293,9 @@ func TestMotor(t *testing.T) {
 	if m := demo(t, "pugmill", "  drives: auger-shaft.drive\n", "").Motor; !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Machine, plan.Fact{Label: "Rotation wanted", Value: "counter-clockwise, seen from the motor's non-drive end, looking to what it drives"}) {
 		t.Errorf("no part named: %q, %q", m.Machine, m.Sign)
 	}
+	if m := demo(t, "pugmill", "rotation: counter-clockwise\n", "rotation: either\n").Motor; !slices.Contains(m.Machine, plan.Fact{Label: "Rotation wanted", Value: "either"}) {
+		t.Errorf("either way: %q", m.Machine)
+	}
 	if !strings.Contains(m.Cautions[0], "licensed electrician") {
 		t.Errorf("cautions %q", m.Cautions)
 	}

@@ -63,6 +63,11 @@ func TestEndPlay(t *testing.T) {
 			t.Errorf("turning: %q", lines)
 		}
 	}
+	// A motor goes on the shaft, whatever it is, and on no housing that turns about an axle.
+	lines, _ := rows(filled(&parts.Job{FirstRun: &parts.FirstRun{}, Motor: &parts.Motor{}}, bearing("front", "Shaft", plan.BearingPlan{}), bearing("rear", "Shaft", plan.BearingPlan{Rotating: "outer"})).FirstRun, "By")
+	if !strings.HasPrefix(lines[0].Do, "Turn Shaft by hand, before the motor is on it, three") || !strings.HasPrefix(lines[1].Do, "Turn Housing by hand, three") {
+		t.Errorf("with a motor: %q", lines)
+	}
 }
 
 // TestFirstRunNumbers: what is given is said, with its digits, and what is not
