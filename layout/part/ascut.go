@@ -7,6 +7,8 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -74,6 +76,8 @@ type asCut struct {
 	err      error           // the outline cannot be left larger
 }
 
+func (f *flat) round() bool { return f.Outline.Shape == parts.CircleOutline }
+
 // asCut sorts what goes through the part into what is cut and what is marked.
 // A saw, or no word of how the part is cut, makes only the outline.
 func (f *flat) asCut(s *Sizes, cut string) asCut {
@@ -113,6 +117,21 @@ func (m *Group) whyNot(s *Sizes, cut string) string {
 		return "finer than the " + cut + " holds"
 	}
 	return why
+}
+
+// CutterHolds is the width of limits that a cutter holds of a size in plate of a thickness,
+// mm, with its source; 0 for a saw, and for what the standard does not know. Laser and water jet
+// hold ±0.1 mm.
+func CutterHolds(cut string, mm, plateMm float64) (widthMm float64, source lookup.Source) {
+	switch cut {
+	case "laser", "waterjet":
+		return 0.2, lookup.Source{Name: "as the " + cut + " cuts", State: lookup.Practice, Told: true}
+	case "plasma", "flame":
+		if pm, err := fits.ThermalCut(mm, plateMm); err == nil {
+			return 2 * pm, lookup.Standard("ISO 9013 class 2")
+		}
+	}
+	return 0, lookup.Source{}
 }
 
 // group cuts or marks a group. One drawn on the back is mirrored to the front.
@@ -168,6 +187,23 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	a.openings = append(a.openings, opening{name: boreStep, shape: "bore", text: text, radius: dia / 2, pos: s.Part.Bore.Pos})
 }
 
+// borer is the machine that finishes the bore of a plate.
+func (s *Sizes) borer() string { return words.Either(s.form.onMill(s), "the mill", "the lathe") }
+
+// BoreLeftMm is what stays on the diameter of the bore of a flat part when it is cut.
+func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(job)) }
+
+// weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
+// practice, no source.
+const (
+	weldLeaveMm   = 2.0
+	weldLeaveInch = 1.0 / 16
+)
+
+func leftMm(job *parts.Job) float64 {
+	return words.Writer{Units: job.Units}.Step(weldLeaveMm, weldLeaveInch)
+}
+
 // boreTurned tells whether the bore of a flat part is machined after cutting:
 // where stock is left for it, or its own limits are closer than the cutter's.
 func (s *Sizes) boreTurned(bore *Step) bool {
@@ -182,12 +218,6 @@ func (s *Shape) BlankPath() *canvas.Path {
 		return s.cut.outline
 	}
 	return s.OutlinePath()
-}
-
-// RoundBlank tells whether it is a circle.
-func (s *Shape) RoundBlank() bool {
-	_, disc := discLeaveMm[s.Part.Stock.Cut]
-	return s.form.round() && (disc || !s.Part.Turned())
 }
 
 // edge is the outline with what is left on it.
@@ -226,6 +256,11 @@ func (o opening) areaMm2() float64 {
 	return area
 }
 
+// sweptMm2 is the area that a disc sweeps over a distance.
+func sweptMm2(diameterMm, overMm float64) float64 {
+	return math.Pi/4*diameterMm*diameterMm + diameterMm*overMm
+}
+
 // path is the contour of an opening made smaller by inMm all round.
 func (o opening) path(inMm float64) *canvas.Path {
 	radius := o.radius - inMm
@@ -248,3 +283,8 @@ func (o opening) path(inMm float64) *canvas.Path {
 	p.Close()
 	return p
 }
+
+const (
+	outlineStep = "outline"
+	boreStep    = "bore"
+)

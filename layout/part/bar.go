@@ -2,8 +2,6 @@ package part
 
 import (
 	"math"
-	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -62,45 +60,6 @@ func (m *Model) Sawn() (section bars.Section, member bars.Member, ok bool) {
 	return section, member, ok
 }
 
-// SawShort has a bar sawn shorter than it is drawn, by leftMm and rightMm at its ends, for
-// the gaps of the welds there, or longer where these are negative, for what the welds draw in:
-// its sheet shows it so, and its holes from the sawn ends. A coped bar stays as it is drawn; ok
-// tells whether another length is sawn.
-func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
-	drawn, is := m.form.(*bar)
-	if !is || m.Out.Bar == nil || len(drawn.copes) > 0 || leftMm == 0 && rightMm == 0 {
-		return false
-	}
-	in := *drawn.in
-	in.Length.Mm -= leftMm + rightMm
-	sawn := newBar(&in, m.Job.Units == parts.Inches)
-	if sawn.err != nil {
-		return false
-	}
-	sawn.short = "Sawn " + m.offWords(leftMm) + " at each end"
-	if leftMm != rightMm {
-		sawn.short = "Sawn left " + m.offWords(leftMm) + " and right " + m.offWords(rightMm)
-	}
-	sawn.short += ", for the welds: " + m.W.Size(drawn.in.Length.Mm) + " with them."
-	sizes := *m.Sizes
-	sizes.form, sizes.Groups = sawn, slices.Clone(m.Groups)
-	for g := range seq.Refs(sizes.Groups) {
-		off := geom.Point{XMm: (leftMm - rightMm) / 2} // of the middle
-		if g.On == "" && g.Face == parts.Back {
-			off.XMm = -off.XMm
-		}
-		g.Points = slices.Clone(g.Points)
-		for k := range g.Points {
-			g.Points[k] = g.Points[k].Minus(off)
-		}
-	}
-	shape := *m.Shape
-	shape.Sizes = &sizes
-	n := number(&shape)
-	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n).ops, checks(n)
-	return true
-}
-
 // offWords says what is sawn off an end, or left on.
 func (m *Model) offWords(mm float64) string {
 	return words.Either(mm == 0, "as drawn", words.Either(mm < 0, m.W.Size(-mm)+" long", m.W.Size(mm)+" short"))
@@ -145,41 +104,6 @@ func (b *bar) wallMm(*Sizes, float64) float64 {
 		return b.in.Depth.Mm
 	}
 	return math.Min(b.in.Width.Mm, b.in.Depth.Mm) / 2
-}
-
-// steps of a bar there are none; here it is refused what cannot be sawn.
-func (b *bar) steps(z *sizer) []Step {
-	if b.err != nil {
-		z.sizeFault(b.in.Length.Pos, "the bar cannot be sawn: its ", b.err)
-		return nil
-	}
-	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		e := b.in.End(side)
-		if !e.Coped() {
-			continue
-		}
-		mm := e.Round.Mm
-		if e.Onto.Set() {
-			_, mate := z.mateOf(&z.faults, e.Onto)
-			if mate == nil {
-				if len(z.list) == 0 {
-					z.fault(e.Onto.Pos, "there is no round "+e.Onto.Part+"."+e.Onto.Feature+" in the job", "an outside of a part, or onto: {diameter: 114.3}")
-				}
-				continue
-			}
-			mm = mate.Size.NominalMm
-		}
-		cope, err := bars.CopeOn(mm, b.in.Width.Mm)
-		switch {
-		case err != nil:
-			z.sizeFault(e.Pos, "the end cannot be coped: its ", err)
-		case cope.DepthMm >= b.in.Length.Mm:
-			z.fault(e.Pos, "the cope is deeper than the bar is long", "a longer bar")
-		default:
-			b.copes[side] = cope
-		}
-	}
-	return nil
 }
 
 // outline is the front view.
@@ -246,31 +170,6 @@ func (b *bar) section(*Sizes) *plan.Section {
 	return &plan.Section{LengthMm: d, Flat: true, MaxMm: half, Outer: []plan.XY{{YMm: half}, {XMm: d, YMm: half}}}
 }
 
-func (b *bar) features(n *Numbered) {
-	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "section", Size: b.sectionWords(n.W), Note: "as the bar is bought"})
-	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.General(b.in.Length.Mm)), Note: "between the outermost points"})
-	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		if cut := b.endPlan(n.W, side); cut.SawDeg != 0 || cut.Cope != "" {
-			n.add(plan.Feature{Kind: plan.EndFeature, Name: string(side) + " end", Size: cut.Cut})
-		}
-	}
-}
-
-// endPlan is how an end is cut, in words.
-func (b *bar) endPlan(w words.Writer, side parts.Side) plan.BarEnd {
-	e := b.in.End(side)
-	out := plan.BarEnd{Name: string(side), Cut: "square"}
-	if e.Mitred() {
-		out.SawDeg, out.Long = e.Mitre.Deg, string(e.Long)
-		out.Cut = words.Angle(e.Mitre.Deg) + ", long point at the " + out.Long
-	}
-	if c, ok := b.copes[side]; ok {
-		out.Cope = strings.Join(b.copeLines(w, side, c), " ")
-		out.Cut = "coped R" + w.Size(c.RadiusMm) + ", " + w.Read(c.DepthMm) + " deep"
-	}
-	return out
-}
-
 func (b *bar) cutFile(c *cutter) (*plan.Profile, error) {
 	c.fault(c.Part.Pos, c.Part.Name.Value+" is sawn from bar, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
 	return nil, nil
@@ -299,14 +198,6 @@ func (b *bar) wallsMm(_ *Sizes, m *Group) (metal, across float64) {
 		across = b.in.Width.Mm
 	}
 	return b.shape.AtMm(bars.Side(side)), across
-}
-
-// DrillMm is how deep a group goes: the metal, and the way of the drill, in mm.
-func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
-	if !m.Through {
-		return m.Depth.Mm, m.Depth.Mm
-	}
-	return s.form.throughMm(s, m)
 }
 
 // throughWords is how far a through group goes.
@@ -414,116 +305,45 @@ func (b *bar) gaugeText(w words.Writer, m *Group) string {
 	return strings.Join(lines, ", ") + " over the lower edge of the " + string(m.Side())
 }
 
-func (b *bar) show(n *Numbered, out *plan.PartPlan) { out.Dimensions, out.Bar = nil, b.plan(n) }
-
-// plan is the bar as the cut list shows it.
-func (b *bar) plan(n *Numbered) *plan.BarPlan {
-	in := b.in
-	out := &plan.BarPlan{
-		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: words.Round(in.Length.Mm, 6),
-		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.General(in.Length.Mm)), Short: b.short,
-		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
+// longAxis is how a slot lies on its side, seen with that side's lower edge down.
+func (b *bar) longAxis(_ *Group, s slots) string {
+	switch turn := math.Mod(s.in.Turn.Deg+360, 180); turn {
+	case 0:
+		return "square across the bar"
+	case 90:
+		return "along the bar"
+	default:
+		return "to clock " + words.Angle(turn) + " as it is seen with the " + words.Either(s.in.On == "" && s.in.Face == parts.Back, "right", "left") + " end at the left"
 	}
-	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
-		out.Top, out.Bottom = n.W.Taped(out.TopMm), n.W.Taped(out.BottomMm)
-	}
-	out.Profile = append(out.Profile, seq.Map(b.shape.Loops(), sectionContour)...)
-	for m := range seq.Refs(n.Groups) {
-		for k, q := range m.Points {
-			mm, end := b.fromEnd(m, k)
-			out.Holes = append(out.Holes, plan.BarHole{
-				N: m.Group.First + k, Group: m.Name.Value, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText, EndMm: m.inFront(m.ownHalf),
-				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
-			})
-		}
-		lie := ""
-		if s, ok := m.kind.(slots); ok {
-			lie = "long axis " + b.longAxis(m, s) + ", "
-		}
-		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " +
-			lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
-		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
-		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
-	}
-	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		if c, ok := b.copes[side]; ok {
-			out.Measures = append(out.Measures, plan.BarRecord{
-				What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm), Limits: n.W.Limits(math.Max(0, c.DepthMm-copeGapMm), c.DepthMm+copeGapMm),
-			})
-		}
-	}
-	return out
-}
-
-// mostListed is how many holes of a row are measured one by one; of a longer one the
-// first, the last and the pitch are.
-const mostListed = 4
-
-// holeRecords are what is measured of a group of holes: each place from the end it counts
-// from, and with the first of them the size and the thread.
-func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
-	byEnd := map[parts.Side][]int{}
-	for i := range m.Points {
-		_, end := b.fromEnd(m, i)
-		byEnd[end] = append(byEnd[end], i)
-	}
-	var out []plan.BarRecord
-	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		at := byEnd[end]
-		if len(at) == 0 {
-			continue
-		}
-		g := *m.Group
-		g.First, g.Count = g.First+at[0], len(at)
-		shape := m.kind.cutShape()
-		what, ends := numbered(shape, &g), at
-		row, along := m.Pattern.Shape.(geom.Along)
-		pitched := along && len(at) > mostListed
-		if pitched {
-			ends = []int{at[0], at[len(at)-1]}
-			what = shape + "s " + strconv.Itoa(g.First) + ", " + strconv.Itoa(g.First+g.Count-1)
-		}
-		r := plan.BarRecord{What: words.Spaced(m.Name.Value) + ", " + what + " from the " + string(end) + " end"}
-		add := func(z Sized, prefix string) {
-			r.Wanted, r.Limits = words.Join(", ", r.Wanted, prefix+n.W.Size(z.NominalMm)), words.Join(", ", r.Limits, n.limitsText(z))
-		}
-		var mm [2]float64 // of the last and the one before
-		for _, k := range ends {
-			mm[1] = mm[0]
-			mm[0], _ = b.fromEnd(m, k)
-			add(n.General(mm[0]), "")
-		}
-		if pitched {
-			r.What += ", " + shape + " to " + shape
-			add(n.pitch(row.PitchMm, m.Size), "each ")
-		} else if (along || len(at) == 2) && len(at) > 1 && n.pitchLost(mm[1], mm[0], m.Size) {
-			add(n.pitch(m.apartMm(ends[len(ends)-2], ends[len(ends)-1]), m.Size), "pitch ")
-		}
-		if len(out) == 0 {
-			b.sizeRecord(n, m, &r)
-		}
-		out = append(out, r)
-	}
-	return out
-}
-
-// sizeRecord adds the diameter that has limits, and the thread.
-func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
-	if l := n.limitsText(m.Size.Size); l != "" {
-		r.Wanted, r.Limits = r.Wanted+"; "+m.Group.SizeText, r.Limits+"; Ø"+l
-	}
-	if s, ok := m.kind.(slots); ok {
-		r.Wanted += "; " + s.cutText(n.W, m)
-		r.Limits = words.Join("; ", r.Limits, words.Join(" × ", n.limitsText(n.General(s.in.Width.Mm)), n.limitsText(n.General(s.in.Length.Mm))))
-	}
-	if m.Size.Thread == nil {
-		return
-	}
-	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(m.Size.Thread, m.Depth.Mm)
 }
 
 // sectionContour draws a loop of a section, x to the back. Up and out make a frame that x and y turn over
 // twice: the sense stays.
 func sectionContour(loop geom.Loop) plan.Contour {
 	return plan.Contour(loopOf(loop, false, func(q plan.XY) plan.XY { return plan.XY{XMm: -q.YMm, YMm: q.XMm} }).ToSVG())
+}
+
+// PlaneOf is where a face of what a group goes through lies, and how much metal lies
+// behind it there: of the part, or of the flange or side of a bar that the group is
+// on, which counts from its front. Both walls of a tube count as one.
+func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) {
+	metal, across := s.form.wallsMm(s, m)
+	switch {
+	case m.BothWalls():
+		thickMm = across
+	case m.OnWall():
+		thickMm = metal
+	default:
+		return s.Plane(f, geom.MeanRadiusMm(m.Points))
+	}
+	return parts.At(f, zMm, thickMm), thickMm, true
+}
+
+// wraps tells whether paper goes all round the bar.
+func (b *bar) wraps() bool { return b.in.Section != parts.AngleBar && b.in.Section != parts.ChannelBar }
+
+// apartMm is how far two holes of a group lie apart, also across the bar.
+func (m *Group) apartMm(i, k int) float64 {
+	p, q := m.Points[i], m.Points[k]
+	return geom.Clean(math.Hypot(p.XMm-q.XMm, p.YMm-q.YMm))
 }

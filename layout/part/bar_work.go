@@ -45,31 +45,6 @@ func (b *bar) operations(w *bench) {
 	}
 }
 
-// copeGapMm is how far a cope may stand off its round anywhere, so how much too deep or
-// too shallow it may be (common practice, no source).
-const copeGapMm = 1.0
-
-// copeLines are how an end is hollowed.
-func (b *bar) copeLines(w words.Writer, side parts.Side, c bars.Cope) []string {
-	mark := "Wrap the template round the end, its square edge on a line " + w.Size(b.templateFromMm(w, c)) + " from the " + string(side.OtherEnd()) + " end; scribe the curve on front and back."
-	if !b.wraps() {
-		mark = "Scribe the arc R" + w.Size(c.RadiusMm) + " on the front, its middle " + w.Read(c.DepthMm) + " from the end."
-	}
-	return []string{mark, "Cut with a hole saw of " + w.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.Near(copeGapMm) + "."}
-}
-
-// copeMarginMm is the paper beyond the deepest place of a cope.
-const copeMarginMm = 30.0
-
-// templateFromMm is where the square edge of a cope's template lies, from the far end: a
-// whole millimetre or eighth of an inch.
-func (b *bar) templateFromMm(w words.Writer, c bars.Cope) float64 {
-	return math.Max(0, w.Down(b.in.Length.Mm-c.DepthMm-copeMarginMm, 1, 1.0/8))
-}
-
-// wraps tells whether paper goes all round the bar.
-func (b *bar) wraps() bool { return b.in.Section != parts.AngleBar && b.in.Section != parts.ChannelBar }
-
 func (b *bar) mark(w *bench) {
 	if len(w.Groups) == 0 {
 		return
@@ -140,6 +115,41 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 	return out
 }
 
+// steps of a bar there are none; here it is refused what cannot be sawn.
+func (b *bar) steps(z *sizer) []Step {
+	if b.err != nil {
+		z.sizeFault(b.in.Length.Pos, "the bar cannot be sawn: its ", b.err)
+		return nil
+	}
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		e := b.in.End(side)
+		if !e.Coped() {
+			continue
+		}
+		mm := e.Round.Mm
+		if e.Onto.Set() {
+			_, mate := z.mateOf(&z.faults, e.Onto)
+			if mate == nil {
+				if len(z.list) == 0 {
+					z.fault(e.Onto.Pos, "there is no round "+e.Onto.Part+"."+e.Onto.Feature+" in the job", "an outside of a part, or onto: {diameter: 114.3}")
+				}
+				continue
+			}
+			mm = mate.Size.NominalMm
+		}
+		cope, err := bars.CopeOn(mm, b.in.Width.Mm)
+		switch {
+		case err != nil:
+			z.sizeFault(e.Pos, "the end cannot be coped: its ", err)
+		case cope.DepthMm >= b.in.Length.Mm:
+			z.fault(e.Pos, "the cope is deeper than the bar is long", "a longer bar")
+		default:
+			b.copes[side] = cope
+		}
+	}
+	return nil
+}
+
 // check measures the length of a bar between its outermost points.
 func (b *bar) check(r *record, f plan.Feature) {
 	if f.Kind == plan.LengthFeature {
@@ -155,18 +165,6 @@ func (b *bar) heldUnder(_ *bench, m *Group) string {
 		return "in V blocks, " + string(m.Side()) + " up"
 	}
 	return "clamped on parallels, " + string(m.Side()) + " up"
-}
-
-// longAxis is how a slot lies on its side, seen with that side's lower edge down.
-func (b *bar) longAxis(_ *Group, s slots) string {
-	switch turn := math.Mod(s.in.Turn.Deg+360, 180); turn {
-	case 0:
-		return "square across the bar"
-	case 90:
-		return "along the bar"
-	default:
-		return "to clock " + words.Angle(turn) + " as it is seen with the " + words.Either(s.in.On == "" && s.in.Face == parts.Back, "right", "left") + " end at the left"
-	}
 }
 
 // checkPlace measures each place of a group along the bar from its end.
@@ -189,12 +187,6 @@ func (b *bar) checkPlace(r *record, m *Group) {
 			}, r.pitch(pitch, m.Size))
 		}
 	}
-}
-
-// apartMm is how far two holes of a group lie apart, also across the bar.
-func (m *Group) apartMm(i, k int) float64 {
-	p, q := m.Points[i], m.Points[k]
-	return geom.Clean(math.Hypot(p.XMm-q.XMm, p.YMm-q.YMm))
 }
 
 // rim is the metal between a hole and one edge, and how much is wanted there.

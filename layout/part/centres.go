@@ -128,10 +128,3 @@ func (b *bench) centreLine(face parts.Face) string {
 func (b *bench) centred(line string, face parts.Face) string {
 	return words.Join("; ", line, b.centreLine(face)) + "."
 }
-
-// centreRows are the centre holes, front before back.
-func (g *Shape) centreRows() []plan.CentreRow {
-	return seq.Map(g.centres, func(c *centreHole) plan.CentreRow {
-		return plan.CentreRow{Face: c.face, Designation: c.Designation, PilotMm: c.PilotMm, MouthMm: c.MouthMm}
-	})
-}

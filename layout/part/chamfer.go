@@ -161,17 +161,6 @@ func (c *chamfer) face() parts.Face {
 
 func (c *chamfer) name() string { return c.Word() + " " + words.Spaced(c.Edge.Value) }
 
-// sizeText is how a drawing gives it: "2 × 45°", "R2", "SR20" (ISO 129-1).
-func (c *chamfer) sizeText(w words.Writer) string {
-	switch {
-	case c.Sphere:
-		return "SR" + w.Size(c.Radius.Mm)
-	case c.Radius.Set():
-		return "R" + w.Size(c.Radius.Mm)
-	}
-	return w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
-}
-
 // operations: a chamfer is cut with its step or its plate.
 func (c *chamfer) operations(*bench) {}
 
@@ -193,6 +182,18 @@ func (c *chamfer) checks(r *record) {
 		}
 	}
 	r.add(check)
+}
+
+// roundCheck is a rounded end in the record. ISO 2768-1 gives external radii with
+// the heights of chamfers.
+func (c *chamfer) roundCheck(r *record) plan.Check {
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: words.OrNone(""), Gauge: c.gauge()}
+	if pm, ok := r.chamferPm(c.Radius.Mm, &check); ok && pm < c.Radius.Mm {
+		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
+		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
+		check.Source = generalBy(r.Job.Tolerance.Value, " (radii)")
+	}
+	return check
 }
 
 // protractorMm is the shortest chamfer that the blade of a bevel protractor lies on. Common practice, no source.
@@ -276,6 +277,18 @@ func (b *bench) rimLines(set setting) (do []string) {
 		}
 	}
 	return do
+}
+
+// reached tells whether a chamfer is cut in a setting: those of the end faces
+// with the face, the others with their step.
+func (b *bench) reached(c *chamfer, set setting) bool {
+	switch face := c.face(); {
+	case c.step == nil:
+		return true
+	case b.atFace(c.step, face):
+		return set.face == face
+	}
+	return slices.Contains(set.steps, c.step)
 }
 
 // deepMm is how far from the face it goes.

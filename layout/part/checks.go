@@ -2,7 +2,6 @@ package part
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"centrepop/layout/fits"
@@ -12,7 +11,6 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // record collects what is measured before the part leaves the bench.
@@ -42,27 +40,6 @@ func (r *record) sized(c plan.Check, s Sized) {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
 	}
 	r.add(c)
-}
-
-func checks(n *Numbered) []plan.Check {
-	r := &record{Numbered: n}
-	for st := range seq.Refs(n.Steps) {
-		r.checkStep(st)
-	}
-	for _, f := range n.Features {
-		switch f.Kind {
-		case plan.LengthFeature, plan.HeightFeature, plan.OffsetFeature, plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
-			r.form.check(r, f)
-		}
-	}
-	for _, it := range n.items() {
-		it.checks(r)
-	}
-	r.checkNotes()
-	if top := n.topMark(); top != "" {
-		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
-	}
-	return r.list
 }
 
 // check measures the size along the axis, the offset of an end, or an end.
@@ -99,38 +76,6 @@ func (r *record) checkNotes() {
 	}
 }
 
-func (r *record) checkStep(s *Step) {
-	name := words.Spaced(s.Name)
-	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.wanted(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
-	if r.Part.Rolled != nil && !s.Inside {
-		c.Gauge = "tape round it, both ends: " + r.girth(s)
-	}
-	switch {
-	case s.Size.Limited:
-		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
-	case s.Size.AsBought:
-		c.Limits = "as bought"
-		if r.pressedOn(s) {
-			c.Limits, c.Gauge = "as bought, for the bore on it: four places across, the largest", r.W.Micrometer(s.Size.NominalMm)
-		}
-	default:
-		c.Limits = words.OrNone(c.Limits)
-	}
-	for _, d := range s.details {
-		d.check(s, &c)
-	}
-	if t := s.Size.Thread; t != nil {
-		c.Limits = r.classLimits(t) + c.Limits
-	}
-	r.add(c)
-	for _, d := range s.details {
-		d.more(r, s)
-	}
-	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
-		r.sized(plan.Check{Ref: r.ref(s), What: name + " length", Wanted: r.W.Size(s.LengthMm()), Gauge: r.lengthGauge(s)}, r.length(s))
-	}
-}
-
 // pressedOn tells whether a bore of the job is made to an outside as that measures.
 func (s *Sizes) pressedOn(st *Step) bool {
 	to := func(z parts.Size) bool {
@@ -147,11 +92,6 @@ func (r *record) generalSource(limits string) (source lookup.Source) {
 		source = generalBy(r.Job.Tolerance.Value, "")
 	}
 	return source
-}
-
-// generalBy is a class of the general tolerance as a source, with what of it.
-func generalBy(class, of string) lookup.Source {
-	return lookup.Source{Name: "ISO 2768-" + class, Of: of, State: lookup.Checked}
 }
 
 func (r *record) checkLength(ref int, what string, mm float64) {
@@ -196,65 +136,4 @@ const closeMm = 0.1
 // close tells whether the diameter of a step is closer than calipers read.
 func (s *Step) close() bool {
 	return s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < closeMm || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < closeMm
-}
-
-// newLadders prints the bore for each size the mate may measure; without rungs the rule alone of what is
-// made to a size as measured.
-func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
-	f := &faults{job: s.Job}
-	var out []plan.Ladder
-	for st := range seq.Refs(s.Steps) {
-		if st.Size.Measured() {
-			out = append(out, plan.Ladder{Feature: words.Spaced(st.Name), Rule: s.limitsText(st.Size), Note: "Measure at four places."})
-		}
-		if st.Size.Press.Set() {
-			if of, mate := s.mateOf(f, st.Size.Press); mate != nil {
-				out = append(out, s.ladder(f, st, mate.Size.NominalMm, of.spread(mate)))
-			}
-		}
-	}
-	return out, f.list
-}
-
-// spread is how far an outside may measure from its nominal: as bought what its tube
-// standard allows, else 0.6 mm, with more than any turned size has (common practice,
-// no source).
-func (s *Sizes) spread(st *Step) float64 {
-	if s.Part.BoughtTube() && st.Size.AsBought && s.Material != nil {
-		if tol, err := fits.TubeOutside(fits.TubeStandard(s.Material.Name), st.Size.NominalMm); err == nil {
-			return tol.PlusMinusMm
-		}
-	}
-	return 0.6
-}
-
-// ladderStep is the step of a ladder: 0.05 mm or 0.002 in, or twice and four times that
-// where it would have more than 25 rungs.
-func ladderStep(spreadMm float64, in parts.Units) (stepMm, toMm float64) {
-	for stepMm = parts.By(in, 0.05, 0.002*geom.MmPerInch); 2*spreadMm/stepMm > 24; stepMm *= 2 {
-	}
-	return stepMm, stepMm * math.Ceil(spreadMm/stepMm-1e-9)
-}
-
-// ladder reads the bore from the measured counterpart.
-func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladder {
-	l := plan.Ladder{
-		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
-		Note: "Measure the counterpart at four places across with a " + s.W.Micrometer(mateMm) + ", and set the bore gauge in it; take the largest. Bore " +
-			s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
-	}
-	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
-	step, to := ladderStep(spreadMm, s.W.Units)
-	rungs, err := fits.LightPressLadder(mateMm, to, step)
-	if err != nil {
-		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), s.W.Refused(err))
-		return l
-	}
-	for _, g := range rungs {
-		l.Rungs = append(l.Rungs, plan.Rung{
-			MeasuredMm: g.MeasuredMm, BoreMinMm: g.BoreMinMm, BoreMaxMm: g.BoreMaxMm,
-			Measured: s.W.Exact(g.MeasuredMm), Bore: s.W.Exact(g.BoreMinMm) + " – " + s.W.Exact(g.BoreMaxMm),
-		})
-	}
-	return l
 }

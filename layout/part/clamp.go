@@ -189,8 +189,3 @@ func (c *Clamp) checks(r *record) {
 	r.sized(plan.Check{Ref: ref, What: "clamp, floor of the counterbore to the cut", Wanted: w.Size(c.Row.GripMm), Gauge: "calipers"}, r.General(c.Row.GripMm))
 	r.add(plan.Check{Ref: ref, What: "clamp closes", Wanted: "loose it slips on, nipped up it holds", Limits: "cut still open", Gauge: "counterpart"})
 }
-
-// volumeMm3 is the metal that the saw takes; the screw fills its hole.
-func (c *Clamp) volumeMm3(lengthMm float64) float64 {
-	return c.Row.SlotMm * (c.Row.OutsideMm - c.Row.BoreMm) / 2 * lengthMm
-}

@@ -5,7 +5,6 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -49,36 +48,4 @@ func (f *flat) cornersText(w words.Writer) string {
 		text = words.Join(", ", text, lead+"("+w.Size(geom.Clean(s.End().X-box.X0))+", "+w.Size(geom.Clean(s.End().Y-box.Y0))+")")
 	}
 	return words.When(n <= mostCorners, "; corners from the left and the bottom edge: "+text)
-}
-
-// cutCorners measure each corner of the outline's box that one straight edge cuts off.
-func (f *flat) cutCorners(r *record, ref int) {
-	path := f.outline(r.Sizes)
-	box := path.Bounds()
-	on := func(at, low, high float64, names [2]string) string {
-		switch {
-		case math.Abs(at-low) < geom.CloseMm:
-			return names[0]
-		case math.Abs(at-high) < geom.CloseMm:
-			return names[1]
-		}
-		return ""
-	}
-	for s := path.Scanner(); s.Scan(); {
-		if s.Cmd() != canvas.LineToCmd && s.Cmd() != canvas.CloseCmd {
-			continue
-		}
-		a, b := s.Start(), s.End()
-		wide, high := geom.Clean(math.Abs(a.X-b.X)), geom.Clean(math.Abs(a.Y-b.Y))
-		for range 2 {
-			side, end := on(a.X, box.X0, box.X1, [2]string{"left", "right"}), on(b.Y, box.Y0, box.Y1, [2]string{"bottom", "top"})
-			if side != "" && end != "" && wide > geom.CloseMm && high > geom.CloseMm {
-				c := plan.Check{Ref: ref, What: "corner cut off, " + end + " " + side, Wanted: r.W.Size(wide) + " × " + r.W.Size(high), Gauge: "calipers"}
-				c.Limits, c.Source = r.limitsOf(f.fromEdge(r.Sizes, wide), f.fromEdge(r.Sizes, high))
-				r.add(c)
-				break
-			}
-			a, b = b, a
-		}
-	}
 }

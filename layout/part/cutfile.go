@@ -9,7 +9,6 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
@@ -41,40 +40,6 @@ type cutter struct {
 	faults
 	opt CutOptions
 	out *plan.Profile
-}
-
-// CutProfile lays out the cutting file of a flat part, or of the flat blank of
-// a cone or square-to-round. The error is a located
-// parts.Errors where the part is at fault, and a plain one for options.
-//
-// What is cut: the outline and the bore as left for the lathe, through slots,
-// and through holes that are plain or for clearance and not smaller than the
-// cutter can make. Tapped, reamed, blind and too small holes become marks.
-func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, error) {
-	p := job.Part(part)
-	switch {
-	case p == nil:
-		return nil, fmt.Errorf("no part %s in the job", part)
-	case !(opt.KerfMm >= 0 && opt.KerfMm <= MaxKerfMm):
-		return nil, fmt.Errorf("kerf %v mm: 0 to %d mm", opt.KerfMm, MaxKerfMm)
-	case opt.Compensate && opt.KerfMm == 0:
-		return nil, fmt.Errorf("to compensate, the kerf must be known")
-	}
-	if rough := p.BeforeWeld(leftMm(job)); rough != nil {
-		p = rough
-	}
-	sizes, errs := newSizes(job, p)
-	shape, more := newShape(sizes)
-	if errs = append(errs, more...); len(errs) > 0 {
-		return nil, errs
-	}
-	c := &cutter{Shape: shape, faults: faults{job: job}, opt: opt}
-	c.out = c.newProfile()
-	out, err := shape.form.cutFile(c)
-	if len(c.list) > 0 {
-		return nil, c.list
-	}
-	return out, err
 }
 
 // newProfile has what is known without the geometry.

@@ -5,8 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/cutting"
-	"centrepop/layout/plan"
-	"centrepop/layout/words"
 )
 
 // barDeep tells whether a bore is deeper than a bar stays stiff from one end.
@@ -24,19 +22,6 @@ func (b *bench) beyondBar(s *Step) bool {
 	}
 	ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s))
 	return !ok
-}
-
-// lineBore bores such a bore from end to end: the bar turns between centres, and the
-// part lies still on the slide that feeds it (common practice, no source).
-func (b *bench) lineBore(s *Step) {
-	b.op(plan.Operation{
-		Machine: plan.Lathe, Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
-		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
-		Do: []string{b.stepWork(s, false),
-			"A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
-		Tool: "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
-		Limits: b.limits(words.Spaced(s.Name), s.Size),
-	})
 }
 
 // inLine is how near the outside of a part that lies still is set to the centres: the wall of what is as

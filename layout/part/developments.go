@@ -263,3 +263,18 @@ func mirrorLine(d develop.Development) (xMm float64, ok bool) {
 	}
 	return xMm, len(points) > 0
 }
+
+// paperMm is the thickness of the printing paper.
+func (s *Sizes) paperMm() float64 {
+	if p := s.Job.Shop.PaperThick; p.Set() {
+		return p.Mm
+	}
+	return 0.1
+}
+
+const (
+	wrapTabMm    = 15.0  // overlap to glue: common practice, no source
+	wrapBeyondMm = 15.0  // paper beyond the last feature
+	wrapLeastMm  = 40.0  // narrower strips do not lie true
+	wrapSplitMm  = 250.0 // longer steps get a template from each end
+)

@@ -63,15 +63,20 @@ func (t *turned) cutDisc(b *bench) {
 	b.op(o)
 }
 
-// cutFile of a turned part is that of its disc.
-func (t *turned) cutFile(c *cutter) (*plan.Profile, error) {
-	a := t.asCut(c.Sizes, c.out.Cut)
-	if a.outline == nil {
-		c.fault(c.Part.Pos, c.Part.Name.Value+" is not flat, and has no flat blank", "profiles are for flat parts, cones, square-to-rounds and what is turned from plate")
-		return nil, nil
+// byCutter makes an operation that of the cutter of the stock, with its edges; false where that
+// follows no file.
+func (b *bench) byCutter(o *plan.Operation) bool {
+	cut := b.Part.Stock.Cut
+	if _, _, follows := LeastHoleMm(cut, b.plateMm()); !follows {
+		return false
 	}
-	if err := c.known(); err != nil {
-		return nil, err
-	}
-	return c.flatFile(a)
+	o.Machine, o.Tool = plan.Cutter, cut
+	*o = warn(*o, b.cutEdges())
+	return true
+}
+
+// RoundBlank tells whether it is a circle.
+func (s *Shape) RoundBlank() bool {
+	_, disc := discLeaveMm[s.Part.Stock.Cut]
+	return s.form.round() && (disc || !s.Part.Turned())
 }

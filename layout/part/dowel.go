@@ -146,3 +146,76 @@ func (s *Sizes) DowelDrill(m *Group) string {
 	}
 	return s.W.Drill(m.Size.DrillMm)
 }
+
+func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
+	size := m.Size
+	if m.Dowel != nil {
+		size = m.guided()
+	}
+	depth, apart := b.drilledMm(m)
+	way := b.holeWay(size, depth, !m.Through)
+	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
+	switch j := b.jig(m); {
+	case j != nil && len(way.Drills) > 0:
+		o.Do = append(o.Do, b.jigLines(j, m, way)...)
+	case m.byTable():
+		o.Machine = plan.Mill
+		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, b.central(m))...)
+	case centred:
+		o.Do = append(o.Do, b.drillLines(way, true)...)
+	default:
+		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
+	}
+	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+words.When(!m.Through && size.Thread != nil, " + point")+"."+apart)
+	if seat := seatMm(m); seat > 0 && centred {
+		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
+	}
+	if m.Dowel != nil {
+		o.Do = append(o.Do, "Not reamed here: once "+m.Dowel.Title+" is bolted to it, both are, in that step.")
+		return
+	}
+	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
+	if m.Size.Thread == nil {
+		o.Limits = b.limits(words.Spaced(m.Name.Value), m.Size.Size)
+	}
+	if o.Limits != nil && m.Size.DrillMm != m.Size.FinishedMm {
+		o.Gauge = plugGauge
+	}
+}
+
+// operation drills, reams, taps and sinks the group.
+func (h holes) operation(b *bench, m *Group, cut bool) {
+	if m.Dowel != nil && !m.Dowel.Guide {
+		b.op(m.undrilled(b))
+		return
+	}
+	o := plan.Operation{
+		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Holding: b.form.heldUnder(b, m),
+		Refs:    []int{b.ref(m)},
+	}
+	if b.central(m) {
+		o.Machine, o.Holding = plan.Lathe, b.heldCentral(m)
+	}
+	mouth := h.sunk(b, m)
+	if cut {
+		mouth = mouth[:2]
+	} else {
+		h.drill(b, m, &o)
+	}
+	extra := words.Join("; ", mouth...)
+	switch sunk := h.in.Counterbore != nil || h.in.Countersink != nil; {
+	case extra == "":
+	case sunk && m.Group.PunchedFrom != "":
+		o.Do = append(o.Do, "Turn it over, "+string(m.Face)+" face up: "+extra+".")
+	default:
+		o.Do = append(o.Do, words.Capital(extra)+".")
+	}
+	switch {
+	case len(o.Do) == 0:
+	case b.central(m):
+		b.op(o)
+	default:
+		b.op(warn(o, clampPart))
+	}
+}

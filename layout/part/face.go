@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -17,30 +18,6 @@ func mirrored(p *canvas.Path) *canvas.Path { return p.Transform(canvas.Identity.
 
 func (s *Sizes) marked(f parts.Face) bool {
 	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f })
-}
-
-// face is the view of one face with the groups marked on it; with others, also
-// the through holes of the other face, to punch from here.
-func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
-	out := s.bareFace(f)
-	if v, ok := s.form.(faced); ok {
-		v.onFace(s.W, out)
-	}
-	s.stepsOn(out)
-	for k := range seq.Refs(s.Keyways) {
-		if k.opensAt(f, s.LengthMm()) {
-			out.Notches = append(out.Notches, k.notch(f))
-		}
-	}
-	s.groupsOn(out, others)
-	s.carry(out)
-	s.cuts(out)
-	if s.Clamp != nil {
-		s.Clamp.split(out)
-	}
-	out.NoClock = s.anyClock()
-	out.NoTemplate = s.needlessFace(out, others)
-	return out
 }
 
 // bareFace is the outline of a face with the edges that its places are measured from.
@@ -78,36 +55,8 @@ func (s *Sizes) stepsOn(out *plan.Face) {
 	}
 }
 
-// needlessFace is why no template of a face is worth printing: all that is marked on it has a better way,
-// or its form said so.
-func (s *Sizes) needlessFace(out *plan.Face, others bool) string {
-	from := seq.Keep(s.Groups, func(m Group) bool { return m.drilledFrom() == out.Face })
-	all := func(is func(*Group) bool) bool {
-		return !slices.ContainsFunc(from, func(m Group) bool { return !is(&m) })
-	}
-	switch {
-	case !s.marked(out.Face) && s.Clamp != nil:
-		return "no hole is marked on it"
-	case !s.marked(out.Face):
-		return out.NoTemplate
-	case len(from) == 0:
-		return "its holes go through and are punched from the " + string(out.Face.Other()) + " template"
-	case all((*Group).byTable):
-		return "its holes are placed by the mill table"
-	case all(s.central) && !others:
-		return "its one hole is on the axis: the lathe finds it"
-	case out.NoTemplate == "" && all(s.cutterMakes):
-		return "its holes are cut with the blank"
-	}
-	return out.NoTemplate
-}
-
-// cutterMakes tells whether the cutter of a flat part makes a group to size.
-func (s *Sizes) cutterMakes(m *Group) bool {
-	cut := s.Part.Stock.Cut
-	_, _, follows := LeastHoleMm(cut, s.plateMm())
-	return follows && m.whyNot(s, cut) == ""
-}
+// drilledFrom is the face that the group is punched and drilled from.
+func (m *Group) drilledFrom() parts.Face { return cmp.Or(m.Group.PunchedFrom, m.Face) }
 
 // cuts finds the steps of a face that paper does not lie across: one whose inside
 // stands proud, and one with holes marked inside it.
@@ -156,6 +105,41 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 			}
 		}
 	}
+}
+
+// shown puts the group on a view of a face; offset shifts its numbers past
+// those of the face's own groups.
+func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
+	g := *m.Group
+	g.First += offset
+	if out.Face != m.Face {
+		g.PCDAboutMm = g.PCDAboutMm.Mirrored()
+	}
+	if offset > 0 {
+		g.Chords = slices.Clone(g.Chords)
+		for i := range g.Chords {
+			g.Chords[i].From += offset
+			g.Chords[i].To += offset
+		}
+	}
+	out.Groups = append(out.Groups, g)
+	if pcd := m.Pattern.PCD.Mm; pcd != 0 && m.On == "" && m.Hole != nil { // slots are measured from edges
+		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, CentreMm: g.PCDAboutMm, Pitch: true}
+		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
+			out.Circles = append(out.Circles, c)
+		}
+	}
+	at, half := m.seen(out.Face)
+	m.kind.mark(out, g, at, half)
+}
+
+// seen is where the group's centres and slot ends lie seen from a face.
+func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
+	if from == m.Face {
+		return m.Points, m.halfMm
+	}
+	at = append(at, seq.Map(m.Points, plan.XY.Mirrored)...)
+	return at, m.halfMm.Mirrored()
 }
 
 // datumOf are the edges, seen on a face, that the first of some groups is measured from

@@ -1,9 +1,9 @@
 package part
 
 import (
+	"cmp"
 	"slices"
 
-	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
@@ -31,24 +31,9 @@ func number(g *Shape) *Numbered {
 	return n
 }
 
-// problems are what is wrong with the things on the part, in words too.
-func (n *Numbered) problems() []plan.Problem {
-	out := n.unmeasured
-	for m := range seq.Refs(n.Radials) {
-		out = append(out, m.problems(n)...)
-	}
-	out = append(out, n.undercutProblems()...)
-	for _, s := range n.thin {
-		out = append(out, plan.Problem{
-			Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name,
-			Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)},
-		})
-	}
-	out = append(out, n.form.problems(n)...)
-	for i := range out {
-		out[i].What = n.W.Says(out[i])
-	}
-	return out
+func (t *turned) features(n *Numbered) {
+	n.stepFeatures(plan.StepFeature, true)
+	n.lengthFeature(plan.LengthFeature)
 }
 
 func (n *Numbered) add(f plan.Feature) int {
@@ -105,4 +90,16 @@ func (n *Numbered) seamFeature(seamDeg, overlapMm float64) {
 	size += words.When(overlapMm > 0, ", overlap "+n.W.Size(overlapMm))
 	line := n.Section.Outer
 	n.add(plan.Feature{Kind: plan.SeamFeature, Name: "seam", Size: size, Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: geom.Clean((line[0].YMm + line[1].YMm) / 2)}})
+}
+
+// trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
+// widest outside that is turned, else a bore.
+func (usual) trueBy(n *Numbered) string {
+	for i, inside := range []bool{false, true} {
+		if of := seq.Keep(n.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
+			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
+			return words.Spaced(on.Name) + " " + n.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
+		}
+	}
+	return "its outside as bought within " + n.W.Near(boughtTrueMm)
 }

@@ -9,7 +9,6 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/cutting"
-	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -24,13 +23,8 @@ type flat struct {
 	*parts.Part
 }
 
-const (
-	outlineStep = "outline"
-	boreStep    = "bore"
-)
+func (f *flat) lengthMm() float64 { return f.Thickness.Mm }
 
-func (f *flat) lengthMm() float64              { return f.Thickness.Mm }
-func (f *flat) round() bool                    { return f.Outline.Shape == parts.CircleOutline }
 func (f *flat) outline(*Sizes) *canvas.Path    { return f.Outline.Contour().Path }
 func (f *flat) wallMm(*Sizes, float64) float64 { return f.Thickness.Mm }
 
@@ -117,9 +111,6 @@ func (f *flat) fromEdge(s *Sizes, mm float64) Sized {
 	return f.cutLimits(s, s.General(geom.Clean(mm)), f.Outline.LeaveOnPart.Mm)
 }
 
-// Flat tells whether the part is cut from plate.
-func (s *Sizes) Flat() bool { _, ok := s.form.(*flat); return ok }
-
 // edgeCheck measures the outside of an outline that is not round, both ways, within
 // what its cutter holds; the thickness is that of the plate as it is bought.
 func (f *flat) check(r *record, of plan.Feature) {
@@ -133,6 +124,38 @@ func (f *flat) check(r *record, of plan.Feature) {
 	r.add(c)
 	if of.Kind == plan.EdgeFeature && f.listedCorners() {
 		f.cutCorners(r, of.N)
+	}
+}
+
+// cutCorners measure each corner of the outline's box that one straight edge cuts off.
+func (f *flat) cutCorners(r *record, ref int) {
+	path := f.outline(r.Sizes)
+	box := path.Bounds()
+	on := func(at, low, high float64, names [2]string) string {
+		switch {
+		case math.Abs(at-low) < geom.CloseMm:
+			return names[0]
+		case math.Abs(at-high) < geom.CloseMm:
+			return names[1]
+		}
+		return ""
+	}
+	for s := path.Scanner(); s.Scan(); {
+		if s.Cmd() != canvas.LineToCmd && s.Cmd() != canvas.CloseCmd {
+			continue
+		}
+		a, b := s.Start(), s.End()
+		wide, high := geom.Clean(math.Abs(a.X-b.X)), geom.Clean(math.Abs(a.Y-b.Y))
+		for range 2 {
+			side, end := on(a.X, box.X0, box.X1, [2]string{"left", "right"}), on(b.Y, box.Y0, box.Y1, [2]string{"bottom", "top"})
+			if side != "" && end != "" && wide > geom.CloseMm && high > geom.CloseMm {
+				c := plan.Check{Ref: ref, What: "corner cut off, " + end + " " + side, Wanted: r.W.Size(wide) + " × " + r.W.Size(high), Gauge: "calipers"}
+				c.Limits, c.Source = r.limitsOf(f.fromEdge(r.Sizes, wide), f.fromEdge(r.Sizes, high))
+				r.add(c)
+				break
+			}
+			a, b = b, a
+		}
 	}
 }
 
@@ -224,18 +247,6 @@ func (f *flat) cutBlank(b *bench) {
 	b.op(o)
 }
 
-// byCutter makes an operation that of the cutter of the stock, with its edges; false where that
-// follows no file.
-func (b *bench) byCutter(o *plan.Operation) bool {
-	cut := b.Part.Stock.Cut
-	if _, _, follows := LeastHoleMm(cut, b.plateMm()); !follows {
-		return false
-	}
-	o.Machine, o.Tool = plan.Cutter, cut
-	*o = warn(*o, b.cutEdges())
-	return true
-}
-
 // millOutline takes off what is left on an outline that is not round, before anything is
 // set by its edges.
 func (f *flat) millOutline(b *bench) {
@@ -257,21 +268,6 @@ func (f *flat) millOutline(b *bench) {
 		o.Limits = []string{outlineStep + " " + limits}
 	}
 	b.op(warn(o, clampPart))
-}
-
-// CutterHolds is the width of limits that a cutter holds of a size in plate of a thickness,
-// mm, with its source; 0 for a saw, and for what the standard does not know. Laser and water jet
-// hold ±0.1 mm.
-func CutterHolds(cut string, mm, plateMm float64) (widthMm float64, source lookup.Source) {
-	switch cut {
-	case "laser", "waterjet":
-		return 0.2, lookup.Source{Name: "as the " + cut + " cuts", State: lookup.Practice, Told: true}
-	case "plasma", "flame":
-		if pm, err := fits.ThermalCut(mm, plateMm); err == nil {
-			return 2 * pm, lookup.Standard("ISO 9013 class 2")
-		}
-	}
-	return 0, lookup.Source{}
 }
 
 // drillBore makes a bore that nothing cuts and the lathe need not finish.
@@ -347,9 +343,6 @@ func (f *flat) outlineTurned(s *Sizes) bool {
 	outline := s.StepNamed(outlineStep)
 	return outline != nil && (outline.Size.Class != "" || f.Outline.LeaveOnPart.Mm > 0)
 }
-
-// borer is the machine that finishes the bore of a plate.
-func (s *Sizes) borer() string { return words.Either(s.form.onMill(s), "the mill", "the lathe") }
 
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{

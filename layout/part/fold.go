@@ -28,6 +28,11 @@ func (f *folded) items(*Shape) (out []item) {
 
 func (o fold) name() string { return o.f.flapName(o.i) }
 
+// flapName is a flange as people call it: "top flange", "top 2 flange" on its free edge.
+func (f *folded) flapName(i int) string {
+	return words.Spaced(string(f.in.Flanges[i].Side)) + " flange"
+}
+
 func (o fold) turn() string { return words.Trim(o.f.blank.Folds[o.i].AngleDeg, 1) + "°" }
 
 func (o fold) feature(n *Numbered) plan.Feature {
@@ -121,6 +126,13 @@ func (o fold) stop(w words.Writer) string {
 		return "back stop " + w.Read(line.StopMm()) + " from the outside of the " + o.f.flapName(o.f.blank.Index(next)) + " to the fold line"
 	}
 	return "laid by its scribed line, for the edge is turned"
+}
+
+// next is the flange on the free edge of another, nil if there is none.
+func (f *folded) next(i int) *bend.PanelFold {
+	return seq.At(f.blank.Folds, func(b *bend.PanelFold) bool {
+		return b.Side == f.blank.Folds[i].Side && b.Nth == f.blank.Folds[i].Nth+1
+	})
 }
 
 func (o fold) gauge() string {
@@ -235,41 +247,3 @@ const nearBendThick = 2.0
 // besidesRadius is the share by which the radius that a die leaves may differ
 // from the one drawn before it is said. Common practice, no source.
 const besidesRadius = 0.3
-
-// problems are the holes near a bend, the flanges that stand where the punch has to go,
-// and the radii that the die does not leave.
-func (f *folded) problems(n *Numbered) []plan.Problem {
-	if f.err != nil {
-		return nil
-	}
-	var out []plan.Problem
-	for m := range seq.Refs(n.Groups) {
-		for k, at := range m.OwnMm() {
-			room := seq.Least(ends(at, m.ownHalf), func(end plan.XY) float64 { return f.toBendMm(m, end) - m.Group.FinishedMm/2 })
-			if least := nearBendThick * f.Thickness.Mm; geom.Over(least, room) {
-				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.Pattern.PosOf(k), Feature: m.Name.Value, Args: []plan.Arg{
-					plan.Named(words.Spaced(m.Name.Value)), plan.Of(plan.Mm, math.Max(0, n.W.Rounded(room, 2))), plan.Of(plan.Mm, least)}})
-				break
-			}
-		}
-	}
-	for i := range f.blank.Folds {
-		if beside := f.blank.WayOf(f.order, i).BesideMm; geom.Over(f.in.Punch.Mm/2, beside) {
-			out = append(out, plan.Problem{Kind: plan.PunchBlocked, Pos: f.in.Flanges[i].Height.Pos, Args: []plan.Arg{
-				plan.Named(f.flapName(i)), plan.Of(plan.Mm, n.W.Rounded(max(0, beside), 1))}})
-		}
-		if own := f.made.Folds[i].AngleDeg; own == f.blank.Folds[i].AngleDeg && f.blank.ClearDeg(f.order, i) < own {
-			out = append(out, plan.Problem{Kind: plan.FoldInRam, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
-				plan.Named("the " + f.flapName(i)), plan.Of(plan.Mm, f.blank.Folds[i].HeightMm), plan.Of(plan.Mm, handThick)}})
-		}
-	}
-	for i := range f.blank.Folds {
-		r := f.blank.Folds[i].RadiusMm
-		if math.Abs(f.die.RadiusMm-r) > besidesRadius*r {
-			out = append(out, plan.Problem{Kind: plan.BendRadius, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
-				plan.Of(plan.Mm, f.die.OpeningMm), plan.Of(plan.Mm, n.W.Rounded(f.die.RadiusMm, 2)), plan.Of(plan.Mm, r)}})
-			break
-		}
-	}
-	return out
-}

@@ -112,11 +112,6 @@ func limited(l fits.Limits, source lookup.Source) Sized {
 	return Sized{NominalMm: l.NominalMm, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
 }
 
-// spread is a size with limits that no class names.
-func spread(nominalMm, lessMm, moreMm float64, source lookup.Source) Sized {
-	return Sized{NominalMm: nominalMm, MinMm: geom.Clean(nominalMm - lessMm), MaxMm: geom.Clean(nominalMm + moreMm), Limited: true, Source: source}
-}
-
 // ringGroove is that of a retaining ring.
 type ringGroove struct{ ring grooves.Ring }
 

@@ -1,11 +1,11 @@
 package part
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -40,9 +40,6 @@ type groupKind interface {
 	sizes(r *record, m *Group) // checks of what is measured at one of them
 	finished(m *Group) string  // why it cannot be cut to size by a cutter, or ""
 }
-
-// drilledFrom is the face that the group is punched and drilled from.
-func (m *Group) drilledFrom() parts.Face { return cmp.Or(m.Group.PunchedFrom, m.Face) }
 
 // GroupNamed is the group of holes or slots of a name, nil if there is none.
 func (s *Sizes) GroupNamed(name string) *Group {
@@ -136,15 +133,6 @@ func (z *sizer) onMetal(m *Group) {
 // SeenFront are places of the group in mm, which are seen on its face, as seen from the front.
 func (m *Group) SeenFront(at []plan.XY) []plan.XY {
 	return parts.At(m.Face, at, seq.Map(at, plan.XY.Mirrored))
-}
-
-// seen is where the group's centres and slot ends lie seen from a face.
-func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
-	if from == m.Face {
-		return m.Points, m.halfMm
-	}
-	at = append(at, seq.Map(m.Points, plan.XY.Mirrored)...)
-	return at, m.halfMm.Mirrored()
 }
 
 // throughMm is how much metal a through group goes through, and how far the drill travels for it.
@@ -249,32 +237,6 @@ func (m *Group) placesWords() string {
 		holesWords(m.Group)+" ("+words.Lettered(m.Face, m.Group.First, m.Group.Count)+" of the "+string(m.Group.PunchedFrom)+" template)")
 }
 
-// shown puts the group on a view of a face; offset shifts its numbers past
-// those of the face's own groups.
-func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
-	g := *m.Group
-	g.First += offset
-	if out.Face != m.Face {
-		g.PCDAboutMm = g.PCDAboutMm.Mirrored()
-	}
-	if offset > 0 {
-		g.Chords = slices.Clone(g.Chords)
-		for i := range g.Chords {
-			g.Chords[i].From += offset
-			g.Chords[i].To += offset
-		}
-	}
-	out.Groups = append(out.Groups, g)
-	if pcd := m.Pattern.PCD.Mm; pcd != 0 && m.On == "" && m.Hole != nil { // slots are measured from edges
-		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, CentreMm: g.PCDAboutMm, Pitch: true}
-		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
-			out.Circles = append(out.Circles, c)
-		}
-	}
-	at, half := m.seen(out.Face)
-	m.kind.mark(out, g, at, half)
-}
-
 // central tells whether a group is one hole on the axis of a turned part: the lathe
 // drills it, and nothing is set out for it.
 func (s *Sizes) central(m *Group) bool {
@@ -291,4 +253,20 @@ func (b *bench) heldCentral(m *Group) string {
 	on := "in the chuck"
 	on += words.When(anyTurned(b.Side(false)), " over copper, on no thread,")
 	return "set true at the " + string(m.Face) + " end, " + on + " or a steady; drill in the tailstock"
+}
+
+// anyTurned tells whether a tool turns any of some steps, which are not all as bought.
+func anyTurned(steps []*Step) bool {
+	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.Size.AsBought })
+}
+
+// tapped tells whether an inside thread is drilled and tapped because a boring bar
+// does not reach through it.
+func tapped(s *Step) bool {
+	t := s.Size.Thread
+	if !s.Inside || t == nil || t.TapDrillMm == 0 || t.MajorMm > 30 { // larger taps are not at hand; common practice, no source
+		return false
+	}
+	ok, both := cutting.BarReach(t.TapDrillMm, s.ToMm-s.FromMm)
+	return !ok || both
 }

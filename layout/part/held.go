@@ -11,24 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// gripNeedMm is what the jaws should have of the widest outside.
-func (b *bench) gripNeedMm() float64 { return gripDias * b.widest().Size.NominalMm }
-
-// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
-// with what the other end is faced by, the tool clear of the jaws.
-func (b *bench) leftMm(zMm float64) float64 {
-	return b.LengthMm() - zMm + b.backAllowanceMm() - toolClearMm
-}
-
-// restMm is how much of an outside that splits is turned when the part is turned round.
-func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.LengthMm()/2) }
-
-// heldBefore tells whether a finished diameter in front of an outside is long enough to
-// hold the part on.
-func (b *bench) heldBefore(wide *Step) bool {
-	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return !geom.Over(s.ToMm, wide.FromMm) && s.LengthMm() >= b.gripNeedMm() })
-}
-
 // freeHold is what holds a part while the whole of its outside is worked.
 func (b *bench) freeHold() string {
 	switch {
@@ -38,34 +20,6 @@ func (b *bench) freeHold() string {
 		return "centres, drilled small in both ends"
 	}
 	return "centres"
-}
-
-// holding is how a part is held in a setting, after the steps turned before.
-func (b *bench) holding(set setting) string {
-	b.tail = false
-	if s := seq.First(set.steps, func(s *Step) bool { return b.behind(set.face, s) && s != b.neckBehind(b.widest()) }); b.onCentres && s != nil {
-		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
-	}
-	if b.onCentres {
-		on := words.Either(!set.first() && anyTurned(set.before), b.driverOn(set), words.Either(b.roughed, "the end not finished", "the end not turned"))
-		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
-			on += "; or in the chuck with a centre at the free end"
-		}
-		return "between centres, driver on " + on + b.onCentresSupport(set.steps)
-	}
-	text := "chuck on the back end, set true"
-	switch {
-	case set.first():
-	case !slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }): // the front is only sawn
-		text = "chuck on the front end, set true"
-	case !anyTurned(set.steps) && len(b.rest()) == 0:
-		text = "turned round, set true"
-	default:
-		text = b.truedOn(set)
-	}
-	h := b.heldIn(set)
-	b.letGo(set, h)
-	return text + b.chuckSupport(set, h)
 }
 
 // leastDriverMm is the length of an outside that a driver sits on. Common practice, no source.
@@ -96,14 +50,6 @@ func (b *bench) behind(face parts.Face, s *Step) bool {
 	}
 	return s.ToMm <= wide.FromMm+geom.CloseMm && !s.Inside && !s.Size.AsBought
 }
-
-// truedMm is how true a finished diameter runs when a part is turned round (common
-// practice, no source).
-const truedMm = 0.02
-
-// boughtTrueMm is how nearly opposite places of an outside that is as bought are set alike (common
-// practice, no source).
-const boughtTrueMm = 0.2
 
 // truedOn is what a part that was turned round runs true to. Where something in this
 // setting has to be coaxial with something of the first, as the two seats of a shaft's

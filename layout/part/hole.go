@@ -29,6 +29,14 @@ type Made struct {
 	Reamed     bool
 }
 
+// DrillMm is how deep a group goes: the metal, and the way of the drill, in mm.
+func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
+	if !m.Through {
+		return m.Depth.Mm, m.Depth.Mm
+	}
+	return s.form.throughMm(s, m)
+}
+
 // pitchShare is how much of the play of a bolt the distance between two holes of one part may be off, either
 // way: the other part takes the rest. Common practice, no source.
 const pitchShare = 0.5
@@ -227,43 +235,6 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 	}
 }
 
-// operation drills, reams, taps and sinks the group.
-func (h holes) operation(b *bench, m *Group, cut bool) {
-	if m.Dowel != nil && !m.Dowel.Guide {
-		b.op(m.undrilled(b))
-		return
-	}
-	o := plan.Operation{
-		Machine: plan.Drill, Title: words.Spaced(m.Name.Value) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Holding: b.form.heldUnder(b, m),
-		Refs:    []int{b.ref(m)},
-	}
-	if b.central(m) {
-		o.Machine, o.Holding = plan.Lathe, b.heldCentral(m)
-	}
-	mouth := h.sunk(b, m)
-	if cut {
-		mouth = mouth[:2]
-	} else {
-		h.drill(b, m, &o)
-	}
-	extra := words.Join("; ", mouth...)
-	switch sunk := h.in.Counterbore != nil || h.in.Countersink != nil; {
-	case extra == "":
-	case sunk && m.Group.PunchedFrom != "":
-		o.Do = append(o.Do, "Turn it over, "+string(m.Face)+" face up: "+extra+".")
-	default:
-		o.Do = append(o.Do, words.Capital(extra)+".")
-	}
-	switch {
-	case len(o.Do) == 0:
-	case b.central(m):
-		b.op(o)
-	default:
-		b.op(warn(o, clampPart))
-	}
-}
-
 // tallDias is how many diameters high a round stands by itself under a drill (common
 // practice, no source).
 const tallDias = 1.5
@@ -299,42 +270,6 @@ func (b *bench) underHoles(m *Group, face string) string {
 		return ", " + face
 	}
 	return " under " + words.Spaced(outside[0].Name) + ", " + face + words.When(gap >= overhangMm, "; packing "+b.W.Said(gap)+" higher beside each hole")
-}
-
-func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
-	size := m.Size
-	if m.Dowel != nil {
-		size = m.guided()
-	}
-	depth, apart := b.drilledMm(m)
-	way := b.holeWay(size, depth, !m.Through)
-	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
-	switch j := b.jig(m); {
-	case j != nil && len(way.Drills) > 0:
-		o.Do = append(o.Do, b.jigLines(j, m, way)...)
-	case m.byTable():
-		o.Machine = plan.Mill
-		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, b.central(m))...)
-	case centred:
-		o.Do = append(o.Do, b.drillLines(way, true)...)
-	default:
-		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
-	}
-	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+words.When(!m.Through && size.Thread != nil, " + point")+"."+apart)
-	if seat := seatMm(m); seat > 0 && centred {
-		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")
-	}
-	if m.Dowel != nil {
-		o.Do = append(o.Do, "Not reamed here: once "+m.Dowel.Title+" is bolted to it, both are, in that step.")
-		return
-	}
-	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
-	if m.Size.Thread == nil {
-		o.Limits = b.limits(words.Spaced(m.Name.Value), m.Size.Size)
-	}
-	if o.Limits != nil && m.Size.DrillMm != m.Size.FinishedMm {
-		o.Gauge = plugGauge
-	}
 }
 
 // flangedMm is the air between two walls from which each is drilled as a hole of its own: less, and the drill does not

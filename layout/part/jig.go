@@ -19,15 +19,6 @@ type Jigged struct {
 	PlateMm float64 // what the jig adds to the depth
 }
 
-// ThroughJigs works the operations of a part out again, with groups drilled through
-// jigs instead of punched marks.
-func (m *Model) ThroughJigs(jigs []Jigged) {
-	m.Out.Operations = operations(m.Numbered, jigs...).ops
-	for _, j := range jigs {
-		m.placed(j.Group, j.Jig)
-	}
-}
-
 // placed notes what makes a group instead of punch marks, on each template that shows it.
 func (n *Numbered) placed(group, by string) {
 	if m := n.GroupNamed(group); m != nil {
@@ -101,4 +92,35 @@ func (b *bench) jigLookLines() (out []string) {
 		}
 	}
 	return out
+}
+
+// needlessFace is why no template of a face is worth printing: all that is marked on it has a better way,
+// or its form said so.
+func (s *Sizes) needlessFace(out *plan.Face, others bool) string {
+	from := seq.Keep(s.Groups, func(m Group) bool { return m.drilledFrom() == out.Face })
+	all := func(is func(*Group) bool) bool {
+		return !slices.ContainsFunc(from, func(m Group) bool { return !is(&m) })
+	}
+	switch {
+	case !s.marked(out.Face) && s.Clamp != nil:
+		return "no hole is marked on it"
+	case !s.marked(out.Face):
+		return out.NoTemplate
+	case len(from) == 0:
+		return "its holes go through and are punched from the " + string(out.Face.Other()) + " template"
+	case all((*Group).byTable):
+		return "its holes are placed by the mill table"
+	case all(s.central) && !others:
+		return "its one hole is on the axis: the lathe finds it"
+	case out.NoTemplate == "" && all(s.cutterMakes):
+		return "its holes are cut with the blank"
+	}
+	return out.NoTemplate
+}
+
+// cutterMakes tells whether the cutter of a flat part makes a group to size.
+func (s *Sizes) cutterMakes(m *Group) bool {
+	cut := s.Part.Stock.Cut
+	_, _, follows := LeastHoleMm(cut, s.plateMm())
+	return follows && m.whyNot(s, cut) == ""
 }

@@ -175,8 +175,6 @@ func (k *Keyway) sizeText(w words.Writer) string {
 	return words.Either(k.sunk(), k.widthText(w)+" × "+w.Dia(k.cutter), k.widthText(w)+" × "+w.Size(k.lengthMm()))
 }
 
-func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromMm) }
-
 // floorMm is the radius of the floor at the middle of its width.
 func (k *Keyway) floorMm() float64 { return geom.Clean(k.across.NominalMm - k.Row.DiameterMm/2) }
 
@@ -195,14 +193,6 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 	}
 	return clocked(parts.At(f, k.Row.ClockDeg, -k.Row.ClockDeg),
 		plan.XY{XMm: -half, YMm: crown}, plan.XY{XMm: -half, YMm: floor}, plan.XY{XMm: half, YMm: floor}, plan.XY{XMm: half, YMm: crown})
-}
-
-// clocked are points drawn at TOP, turned clockwise to an angle.
-func clocked(deg float64, points ...plan.XY) []plan.XY {
-	sin, cos := math.Sincos(deg * math.Pi / 180)
-	return seq.Map(points, func(q plan.XY) plan.XY {
-		return plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)}
-	})
 }
 
 func (k *Keyway) widthText(w words.Writer) string { return k.width.worked(w) }
@@ -277,46 +267,6 @@ const topKeyway = "keyway"
 // topKeyway is the first keyway that is cut at TOP, nil if none is.
 func (s *Sizes) topKeyway() *Keyway {
 	return seq.At(s.Keyways, func(k *Keyway) bool { return k.Row.ClockDeg == 0 })
-}
-
-// topPlace is where TOP stands on a part: on the face that its marks are made on, and a
-// keyway that is TOP where it comes out, or else on the outside round it.
-func (s *Shape) topPlace() string {
-	face, in := s.topAt()
-	switch {
-	case in != "":
-		return "on the outside of " + words.Spaced(in)
-	case s.saddledEnd(face): // as both ends are then
-		return "along the outside"
-	}
-	return "on the " + string(face) + " face"
-}
-
-// topAt is the face that TOP stands on, or the step on whose outside.
-func (s *Shape) topAt() (face parts.Face, in string) {
-	face = parts.Face(s.topFace())
-	if s.Part.Top.Value != topKeyway {
-		return face, ""
-	}
-	if k := s.topKeyway(); k != nil {
-		from, to := k.Row.FromMm-k.Row.RunoutMm, k.Row.ToMm+k.Row.RunoutMm
-		reached := map[parts.Face]bool{parts.Front: from < geom.CloseMm, parts.Back: to > s.LengthMm()-geom.CloseMm}
-		switch {
-		case reached[face] || k.Row.Inside:
-			return face, ""
-		case reached[face.Other()]:
-			return face.Other(), ""
-		}
-		in = k.Row.In
-	}
-	for _, m := range s.Radials {
-		for _, row := range m.Rows {
-			if st := s.outsideAt(row.AxialMm); in == "" && row.ClockDeg == 0 && st != nil && row.AroundMm != 0 {
-				in = st.Name
-			}
-		}
-	}
-	return face, in
 }
 
 // aimMm is what is wanted from the floor to the far side: the middle of its limits, so

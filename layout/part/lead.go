@@ -8,18 +8,14 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // The broad flanks of a lead screw are cut at half the speed of a thread that holds (leadSlow is by what its
 // diameter is taken larger), and past finePitchMm no longer with a tool that cuts on its whole edge. Common
 // practice, no source.
 const leadSlow, finePitchMm = 2.0, 3.0
-
-// leadName is a lead screw's thread with the class of its side: "Tr24x5 LH-7e".
-func (s *Sizes) leadName(st *Step) string {
-	t := st.Size.Thread
-	return t.Designation + "-" + t.Lead.Of(st.Inside).Class
-}
 
 // leadCrest are the limits of what is turned or bored before such a thread is cut.
 func leadCrest(st *Step) (lo, hi float64) {
@@ -56,6 +52,49 @@ func (b *bench) leadWork(st *Step) string {
 			"; each next one with the top slide moved on by one pitch, " + w.Said(t.Lead.LeadMm/float64(n)) + "."
 	}
 	return line + b.handed(st) + " Finish by " + b.leadGauge(st) + "."
+}
+
+// handed says how a thread is cut where that is not forward and towards the headstock. Its hand goes by the turning
+// and the way together, and the tool ends at metal without an undercut: it cannot begin there.
+func (b *bench) handed(s *Step) string {
+	t := s.Size.Thread
+	tail, head := b.neighbours(s)
+	atTail, atHead := false, b.blind(s)
+	if b.face == parts.Back {
+		tail, head, atTail, atHead = head, tail, atHead, atTail
+	}
+	left := t.LeftHand || t.Lead != nil && t.Lead.LeftHand
+	toTail := left
+	if s.Undercut == nil && !t.Taper {
+		atHead, atTail = atHead || overRoot(s, head) > geom.CloseMm, atTail || overRoot(s, tail) > geom.CloseMm
+		toTail = !atHead && (atTail || toTail)
+	}
+	from, to := "headstock", "tailstock"
+	if !toTail {
+		from, to = to, from
+	}
+	way := "the carriage goes from the " + from + " to the " + to
+	switch {
+	case toTail == left:
+		return words.When(left, " LEFT HAND: the lathe runs forward, "+way+".")
+	case left:
+		way = "LEFT HAND, and it ends at metal: the lathe runs in reverse, " + way
+	default:
+		way = "It ends at metal: the lathe runs in reverse, " + way
+	}
+	return " " + way + ", the tool upside down or on the far side; a chuck that is screwed on is locked first."
+}
+
+// overRoot is how far, on diameter, a step stands over the root of a thread; at most 0 where there is none.
+func overRoot(st, s *Step) float64 {
+	switch t := st.Size.Thread; {
+	case s == nil:
+		return 0
+	case st.Inside:
+		return t.GroundMm() - s.Size.NominalMm
+	default:
+		return s.Size.NominalMm - t.RootMm()
+	}
 }
 
 // leadGauge is what the thread is finished by: wires where they are a fair measure, or its counterpart.
@@ -109,4 +148,26 @@ func threadEnd(t *threads.Thread) (grooves.ThreadEnd, error) {
 	}
 	out, err := t.RunoutMm()
 	return grooves.ThreadEnd{RunoutMm: out, ShoulderMm: out, Source: lookup.NoSource}, err
+}
+
+// threadBlankMm is the diameter before threading: the tap drill inside;
+// outside the major diameter, less a tenth of the pitch on metric and unified
+// threads, which stays inside their 6g and 2A limits (common practice, no
+// source). Of a lead screw and its nut it is the middle of the limits.
+func (b *bench) threadBlankMm(s *Step) float64 {
+	t := s.Size.Thread
+	switch {
+	case t.Lead != nil:
+		lo, hi := leadCrest(s)
+		return b.W.Even((lo+hi)/2, 0.01, 0.001)
+	case s.Inside && t.TapDrillMm != 0 && t.TapDrillName == "":
+		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
+	case s.Inside && t.TapDrillMm != 0:
+		return t.TapDrillMm
+	case s.Inside:
+		return t.MinorMm
+	case t.Series == threads.PipeG || t.Taper:
+		return t.MajorMm
+	}
+	return b.W.Even(t.MajorMm-t.PitchMm/10, 0.01, 0.001)
 }

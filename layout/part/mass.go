@@ -39,6 +39,13 @@ func (g *Shape) massKg() float64 {
 	return geom.Clean(math.Max(0, volume) * 1e-9 * g.DensityKgM3())
 }
 
+// volumeMm3 is the metal that the saw takes; the screw fills its hole.
+func (c *Clamp) volumeMm3(lengthMm float64) float64 {
+	return c.Row.SlotMm * (c.Row.OutsideMm - c.Row.BoreMm) / 2 * lengthMm
+}
+
+func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromMm) }
+
 // volumeMm3 is the metal that the group takes off, drilled or milled, with what its
 // holes are sunk by.
 func (m *Group) volumeMm3(s *Sizes) float64 {

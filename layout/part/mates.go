@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -42,6 +43,28 @@ func (s *Sizes) mates(f parts.Face) []mate {
 		}
 	}
 	return out
+}
+
+func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
+	z := newSizer(job, p)
+	z.faceGroups()
+	z.radials()
+	z.keyways()
+	z.grooves()
+	z.flats()
+	z.clamp()
+	return z.Sizes, z.list
+}
+
+func newSizer(job *parts.Job, p *parts.Part) *sizer {
+	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p, job.Units)}, faults: faults{job: job}}
+	if m, err := material.Find(p.Material.Value); err == nil {
+		z.Material = &m
+	} else if n, ok := material.FindNonmetal(p.Material.Value); ok {
+		z.Nonmetal = &n
+	}
+	z.Steps = z.form.steps(z)
+	return z
 }
 
 func (s *Sizes) hasGroup(name string, f parts.Face) bool {
@@ -118,4 +141,23 @@ func (b *bench) sharedLines() []string {
 		}
 	}
 	return out
+}
+
+// mateOf is the nominal outside diameter that a reference of this part points
+// at, with the part it stands on; nil if it points at nothing that fits.
+func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
+	p := s.Job.Part(ref.Part)
+	if p == nil {
+		return nil, nil
+	}
+	other := newSizer(s.Job, p).Sizes
+	switch st := other.StepNamed(ref.Feature); {
+	case st == nil:
+		f.fault(ref.Pos, ref.Part+"."+ref.Feature+" is not round", "a round outside of that part")
+	case st.Inside:
+		f.fault(ref.Pos, "light press on "+ref.Part+"."+ref.Feature+", which is a bore", "the outside step that goes into this bore")
+	default:
+		return other, st
+	}
+	return nil, nil
 }

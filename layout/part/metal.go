@@ -98,22 +98,6 @@ func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok 
 	return last.ToMm, last.LengthMm(), true
 }
 
-// PlaneOf is where a face of what a group goes through lies, and how much metal lies
-// behind it there: of the part, or of the flange or side of a bar that the group is
-// on, which counts from its front. Both walls of a tube count as one.
-func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) {
-	metal, across := s.form.wallsMm(s, m)
-	switch {
-	case m.BothWalls():
-		thickMm = across
-	case m.OnWall():
-		thickMm = metal
-	default:
-		return s.Plane(f, geom.MeanRadiusMm(m.Points))
-	}
-	return parts.At(f, zMm, thickMm), thickMm, true
-}
-
 // BoreMm is the narrowest bore right through the part in mm, 0 if there is none.
 func (s *Sizes) BoreMm() float64 {
 	inside := s.Side(true)
@@ -121,4 +105,10 @@ func (s *Sizes) BoreMm() float64 {
 		return 0
 	}
 	return slices.MinFunc(inside, func(a, b *Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) }).Size.NominalMm
+}
+
+// between tells whether a step lies between two that have more metal, side 1, or less, side -1.
+func (s *Sizes) between(st *Step, side float64) bool {
+	beside := s.beside(st)
+	return len(beside) == 2 && !slices.ContainsFunc(beside, func(o *Step) bool { return side*st.side()*(o.RadiusMm()-st.RadiusMm()) < geom.CloseMm })
 }

@@ -6,43 +6,12 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout/cutting"
-	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// bench puts the work in a shop's usual order: blank, turning from one side and
-// then the other, marking out, drilling, slots, deburring, inspection. A flat
-// part is bored after it is cut and before it is drilled, so that the template
-// is set on a true bore.
-type bench struct {
-	*Numbered
-	ops      []plan.Operation
-	faced    map[parts.Face]int // the operation that faces an end
-	held     map[int]bool       // operations in the setting of the one before
-	finishes map[int]int        // the line of the first operation of a setting before which nothing is finished
-	last     []string           // lines of the inspection
-	later    bool               // what it cuts is cut after a weld, where that is held
-	jigs     []Jigged
-
-	top    string            // the line that marks TOP in an operation that does more
-	worked map[workedTo]bool // the limits that stand in its operations, if the picture can leave them out
-
-	ground     []string // what is measured once it is ground
-	groundRefs []int
-
-	roughed   bool       // both ends, before either is finished
-	onCentres bool       // turned between centres
-	tail      bool       // a centre may hold the free end in the setting
-	face      parts.Face // looks at the tailstock in the setting
-
-	moreMm float64 // sawn on for the jaws
-	holeMm float64 // the drill that is through the middle after the first setting
-}
 
 func operations(n *Numbered, jigs ...Jigged) *bench {
 	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}, held: map[int]bool{}, finishes: map[int]int{}, worked: map[workedTo]bool{}}
@@ -74,115 +43,25 @@ func operations(n *Numbered, jigs ...Jigged) *bench {
 	return b
 }
 
-// op numbers an operation from 1. A caution stands where it first applies, not
-// again in each step of the part.
-func (b *bench) op(o plan.Operation) {
-	if slices.ContainsFunc(b.ops, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
-		o.Caution, o.Dangers = "", nil
+// knife makes a part of soft sheet: the template on it, its holes punched while the sheet is whole, then its bore cut
+// and last its outside.
+func (b *bench) knife() {
+	do := []string{"Lay " + b.StockText() + " on end-grain wood or a cutting board."}
+	if faces, _ := b.punched(); len(faces) > 0 && slices.ContainsFunc(b.Faces, func(f *plan.Face) bool { return f.NoTemplate == "" }) {
+		do = append(do, "Check the printed rules of the template. Tape the "+strings.Join(faces, " and the ")+" template on it whole; do not cut it out.")
+		do = append(do, b.carriedLines()...)
 	}
-	if o.Machine == plan.Lathe && !b.held[len(b.ops)] {
-		o.Holding += b.hoisted()
+	for m := range seq.Refs(b.Groups) {
+		by := words.Either(m.Hole != nil, "Punch ", "Punch the ends of, and cut between them, ")
+		do = append(do, by+words.Spaced(m.Name.Value)+", "+strings.TrimSuffix(m.placesWords(), ".")+": "+words.CountOf(m.Group.Count)+m.Group.SizeText+".")
 	}
-	o.N = len(b.ops) + 1
-	b.ops = append(b.ops, o)
-}
-
-// workedTo are limits that an operation is worked to: of a length, or across.
-type workedTo struct {
-	limits string
-	along  bool
-}
-
-// limits is the line of an operation that has the limits of a size by its name; none where nothing limits it.
-func (b *bench) limits(name string, z Sized) []string { return b.limit(name, z, false) }
-
-// wholeLimits are those of the part's length.
-func (b *bench) wholeLimits(name string) []string { return b.limit(name, b.Sizes.whole(), true) }
-
-func (b *bench) limit(name string, z Sized, along bool) []string {
-	l := b.limitsText(z)
-	if l == "" {
-		return nil
+	if bore := b.StepNamed(boreStep); bore != nil {
+		do = append(do, "Cut out the bore "+b.sizeText(bore)+".")
 	}
-	b.worked[workedTo{l, along}] = !z.leftOut()
-	return []string{name + " " + l}
-}
-
-// threadRPM is the fastest a thread is cut by hand and half-nut: the tool has to
-// be drawn back in time. Common practice, no source.
-const threadRPM = 150.0
-
-// rpm is the spindle speed for an operation at a diameter, from the shop's own
-// list of the machine where it has one, with its remark and the tool; 0 for a material
-// without data.
-func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, note string, tool cutting.Tool) {
-	tool = cutting.HSS
-	if b.Material == nil || !(diaMm > 0) {
-		return 0, "", tool
-	}
-	if op != cutting.Drill && op != cutting.Ream && b.Job.Shop.CarbideTool {
-		tool = cutting.Carbide
-	}
-	list := b.Job.Shop.DrillRPM
-	if onLathe {
-		list = b.Job.Shop.LatheRPM
-	}
-	want, err := b.wantedRPM(op, tool, diaMm, onLathe)
-	if err != nil || len(list) == 0 {
-		return math.Round(want/5) * 5, "", tool
-	}
-	rpm, _ = cutting.ChooseSpeed(want, seq.Map(list, func(n parts.Number) float64 { return n.Value }))
-	switch { // a quarter too fast is borne by a light cut; common practice, no source
-	case rpm > 1.25*want:
-		with := words.Either(b.Material.Kind == material.GreyIron, "dry", "coolant")
-		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, " + with
-	case rpm > 0 && rpm < 0.6*want:
-		note = "nearest below " + words.Trim(want, 0)
-	}
-	return rpm, note, tool
-}
-
-// wantedRPM is the speed that tool and material would have. On the lathe the work turns, whatever cuts it, and bounds it.
-func (b *bench) wantedRPM(op cutting.Op, tool cutting.Tool, diaMm float64, onLathe bool) (float64, error) {
-	span, _, err := cutting.Speed(b.Material.Kind, op, tool)
-	v := span.MidMPerMin()
-	if op == cutting.Drill && b.Material.Kind == material.AusteniticStainless {
-		v = span.MinMPerMin // it hardens under a drill that burns; two shop tables for 304, from ft/min, have 9 to 15 and 17
-	}
-	want := cutting.SpindleRPM(v, diaMm)
-	if op == cutting.Thread {
-		want = math.Min(want, threadRPM)
-	}
-	if !onLathe {
-		return want, err
-	}
-	if limit := cutting.SpindleLimitRPM(b.swungMm()); limit > 0 {
-		want = math.Min(want, limit)
-	}
-	return want, err
-}
-
-// swungMm is the largest diameter that a part swings in the lathe, corners and
-// all, as bought where it is a bar or a casting, and whether it may be out of balance: anything but a round.
-func (s *Sizes) swungMm() (mm float64, uneven bool) {
-	box, k := s.OutlinePath().Bounds(), s.Part.Stock
-	switch {
-	case s.form.round() && k.Form == "square":
-		return k.Size.Mm * math.Sqrt2, false
-	case s.form.round() && !k.ByArea():
-		return geom.Clean(math.Max(box.W(), k.Size.Mm)), false
-	case s.form.round():
-		return geom.Clean(box.W()), false
-	}
-	for _, c := range s.OutlinePath().Flatten(geom.FlatMm).Coords() { // about the bore, which need not be in the middle
-		mm = max(mm, 2*math.Hypot(c.X, c.Y))
-	}
-	return geom.Clean(mm), true
-}
-
-func (b *bench) speed(op cutting.Op, diaMm float64) string {
-	rpm, note, tool := b.rpm(op, diaMm, true)
-	return words.When(rpm != 0, words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note))
+	do = append(do, "Last the outside, "+b.cut.size+": several light cuts, the knife upright; what is round with a compass cutter.", "Write TOP with a pen "+b.topPlace()+".")
+	b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Cut to the template", Do: do, Tool: "hollow punches and mallet, knife with a new blade, compass cutter", Gauge: "rule, calipers",
+		Refs: seq.Map(b.Features, func(f plan.Feature) int { return f.N })}, blade))
+	b.op(plan.Operation{Machine: plan.Bench, Title: "Inspect", Do: []string{"No cut runs past a corner, no hole is torn: else make it new.", "Fill in the record."}})
 }
 
 // markTop marks TOP with what comes before, where nothing else is marked: a hole in the middle has no clock angle.
@@ -482,4 +361,33 @@ func (g *Shape) cautions(ops []plan.Operation) []string {
 		out = append(out, g.W.Dia(w.Size.NominalMm)+" is over the lathe's swing of "+g.W.Size(g.Job.Shop.SwingMm.Mm)+".")
 	}
 	return out
+}
+
+// ThroughJigs works the operations of a part out again, with groups drilled through
+// jigs instead of punched marks.
+func (m *Model) ThroughJigs(jigs []Jigged) {
+	m.Out.Operations = operations(m.Numbered, jigs...).ops
+	for _, j := range jigs {
+		m.placed(j.Group, j.Jig)
+	}
+}
+
+// saw cuts the bar with what facing both ends needs.
+func (t *turned) saw(b *bench) {
+	if b.cut.outline != nil {
+		t.cutDisc(b)
+		return
+	}
+	if b.Part.Stock.Form == "casting" {
+		do := []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."}
+		if ordered := b.castText(); ordered != "" {
+			do = slices.Insert(do, 0, ordered)
+		}
+		b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Check the casting", Do: do, Gauge: "calipers, surface gauge"}, castFlash))
+		return
+	}
+	b.op(warn(plan.Operation{
+		Machine: plan.Saw, Title: "Cut the stock",
+		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to " + b.ends() + "."},
+	}, clampStock))
 }

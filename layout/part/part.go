@@ -28,6 +28,7 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -55,13 +56,6 @@ type Model struct {
 
 	work *bench // how it is made as it is drawn
 }
-
-// weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
-// practice, no source.
-const (
-	weldLeaveMm   = 2.0
-	weldLeaveInch = 1.0 / 16
-)
 
 // Work works out one part of a job: its sheet has what is done before it is welded, the rest has it
 // finished.
@@ -237,16 +231,6 @@ func (m *Model) finishNow(copies []int, f finishing) {
 	}
 }
 
-// BoreLeftMm is what stays on the diameter of the bore of a flat part when it is cut.
-func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(job)) }
-
-// Bores tells an operation of the lathe, or of the mill in its place.
-func Bores(o plan.Operation) bool { return o.Machine == plan.Lathe || o.Bores }
-
-func leftMm(job *parts.Job) float64 {
-	return words.Writer{Units: job.Units}.Step(weldLeaveMm, weldLeaveInch)
-}
-
 // asDrawn works a part out as it is drawn.
 func asDrawn(job *parts.Job, p *parts.Part) *Model {
 	sizes, errs := newSizes(job, p)
@@ -276,6 +260,109 @@ func asDrawn(job *parts.Job, p *parts.Part) *Model {
 		n.form.show(n, m.Out)
 	}
 	return m
+}
+
+// problems are what is wrong with the things on the part, in words too.
+func (n *Numbered) problems() []plan.Problem {
+	out := n.unmeasured
+	for m := range seq.Refs(n.Radials) {
+		out = append(out, m.problems(n)...)
+	}
+	out = append(out, n.undercutProblems()...)
+	for _, s := range n.thin {
+		out = append(out, plan.Problem{
+			Kind: plan.CentreThin, Pos: n.Part.Pos, Feature: s.Name,
+			Args: []plan.Arg{plan.Named(words.Spaced(s.Name)), plan.Named(n.W.Dia(s.Size.NominalMm)), plan.Of(plan.Mm, grooves.LeastCentredMm)},
+		})
+	}
+	out = append(out, n.form.problems(n)...)
+	for i := range out {
+		out[i].What = n.W.Says(out[i])
+	}
+	return out
+}
+
+func checks(n *Numbered) []plan.Check {
+	r := &record{Numbered: n}
+	for st := range seq.Refs(n.Steps) {
+		r.checkStep(st)
+	}
+	for _, f := range n.Features {
+		switch f.Kind {
+		case plan.LengthFeature, plan.HeightFeature, plan.OffsetFeature, plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
+			r.form.check(r, f)
+		}
+	}
+	for _, it := range n.items() {
+		it.checks(r)
+	}
+	r.checkNotes()
+	if top := n.topMark(); top != "" {
+		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
+	}
+	return r.list
+}
+
+func (r *record) checkStep(s *Step) {
+	name := words.Spaced(s.Name)
+	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.wanted(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	if r.Part.Rolled != nil && !s.Inside {
+		c.Gauge = "tape round it, both ends: " + r.girth(s)
+	}
+	switch {
+	case s.Size.Limited:
+		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
+	case s.Size.AsBought:
+		c.Limits = "as bought"
+		if r.pressedOn(s) {
+			c.Limits, c.Gauge = "as bought, for the bore on it: four places across, the largest", r.W.Micrometer(s.Size.NominalMm)
+		}
+	default:
+		c.Limits = words.OrNone(c.Limits)
+	}
+	for _, d := range s.details {
+		d.check(s, &c)
+	}
+	if t := s.Size.Thread; t != nil {
+		c.Limits = r.classLimits(t) + c.Limits
+	}
+	r.add(c)
+	for _, d := range s.details {
+		d.more(r, s)
+	}
+	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
+		r.sized(plan.Check{Ref: r.ref(s), What: name + " length", Wanted: r.W.Size(s.LengthMm()), Gauge: r.lengthGauge(s)}, r.length(s))
+	}
+}
+
+func newShape(s *Sizes) (*Shape, parts.Errors) {
+	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers(), wrapped: map[string]*Step{}}, faults: faults{job: s.Job}}
+	for _, c := range d.bevels {
+		d.roundRoom(c)
+	}
+	d.dowels()
+	d.oneTemplate()
+	_, seen := s.form.(faced)
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		if !s.form.listed() && (s.marked(f) || (seen || s.Clamp != nil) && f == parts.Front) {
+			face := s.face(f, false)
+			s.share(face)
+			d.Faces = append(d.Faces, face)
+		}
+	}
+	d.holed = s.branches()
+	d.required = s.requirements()
+	d.centreHoles()
+	for m := range seq.Refs(s.Radials) {
+		cut := d.flatCut(m)
+		for row := range seq.Refs(m.Rows) {
+			row.InFlat = cut
+		}
+	}
+	d.wraps()
+	s.form.developments(d)
+	d.templatePolicy()
+	return d.Shape, d.list
 }
 
 // FaceView is a face of a part as seen by who looks at it, with every hole
@@ -310,12 +397,75 @@ func OutlineContour(job *parts.Job, p *parts.Part) plan.Contour {
 	return plan.Contour(s.OutlinePath().ToSVG())
 }
 
-// faults collects what is wrong with the input.
-type faults struct {
-	job  *parts.Job
-	list parts.Errors
+// CutProfile lays out the cutting file of a flat part, or of the flat blank of
+// a cone or square-to-round. The error is a located
+// parts.Errors where the part is at fault, and a plain one for options.
+//
+// What is cut: the outline and the bore as left for the lathe, through slots,
+// and through holes that are plain or for clearance and not smaller than the
+// cutter can make. Tapped, reamed, blind and too small holes become marks.
+func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, error) {
+	p := job.Part(part)
+	switch {
+	case p == nil:
+		return nil, fmt.Errorf("no part %s in the job", part)
+	case !(opt.KerfMm >= 0 && opt.KerfMm <= MaxKerfMm):
+		return nil, fmt.Errorf("kerf %v mm: 0 to %d mm", opt.KerfMm, MaxKerfMm)
+	case opt.Compensate && opt.KerfMm == 0:
+		return nil, fmt.Errorf("to compensate, the kerf must be known")
+	}
+	if rough := p.BeforeWeld(leftMm(job)); rough != nil {
+		p = rough
+	}
+	sizes, errs := newSizes(job, p)
+	shape, more := newShape(sizes)
+	if errs = append(errs, more...); len(errs) > 0 {
+		return nil, errs
+	}
+	c := &cutter{Shape: shape, faults: faults{job: job}, opt: opt}
+	c.out = c.newProfile()
+	out, err := shape.form.cutFile(c)
+	if len(c.list) > 0 {
+		return nil, c.list
+	}
+	return out, err
 }
 
-func (f *faults) fault(pos parts.Pos, what, right string) {
-	f.list = append(f.list, f.job.Fault(pos, what, right))
+// SawShort has a bar sawn shorter than it is drawn, by leftMm and rightMm at its ends, for
+// the gaps of the welds there, or longer where these are negative, for what the welds draw in:
+// its sheet shows it so, and its holes from the sawn ends. A coped bar stays as it is drawn; ok
+// tells whether another length is sawn.
+func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
+	drawn, is := m.form.(*bar)
+	if !is || m.Out.Bar == nil || len(drawn.copes) > 0 || leftMm == 0 && rightMm == 0 {
+		return false
+	}
+	in := *drawn.in
+	in.Length.Mm -= leftMm + rightMm
+	sawn := newBar(&in, m.Job.Units == parts.Inches)
+	if sawn.err != nil {
+		return false
+	}
+	sawn.short = "Sawn " + m.offWords(leftMm) + " at each end"
+	if leftMm != rightMm {
+		sawn.short = "Sawn left " + m.offWords(leftMm) + " and right " + m.offWords(rightMm)
+	}
+	sawn.short += ", for the welds: " + m.W.Size(drawn.in.Length.Mm) + " with them."
+	sizes := *m.Sizes
+	sizes.form, sizes.Groups = sawn, slices.Clone(m.Groups)
+	for g := range seq.Refs(sizes.Groups) {
+		off := geom.Point{XMm: (leftMm - rightMm) / 2} // of the middle
+		if g.On == "" && g.Face == parts.Back {
+			off.XMm = -off.XMm
+		}
+		g.Points = slices.Clone(g.Points)
+		for k := range g.Points {
+			g.Points[k] = g.Points[k].Minus(off)
+		}
+	}
+	shape := *m.Shape
+	shape.Sizes = &sizes
+	n := number(&shape)
+	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n).ops, checks(n)
+	return true
 }

@@ -122,24 +122,6 @@ func (s slots) sizes(r *record, m *Group) {
 	r.checkSizes(r.ref(m), what+" × depth", s.in.Width.Mm, s.in.Length.Mm, m.Depth.Mm)
 }
 
-// checkPlace checks where the group lies, which no chord shows: on a pitch circle
-// by the metal between pins and the round about or inside them, alike at two
-// places far apart; else by the edges that places are measured from.
-func (usual) checkPlace(r *record, m *Group) {
-	s, slot := m.kind.(slots)
-	for _, f := range r.Faces {
-		if slot && f.Face == m.Face {
-			s.checkPlace(r, m, f)
-			continue
-		}
-		if f.Face == m.Face && m.Pattern.AboutAxis() && m.Group.Count > 1 {
-			m.checkRound(r)
-		} else if f.Face == m.Face && !m.Pattern.AboutAxis() && !f.Round {
-			m.checkEdges(r, f)
-		}
-	}
-}
-
 // checkRound: each hole lies on the radius within its general tolerance, or within
 // what the cutter holds of a round that it cuts, so two gaps differ by twice that at most.
 func (m *Group) checkRound(r *record) {

@@ -88,6 +88,17 @@ func (c *chamfer) dimension(w words.Writer) plan.Dimension {
 	return d
 }
 
+// sizeText is how a drawing gives it: "2 × 45°", "R2", "SR20" (ISO 129-1).
+func (c *chamfer) sizeText(w words.Writer) string {
+	switch {
+	case c.Sphere:
+		return "SR" + w.Size(c.Radius.Mm)
+	case c.Radius.Set():
+		return "R" + w.Size(c.Radius.Mm)
+	}
+	return w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+}
+
 // tool is what the lathe bevels or rounds it with, beside the turning tool.
 func (c *chamfer) tool() string {
 	if c.Radius.Set() {
@@ -169,16 +180,4 @@ func (b *bench) landMm(g *Groove) float64 {
 // gauge is what a radius is held against.
 func (c *chamfer) gauge() string {
 	return words.Either(c.Radius.Mm > radiusGaugeMm, "sheet template cut to the radius", "radius gauge")
-}
-
-// roundCheck is a rounded end in the record. ISO 2768-1 gives external radii with
-// the heights of chamfers.
-func (c *chamfer) roundCheck(r *record) plan.Check {
-	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: words.OrNone(""), Gauge: c.gauge()}
-	if pm, ok := r.chamferPm(c.Radius.Mm, &check); ok && pm < c.Radius.Mm {
-		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
-		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
-		check.Source = generalBy(r.Job.Tolerance.Value, " (radii)")
-	}
-	return check
 }

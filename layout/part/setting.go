@@ -2,6 +2,7 @@ package part
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"centrepop/parts"
@@ -15,9 +16,6 @@ type setting struct {
 	steps  []*Step // outside from the widest down, inside from the narrowest up
 	before []*Step // what was turned in the setting before
 }
-
-// first tells whether it is the first of the two.
-func (s setting) first() bool { return s.face == parts.Front }
 
 // settings shares out the steps. A widest outside that reaches the back face
 // is turned from there, for the chuck holds it while the front is turned.
@@ -86,6 +84,18 @@ func (b *bench) fromBack(wide *Step) bool {
 	return b.leftMm(wide.ToMm) < b.gripNeedMm() && !b.splits(wide) && b.heldBefore(wide)
 }
 
+// heldBefore tells whether a finished diameter in front of an outside is long enough to
+// hold the part on.
+func (b *bench) heldBefore(wide *Step) bool {
+	return slices.ContainsFunc(b.Side(false), func(s *Step) bool { return !geom.Over(s.ToMm, wide.FromMm) && s.LengthMm() >= b.gripNeedMm() })
+}
+
+// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
+// with what the other end is faced by, the tool clear of the jaws.
+func (b *bench) leftMm(zMm float64) float64 {
+	return b.LengthMm() - zMm + b.backAllowanceMm() - toolClearMm
+}
+
 // twice tells whether a step is turned in two settings: an outside, or a bore so deep that a bar
 // reaches half from each end.
 func (b *bench) twice(s *Step) bool {
@@ -103,12 +113,6 @@ func (b *bench) rest() []*Step {
 // toEnd tells whether a step goes to the back of the part.
 func (s *Sizes) toEnd(st *Step) bool { return geom.Alike(st.ToMm, s.LengthMm()) }
 
-// whole tells whether an outside runs from end to end, so that it is turned as far
-// as the jaws allow.
-func (b *bench) whole(s *Step) bool {
-	return !s.Inside && geom.Alike(s.LengthMm(), b.LengthMm())
-}
-
 // splits tells whether the widest outside is turned in two settings: it is what the
 // jaws hold in both, and long enough for that, or there is next to nothing behind it and nothing before it to
 // hold; or it reaches the back, and what is before it is too short to hold it by.
@@ -123,6 +127,9 @@ func (b *bench) splits(s *Step) bool {
 	}
 	return s.LengthMm() >= 2*need && geom.Some(s.FromMm) || left < leastJawMm && !b.heldBefore(s)
 }
+
+// restMm is how much of an outside that splits is turned when the part is turned round.
+func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.LengthMm()/2) }
 
 // together moves the steps that are to be turned without letting the part go into
 // one setting: the one that has more of them, or the later.
@@ -145,9 +152,4 @@ func (b *bench) together(out *[2]setting) {
 		return -s.Size.NominalMm
 	}
 	slices.SortStableFunc(out[to].steps, func(p, q *Step) int { return cmp.Compare(order(p), order(q)) })
-}
-
-// oneSetting tells whether a step is one of those turned without letting go.
-func (s *Sizes) oneSetting(name string) bool {
-	return s.Part.Turned() && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
 }

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -31,36 +32,6 @@ type Shape struct {
 type shaper struct {
 	*Shape
 	faults
-}
-
-func newShape(s *Sizes) (*Shape, parts.Errors) {
-	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers(), wrapped: map[string]*Step{}}, faults: faults{job: s.Job}}
-	for _, c := range d.bevels {
-		d.roundRoom(c)
-	}
-	d.dowels()
-	d.oneTemplate()
-	_, seen := s.form.(faced)
-	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		if !s.form.listed() && (s.marked(f) || (seen || s.Clamp != nil) && f == parts.Front) {
-			face := s.face(f, false)
-			s.share(face)
-			d.Faces = append(d.Faces, face)
-		}
-	}
-	d.holed = s.branches()
-	d.required = s.requirements()
-	d.centreHoles()
-	for m := range seq.Refs(s.Radials) {
-		cut := d.flatCut(m)
-		for row := range seq.Refs(m.Rows) {
-			row.InFlat = cut
-		}
-	}
-	d.wraps()
-	s.form.developments(d)
-	d.templatePolicy()
-	return d.Shape, d.list
 }
 
 // item is a thing on the part besides its steps, with a number of its own.
@@ -90,17 +61,6 @@ func refItems[T any, P interface {
 	return seq.Map(slices.Collect(seq.Refs(of)), func(one *T) item { return P(one) })
 }
 
-// topFace is the face that TOP is marked on.
-func (g *Shape) topFace() string {
-	if len(g.Faces) > 0 {
-		return string(g.Faces[0].Face)
-	}
-	if g.saddledEnd(parts.Front) {
-		return string(parts.Back)
-	}
-	return string(parts.Front)
-}
-
 // turnedVolumeMm3 sums the cones between the points of a contour.
 func turnedVolumeMm3(line []plan.XY) float64 {
 	sum := 0.0
@@ -110,3 +70,51 @@ func turnedVolumeMm3(line []plan.XY) float64 {
 	}
 	return sum
 }
+
+// centreRows are the centre holes, front before back.
+func (g *Shape) centreRows() []plan.CentreRow {
+	return seq.Map(g.centres, func(c *centreHole) plan.CentreRow {
+		return plan.CentreRow{Face: c.face, Designation: c.Designation, PilotMm: c.PilotMm, MouthMm: c.MouthMm}
+	})
+}
+
+var radialKinds = map[parts.RadialShape]radialKind{
+	parts.RadialHole: radialHole{}, parts.RadialSlot: radialSlot{}, parts.RadialWindow: radialWindow{},
+}
+
+// branchOver is the branch inside whose hole a radial feature without a thread lies; nil if there is none.
+func (g *Shape) branchOver(n int) *branchHole {
+	for _, m := range g.Radials {
+		if row, is := seq.Find(m.Rows, func(row plan.RadialRow) bool { return row.N == n }); is && m.Size.Thread == nil {
+			return seq.First(g.holed, func(h *branchHole) bool { return h.origin != nil && h.holds(row) })
+		}
+	}
+	return nil
+}
+
+// handCutMm is how far an opening may reach past the hole of a branch and is cut with it: what a curve punched
+// by its template and ground by hand holds, and more than a rounded size is off. Common practice, no source.
+const handCutMm = 0.2
+
+// holds tells whether an opening in the main lies inside the branch's bore.
+func (h *branchHole) holds(row plan.RadialRow) bool {
+	z := h.origin.fromFrontMm()
+	turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
+	if row.AroundMm == 0 { // a round hole
+		row.AroundMm, row.AlongMm, row.CornerMm = row.DiameterMm, row.DiameterMm, row.DiameterMm/2
+	}
+	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
+	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
+	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2+handCutMm
+}
+
+// fromFrontMm is how far from the front face of the main it lies.
+func (o *origin) fromFrontMm() float64 { return geom.Clean(o.from.FromFront(o.axialMm, o.lengthMm)) }
+
+// saddleAt is the saddle of an end, nil where it has none.
+func (g *Shape) saddleAt(f parts.Face) *saddle {
+	return seq.First(g.saddles, func(m *saddle) bool { return m.end.Face == f })
+}
+
+// saddledEnd tells whether a face is cut to a saddle curve.
+func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }

@@ -146,6 +146,11 @@ func (s *Sizes) General(mm float64) Sized {
 	return Sized{NominalMm: mm, MinMm: mm - pm, MaxMm: mm + pm, Limited: true, ByClass: true, Source: generalBy(class, "")}
 }
 
+// generalBy is a class of the general tolerance as a source, with what of it.
+func generalBy(class, of string) lookup.Source {
+	return lookup.Source{Name: "ISO 2768-" + class, Of: of, State: lookup.Checked}
+}
+
 // tapeOffMm is how far off a tape reads round or along a tube. Common practice, no source.
 const tapeOffMm = 1.0
 
@@ -229,6 +234,12 @@ func (s *Sizes) sizeText(st *Step) string {
 	return text
 }
 
+// leadName is a lead screw's thread with the class of its side: "Tr24x5 LH-7e".
+func (s *Sizes) leadName(st *Step) string {
+	t := st.Size.Thread
+	return t.Designation + "-" + t.Lead.Of(st.Inside).Class
+}
+
 // wanted is a diameter next to its limits, which it need not say then.
 func (s *Sizes) wanted(st *Step) string {
 	switch size := st.Size.classed(s.W); {
@@ -248,3 +259,20 @@ const (
 	pressClass    = "light press"
 	measuredClass = "to its counterpart as measured"
 )
+
+// spread is a size with limits that no class names.
+func spread(nominalMm, lessMm, moreMm float64, source lookup.Source) Sized {
+	return Sized{NominalMm: nominalMm, MinMm: geom.Clean(nominalMm - lessMm), MaxMm: geom.Clean(nominalMm + moreMm), Limited: true, Source: source}
+}
+
+// spread is how far an outside may measure from its nominal: as bought what its tube
+// standard allows, else 0.6 mm, with more than any turned size has (common practice,
+// no source).
+func (s *Sizes) spread(st *Step) float64 {
+	if s.Part.BoughtTube() && st.Size.AsBought && s.Material != nil {
+		if tol, err := fits.TubeOutside(fits.TubeStandard(s.Material.Name), st.Size.NominalMm); err == nil {
+			return tol.PlusMinusMm
+		}
+	}
+	return 0.6
+}

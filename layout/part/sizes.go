@@ -2,6 +2,7 @@ package part
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -77,28 +78,6 @@ func (s *Sizes) DensityKgM3() float64 {
 type sizer struct {
 	*Sizes
 	faults
-}
-
-func newSizer(job *parts.Job, p *parts.Part) *sizer {
-	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p, job.Units)}, faults: faults{job: job}}
-	if m, err := material.Find(p.Material.Value); err == nil {
-		z.Material = &m
-	} else if n, ok := material.FindNonmetal(p.Material.Value); ok {
-		z.Nonmetal = &n
-	}
-	z.Steps = z.form.steps(z)
-	return z
-}
-
-func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
-	z := newSizer(job, p)
-	z.faceGroups()
-	z.radials()
-	z.keyways()
-	z.grooves()
-	z.flats()
-	z.clamp()
-	return z.Sizes, z.list
 }
 
 // StepNamed finds a step by name, or nil.
@@ -201,25 +180,6 @@ func (s *Sizes) StockWords(k parts.Stock) string {
 	return strings.Join(t, ", ")
 }
 
-// mateOf is the nominal outside diameter that a reference of this part points
-// at, with the part it stands on; nil if it points at nothing that fits.
-func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
-	p := s.Job.Part(ref.Part)
-	if p == nil {
-		return nil, nil
-	}
-	other := newSizer(s.Job, p).Sizes
-	switch st := other.StepNamed(ref.Feature); {
-	case st == nil:
-		f.fault(ref.Pos, ref.Part+"."+ref.Feature+" is not round", "a round outside of that part")
-	case st.Inside:
-		f.fault(ref.Pos, "light press on "+ref.Part+"."+ref.Feature+", which is a bore", "the outside step that goes into this bore")
-	default:
-		return other, st
-	}
-	return nil, nil
-}
-
 // notes are those of the drawing but for work, and what is left out for want of data.
 func (g *Shape) notes() []string {
 	drawn := seq.Keep(g.Part.Notes, func(n parts.Text) bool { return g.form.listed() || parts.AskedBy(n.Value) == nil })
@@ -233,4 +193,28 @@ func (g *Shape) notes() []string {
 // rows are the radial features, numbered on in the order of the drawing.
 func (s *Sizes) rows() []plan.RadialRow {
 	return seq.Flat(s.Radials, func(m Radial) []plan.RadialRow { return m.Rows })
+}
+
+// Flat tells whether the part is cut from plate.
+func (s *Sizes) Flat() bool { _, ok := s.form.(*flat); return ok }
+
+// side is +1 for an outside, −1 for a bore.
+func (s *Step) side() float64 {
+	if s.Inside {
+		return -1
+	}
+	return 1
+}
+
+// atFace tells whether a step begins or ends in a face of the part.
+func (s *Sizes) atFace(st *Step, face parts.Face) bool {
+	return face == parts.Front && st.FromMm < geom.CloseMm || face == parts.Back && st.ToMm > s.LengthMm()-geom.CloseMm
+}
+
+// clocked are points drawn at TOP, turned clockwise to an angle.
+func clocked(deg float64, points ...plan.XY) []plan.XY {
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	return seq.Map(points, func(q plan.XY) plan.XY {
+		return plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)}
+	})
 }

@@ -91,6 +91,24 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 	}
 }
 
+// checkPlace checks where the group lies, which no chord shows: on a pitch circle
+// by the metal between pins and the round about or inside them, alike at two
+// places far apart; else by the edges that places are measured from.
+func (usual) checkPlace(r *record, m *Group) {
+	s, slot := m.kind.(slots)
+	for _, f := range r.Faces {
+		if slot && f.Face == m.Face {
+			s.checkPlace(r, m, f)
+			continue
+		}
+		if f.Face == m.Face && m.Pattern.AboutAxis() && m.Group.Count > 1 {
+			m.checkRound(r)
+		} else if f.Face == m.Face && !m.Pattern.AboutAxis() && !f.Round {
+			m.checkEdges(r, f)
+		}
+	}
+}
+
 // turnDeg is the clock angle of the long axis as it lies on the metal: of a
 // folded part on its blank, else seen on the face that it is punched on.
 func (s slots) turnDeg(m *Group) float64 {
@@ -103,7 +121,30 @@ func (s slots) turnDeg(m *Group) float64 {
 	return math.Mod(geom.ClockDeg(m.halfMm), 180)
 }
 
-// sweptMm2 is the area that a disc sweeps over a distance.
-func sweptMm2(diameterMm, overMm float64) float64 {
-	return math.Pi/4*diameterMm*diameterMm + diameterMm*overMm
+// work mills a slot.
+func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
+	row := m.Rows[0]
+	narrow := math.Min(row.AroundMm, row.AlongMm)
+	if m.In.Through && narrow > milledMm {
+		radialWindow{}.work(b, m, o)
+		return
+	}
+	o.Machine = plan.Mill
+	if m.In.Through {
+		way := ""
+		if noWider.MatchString(m.In.Note.Value) { // a cutter cuts a little wider than it is
+			narrow = max(narrow-b.W.Step(narrowStepMm, narrowStepIn), narrow/2)
+		}
+		o.Tool, way = b.slotTool(narrow, math.Max(row.AroundMm, row.AlongMm), b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
+		o.Do = append(o.Do, words.Capital(way)+" to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
+		return
+	}
+	o.Tool = b.slotDrill("", narrow)
+	round, from, turned := row.OutsideMm, "the top of the round", ""
+	if st := b.outsideAt(row.AxialMm); st != nil && st.Size.Thread != nil {
+		round, from, turned = b.threadBlankMm(st), b.W.Dia(round)+" nominal", " as turned"
+	}
+	floor := geom.Clean((row.OutsideMm+round)/2 - m.In.Depth.Mm)
+	o.Do = append(o.Do, "Mill to "+row.SizeText+passes(m.In.Depth.Mm, narrow)+".",
+		"Depth "+b.W.Size(m.In.Depth.Mm)+" from "+from+": "+b.W.Size(floor)+" left to the far side of "+b.W.Dia(round)+turned+".")
 }

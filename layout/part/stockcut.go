@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"centrepop/layout/cutting"
-	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -41,6 +40,11 @@ func (b *bench) partingMm() float64 {
 		return 0
 	}
 	return partOffMm + toolClearMm + max(leastJawMm, b.gripNeedMm())
+}
+
+// oneSetting tells whether a step is one of those turned without letting go.
+func (s *Sizes) oneSetting(name string) bool {
+	return s.Part.Turned() && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
 }
 
 // partingStockMm is how long the stock of such a part has to be; 0 of others.
@@ -114,15 +118,32 @@ func (b *bench) castKg() float64 {
 	return seq.Sum(pieces, func(p cutting.Stretch) float64 { return (sweptMm2(p.OutMm+more, 0) - core) * p.LengthMm }) * 1e-9 * b.DensityKgM3()
 }
 
-// jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in
-// the first setting.
-func (b *bench) jawStockMm(steps []*Step) float64 {
-	out := b.facingMm() + b.turnedToMm(steps) + toolClearMm
-	if slices.ContainsFunc(steps, b.whole) {
-		out = b.facingMm() + b.LengthMm()
+// pieces are the sections of the finished part from one place to another, turned
+// round where from is the greater.
+func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
+	lo, hi := math.Min(fromMm, toMm), math.Max(fromMm, toMm)
+	ends := []float64{lo, hi}
+	for i := range b.Steps {
+		ends = append(ends, seq.Keep([]float64{b.Steps[i].FromMm, b.Steps[i].ToMm}, func(z float64) bool { return z > lo && z < hi })...)
 	}
-	need := math.Min(cutting.JawMm, math.Max(gripShare*out, math.Min(b.gripNeedMm(), out)))
-	return math.Max(b.LengthMm()+2*b.facingMm(), out+need)
+	slices.Sort(ends)
+	ends = slices.Compact(ends)
+	var out []cutting.Stretch
+	for i := 1; i < len(ends); i++ {
+		middle := (ends[i-1] + ends[i]) / 2
+		p := cutting.Stretch{LengthMm: ends[i] - ends[i-1]}
+		if s := b.outsideAt(middle); s != nil {
+			p.OutMm = 2 * s.RadiusMm()
+		}
+		if s := b.boreAt(middle); s != nil {
+			p.InMm = 2 * s.RadiusMm()
+		}
+		out = append(out, p)
+	}
+	if fromMm > toMm {
+		slices.Reverse(out)
+	}
+	return out
 }
 
 // ends says what becomes of the two ends that the saw leaves.
@@ -174,24 +195,4 @@ func (b *bench) castText() string {
 		text += "cast solid"
 	}
 	return text + ". Draft, fillets, shrinkage and a stepped core are the pattern maker's."
-}
-
-// saw cuts the bar with what facing both ends needs.
-func (t *turned) saw(b *bench) {
-	if b.cut.outline != nil {
-		t.cutDisc(b)
-		return
-	}
-	if b.Part.Stock.Form == "casting" {
-		do := []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."}
-		if ordered := b.castText(); ordered != "" {
-			do = slices.Insert(do, 0, ordered)
-		}
-		b.op(warn(plan.Operation{Machine: plan.Bench, Title: "Check the casting", Do: do, Gauge: "calipers, surface gauge"}, castFlash))
-		return
-	}
-	b.op(warn(plan.Operation{
-		Machine: plan.Saw, Title: "Cut the stock",
-		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to " + b.ends() + "."},
-	}, clampStock))
 }

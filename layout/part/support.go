@@ -12,52 +12,9 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Where a round is supported. Of a finished size a quarter of its tolerance may be
-// bent aside; what sticks out over three diameters chatters, and jaws on less than a
-// fifth of what sticks out, or on less than 0.15 diameters, let go. The tool stays clear
-// of the jaws, and on less than leastJawMm nothing is turned that can be turned in two
-// settings. Common practice, no source.
-const (
-	bendShare   = 0.25
-	chatterDias = 3.0
-	gripShare   = 1.0 / 5
-	gripDias    = 0.15
-	toolClearMm = 3.0
-	leastJawMm  = 10.0
-	leastHeldMm = 3.0 // jaws on less let go, however light the cut
-)
-
 // slender tells whether the part sticks out so far over its diameter that it is
 // turned with a tailstock or a steady.
 func (b *bench) slender() bool { return b.LengthMm() > chatterDias*b.widest().Size.NominalMm }
-
-// pieces are the sections of the finished part from one place to another, turned
-// round where from is the greater.
-func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
-	lo, hi := math.Min(fromMm, toMm), math.Max(fromMm, toMm)
-	ends := []float64{lo, hi}
-	for i := range b.Steps {
-		ends = append(ends, seq.Keep([]float64{b.Steps[i].FromMm, b.Steps[i].ToMm}, func(z float64) bool { return z > lo && z < hi })...)
-	}
-	slices.Sort(ends)
-	ends = slices.Compact(ends)
-	var out []cutting.Stretch
-	for i := 1; i < len(ends); i++ {
-		middle := (ends[i-1] + ends[i]) / 2
-		p := cutting.Stretch{LengthMm: ends[i] - ends[i-1]}
-		if s := b.outsideAt(middle); s != nil {
-			p.OutMm = 2 * s.RadiusMm()
-		}
-		if s := b.boreAt(middle); s != nil {
-			p.InMm = 2 * s.RadiusMm()
-		}
-		out = append(out, p)
-	}
-	if fromMm > toMm {
-		slices.Reverse(out)
-	}
-	return out
-}
 
 // bent is the turned step with limits that a finishing cut bends aside the most of
 // what its tolerance lets it, and by how much; nil where none is bent over that.
@@ -153,6 +110,17 @@ func (b *bench) letGo(set setting, h held) {
 	b.unmeasured = append(b.unmeasured, p)
 }
 
+// jawStockMm is how long the stock has to be for the jaws to have enough behind what is turned in
+// the first setting.
+func (b *bench) jawStockMm(steps []*Step) float64 {
+	out := b.facingMm() + b.turnedToMm(steps) + toolClearMm
+	if slices.ContainsFunc(steps, b.whole) {
+		out = b.facingMm() + b.LengthMm()
+	}
+	need := math.Min(cutting.JawMm, math.Max(gripShare*out, math.Min(b.gripNeedMm(), out)))
+	return math.Max(b.LengthMm()+2*b.facingMm(), out+need)
+}
+
 // chuckSupport is what holds up what sticks out of the chuck in a setting.
 func (b *bench) chuckSupport(set setting, h held) string {
 	weak := math.Min(h.gripMm, cutting.JawMm) < gripShare*h.outMm || h.gripMm < math.Min(gripDias*b.widest().Size.NominalMm, h.outMm)
@@ -185,12 +153,30 @@ func (b *bench) chuckSupport(set setting, h held) string {
 	return text
 }
 
-// hoisted says what a heavy part needs while it goes into the chuck, and each time that it is
-// held anew, when it weighs what it does finished or more.
-func (b *bench) hoisted() string {
-	kg, how := math.Max(b.stockKg(), b.massKg()), " before turning: hoist it in"
-	if slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }) {
-		kg, how = b.massKg(), ": hoist it round"
+// holding is how a part is held in a setting, after the steps turned before.
+func (b *bench) holding(set setting) string {
+	b.tail = false
+	if s := seq.First(set.steps, func(s *Step) bool { return b.behind(set.face, s) && s != b.neckBehind(b.widest()) }); b.onCentres && s != nil {
+		return "between centres, by a face driver: a driver on the outside stands in the way of " + words.Spaced(s.Name) + b.onCentresSupport(set.steps)
 	}
-	return words.When(kg > plan.LiftKg, "; "+b.W.RoundMass(kg, 0)+how+" and do not let go before the jaws hold")
+	if b.onCentres {
+		on := words.Either(!set.first() && anyTurned(set.before), b.driverOn(set), words.Either(b.roughed, "the end not finished", "the end not turned"))
+		if mine, _, _ := b.trueTo(set.steps, b.Side(false)); mine == nil {
+			on += "; or in the chuck with a centre at the free end"
+		}
+		return "between centres, driver on " + on + b.onCentresSupport(set.steps)
+	}
+	text := "chuck on the back end, set true"
+	switch {
+	case set.first():
+	case !slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == plan.Lathe }): // the front is only sawn
+		text = "chuck on the front end, set true"
+	case !anyTurned(set.steps) && len(b.rest()) == 0:
+		text = "turned round, set true"
+	default:
+		text = b.truedOn(set)
+	}
+	h := b.heldIn(set)
+	b.letGo(set, h)
+	return text + b.chuckSupport(set, h)
 }

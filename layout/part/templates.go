@@ -1,8 +1,6 @@
 package part
 
 import (
-	"math"
-
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -34,32 +32,6 @@ func (d *shaper) needlessWrap(p *plan.Development) string {
 		return ""
 	}
 	return words.Spaced(p.Marks[0].Name) + " alone is set out there, by the table"
-}
-
-// branchOver is the branch inside whose hole a radial feature without a thread lies; nil if there is none.
-func (g *Shape) branchOver(n int) *branchHole {
-	for _, m := range g.Radials {
-		if row, is := seq.Find(m.Rows, func(row plan.RadialRow) bool { return row.N == n }); is && m.Size.Thread == nil {
-			return seq.First(g.holed, func(h *branchHole) bool { return h.origin != nil && h.holds(row) })
-		}
-	}
-	return nil
-}
-
-// handCutMm is how far an opening may reach past the hole of a branch and is cut with it: what a curve punched
-// by its template and ground by hand holds, and more than a rounded size is off. Common practice, no source.
-const handCutMm = 0.2
-
-// holds tells whether an opening in the main lies inside the branch's bore.
-func (h *branchHole) holds(row plan.RadialRow) bool {
-	z := h.origin.fromFrontMm()
-	turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
-	if row.AroundMm == 0 { // a round hole
-		row.AroundMm, row.AlongMm, row.CornerMm = row.DiameterMm, row.DiameterMm, row.DiameterMm/2
-	}
-	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
-	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
-	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2+handCutMm
 }
 
 // setOut is how a rolled blank gets onto its sheet.

@@ -7,7 +7,6 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
-	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -26,28 +25,6 @@ func (b *bench) threadSpeed(steps []*Step) string {
 		return "threads " + words.Trim(n, 0) + " at " + b.W.Dia(widest)
 	}
 	return ""
-}
-
-// threadBlankMm is the diameter before threading: the tap drill inside;
-// outside the major diameter, less a tenth of the pitch on metric and unified
-// threads, which stays inside their 6g and 2A limits (common practice, no
-// source). Of a lead screw and its nut it is the middle of the limits.
-func (b *bench) threadBlankMm(s *Step) float64 {
-	t := s.Size.Thread
-	switch {
-	case t.Lead != nil:
-		lo, hi := leadCrest(s)
-		return b.W.Even((lo+hi)/2, 0.01, 0.001)
-	case s.Inside && t.TapDrillMm != 0 && t.TapDrillName == "":
-		return b.W.Even(t.TapDrillMm, 0.001, 0.001)
-	case s.Inside && t.TapDrillMm != 0:
-		return t.TapDrillMm
-	case s.Inside:
-		return t.MinorMm
-	case t.Series == threads.PipeG || t.Taper:
-		return t.MajorMm
-	}
-	return b.W.Even(t.MajorMm-t.PitchMm/10, 0.01, 0.001)
 }
 
 // threadWork is the line that cuts a thread.
@@ -73,49 +50,6 @@ func (b *bench) threadWork(s *Step) string {
 	return line + ", " + b.W.Size(s.LengthMm()) + " long." + words.Either(t.Lead != nil, b.leadWork(s), b.handed(s))
 }
 
-// handed says how a thread is cut where that is not forward and towards the headstock. Its hand goes by the turning
-// and the way together, and the tool ends at metal without an undercut: it cannot begin there.
-func (b *bench) handed(s *Step) string {
-	t := s.Size.Thread
-	tail, head := b.neighbours(s)
-	atTail, atHead := false, b.blind(s)
-	if b.face == parts.Back {
-		tail, head, atTail, atHead = head, tail, atHead, atTail
-	}
-	left := t.LeftHand || t.Lead != nil && t.Lead.LeftHand
-	toTail := left
-	if s.Undercut == nil && !t.Taper {
-		atHead, atTail = atHead || overRoot(s, head) > geom.CloseMm, atTail || overRoot(s, tail) > geom.CloseMm
-		toTail = !atHead && (atTail || toTail)
-	}
-	from, to := "headstock", "tailstock"
-	if !toTail {
-		from, to = to, from
-	}
-	way := "the carriage goes from the " + from + " to the " + to
-	switch {
-	case toTail == left:
-		return words.When(left, " LEFT HAND: the lathe runs forward, "+way+".")
-	case left:
-		way = "LEFT HAND, and it ends at metal: the lathe runs in reverse, " + way
-	default:
-		way = "It ends at metal: the lathe runs in reverse, " + way
-	}
-	return " " + way + ", the tool upside down or on the far side; a chuck that is screwed on is locked first."
-}
-
-// overRoot is how far, on diameter, a step stands over the root of a thread; at most 0 where there is none.
-func overRoot(st, s *Step) float64 {
-	switch t := st.Size.Thread; {
-	case s == nil:
-		return 0
-	case st.Inside:
-		return t.GroundMm() - s.Size.NominalMm
-	default:
-		return s.Size.NominalMm - t.RootMm()
-	}
-}
-
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
 // not there yet: it is bored later, from the other face. Room as for a blind thread.
 func (b *bench) toolRoom(s *Step, set setting) string {
@@ -131,17 +65,6 @@ func (b *bench) toolRoom(s *Step, set setting) string {
 		}
 	}
 	return ""
-}
-
-// tapped tells whether an inside thread is drilled and tapped because a boring bar
-// does not reach through it.
-func tapped(s *Step) bool {
-	t := s.Size.Thread
-	if !s.Inside || t == nil || t.TapDrillMm == 0 || t.MajorMm > 30 { // larger taps are not at hand; common practice, no source
-		return false
-	}
-	ok, both := cutting.BarReach(t.TapDrillMm, s.ToMm-s.FromMm)
-	return !ok || both
 }
 
 // thread is the thread of a threaded step.

@@ -30,6 +30,10 @@ func (t *tube) overall(s *Sizes) string {
 	}
 }
 
+func (t *turned) overall(s *Sizes) string {
+	return s.W.Dia(s.widest().Size.NominalMm) + " × " + s.W.Size(s.LengthMm()) + " long"
+}
+
 func (t *tube) developments(d *shaper) {
 	for i := range t.ends {
 		d.saddle(&t.ends[i])
@@ -121,8 +125,9 @@ func (t *tube) volumeMm3(g *Shape) float64 {
 	return volume
 }
 
-// saddledEnd tells whether a face is cut to a saddle curve.
-func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }
+func (t *turned) volumeMm3(g *Shape) float64 {
+	return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
+}
 
 // onlySawn tells whether an end needs no lathe: it gets a saddle and the tube
 // is not turned there.

@@ -1,12 +1,12 @@
 package part
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -90,22 +90,6 @@ func (t *turned) reach(z *sizer, steps []Step) {
 		"steps that are open to one face; else require: [{is: run-out, within: ..., of: one, to: the other}]")
 }
 
-// trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
-// widest outside that is turned, else a bore.
-func (usual) trueBy(n *Numbered) string {
-	for i, inside := range []bool{false, true} {
-		if of := seq.Keep(n.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
-			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
-			return words.Spaced(on.Name) + " " + n.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
-		}
-	}
-	return "its outside as bought within " + n.W.Near(boughtTrueMm)
-}
-
-func (t *turned) overall(s *Sizes) string {
-	return s.W.Dia(s.widest().Size.NominalMm) + " × " + s.W.Size(s.LengthMm()) + " long"
-}
-
 func (t *turned) section(s *Sizes) *plan.Section {
 	out := &plan.Section{LengthMm: s.LengthMm(), MaxMm: s.widest().Size.NominalMm / 2}
 	outside, inside := s.Sides()
@@ -135,56 +119,12 @@ func (s *Sizes) contour(steps []*Step) []plan.XY {
 	return out
 }
 
-// UndercutAtBack tells whether the shoulder of a step, with the undercut beside it, lies at its
-// back end: the neighbour that is larger outside, smaller inside.
-func (s *Sizes) UndercutAtBack(st *Step) bool {
-	before, after := s.neighbours(st)
-	base := st.Size.NominalMm
-	if t := st.Size.Thread; t != nil && !st.Inside && before != nil { // what stands over its root, the larger
-		base = t.RootMm()
-		if after != nil && before.Size.NominalMm > after.Size.NominalMm {
-			after = nil
-		}
-	}
-	beyond := func(o *Step) bool { return o != nil && st.side()*(o.Size.NominalMm-base) > 0 }
-	switch {
-	case beyond(after):
-		return true
-	case beyond(before):
-		return false
-	}
-	return before == nil || after != nil // a blind bore's floor is a shoulder too
-}
-
 // Undercut is where the undercut of a step lies, from the front face in mm: at its shoulder.
 func (s *Sizes) Undercut(st *Step) geom.Span {
 	if s.UndercutAtBack(st) {
 		return geom.Span{FromMm: st.ToMm - st.Undercut.WidthMm, ToMm: st.ToMm}
 	}
 	return geom.Span{FromMm: st.FromMm, ToMm: st.FromMm + st.Undercut.WidthMm}
-}
-
-// side is +1 for an outside, −1 for a bore.
-func (s *Step) side() float64 {
-	if s.Inside {
-		return -1
-	}
-	return 1
-}
-
-// blind tells whether a step is the last of a bore that does not go through.
-func (s *Sizes) blind(st *Step) bool {
-	_, after := s.neighbours(st)
-	return st.Inside && after == nil && st.ToMm < s.LengthMm()-geom.CloseMm
-}
-
-func (t *turned) volumeMm3(g *Shape) float64 {
-	return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
-}
-
-func (t *turned) features(n *Numbered) {
-	n.stepFeatures(plan.StepFeature, true)
-	n.lengthFeature(plan.LengthFeature)
 }
 
 // operations of a turned part are two settings: what lies in front of
@@ -221,6 +161,19 @@ func (t *turned) operations(b *bench) {
 	}
 }
 
+// lineBore bores such a bore from end to end: the bar turns between centres, and the
+// part lies still on the slide that feeds it (common practice, no source).
+func (b *bench) lineBore(s *Step) {
+	b.op(plan.Operation{
+		Machine: plan.Lathe, Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
+		Holding: "clamped on the cross slide in V blocks or on packing, " + b.inLine() + " at both ends; bar between centres, driven by a dog",
+		Do: []string{b.stepWork(s, false),
+			"A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
+		Tool: "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
+		Limits: b.limits(words.Spaced(s.Name), s.Size),
+	})
+}
+
 // betweenCentres tells whether a part is turned between centres: solid and slender, with centres in both ends or as it has no other.
 func (b *bench) betweenCentres() bool {
 	return len(b.Side(true)) == 0 && b.slender() && !b.centredOnce() && (len(b.centres) > 0 || anyTurned(b.Side(false)))
@@ -230,4 +183,17 @@ func (b *bench) betweenCentres() bool {
 func (b *bench) shortInJaws(first []*Step) bool {
 	free := !b.onCentres && b.Part.Stock.Form != "casting" && !b.Part.Stock.Length.Set() && b.cut.outline == nil && anyTurned(first)
 	return free && (b.LengthMm() < 2*leastHeldMm || !slices.ContainsFunc(first, b.whole))
+}
+
+// cutFile of a turned part is that of its disc.
+func (t *turned) cutFile(c *cutter) (*plan.Profile, error) {
+	a := t.asCut(c.Sizes, c.out.Cut)
+	if a.outline == nil {
+		c.fault(c.Part.Pos, c.Part.Name.Value+" is not flat, and has no flat blank", "profiles are for flat parts, cones, square-to-rounds and what is turned from plate")
+		return nil, nil
+	}
+	if err := c.known(); err != nil {
+		return nil, err
+	}
+	return c.flatFile(a)
 }

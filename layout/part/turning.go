@@ -180,19 +180,6 @@ func (b *bench) boxes(o plan.Operation, phases []phase, several bool) {
 	flush()
 }
 
-// The phases of a setting, in the order they are worked.
-const (
-	outsidePhase = iota
-	borePhase
-	taperPhase
-	undercutPhase
-	chamferPhase
-	groovePhase
-	knurlPhase
-	threadPhase
-	finishPhase
-)
-
 // phases are the work of a setting; those with nothing to do are left out, but for the first.
 func (b *bench) phases(set setting) []phase {
 	out := []phase{{}, {name: "bores"}, {name: "tapers"}, {name: "undercuts"}, {name: "chamfers"},
@@ -342,39 +329,11 @@ func (b *bench) stepTools(s *Step) (out []string) {
 	return out
 }
 
-// between tells whether a step lies between two that have more metal, side 1, or less, side -1.
-func (s *Sizes) between(st *Step, side float64) bool {
-	beside := s.beside(st)
-	return len(beside) == 2 && !slices.ContainsFunc(beside, func(o *Step) bool { return side*st.side()*(o.RadiusMm()-st.RadiusMm()) < geom.CloseMm })
-}
-
 // namesTogether lists the steps of a setting that have to be turned without
 // letting the part go.
 func (b *bench) namesTogether(steps []*Step) string {
 	together := seq.Keep(steps, func(s *Step) bool { return b.oneSetting(s.Name) })
 	return words.Join(", ", seq.Map(together, func(s *Step) string { return words.Spaced(s.Name) })...)
-}
-
-// anyTurned tells whether a tool turns any of some steps, which are not all as bought.
-func anyTurned(steps []*Step) bool {
-	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.Size.AsBought })
-}
-
-// reached tells whether a chamfer is cut in a setting: those of the end faces
-// with the face, the others with their step.
-func (b *bench) reached(c *chamfer, set setting) bool {
-	switch face := c.face(); {
-	case c.step == nil:
-		return true
-	case b.atFace(c.step, face):
-		return set.face == face
-	}
-	return slices.Contains(set.steps, c.step)
-}
-
-// atFace tells whether a step begins or ends in a face of the part.
-func (s *Sizes) atFace(st *Step, face parts.Face) bool {
-	return face == parts.Front && st.FromMm < geom.CloseMm || face == parts.Back && st.ToMm > s.LengthMm()-geom.CloseMm
 }
 
 // faceLines face the end that is in front, and open the bores.

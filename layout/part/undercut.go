@@ -118,6 +118,12 @@ func (s *Sizes) shoulderMm(st *Step) float64 {
 	return geom.Clean(seq.Max(0, s.beside(st), func(o *Step) float64 { return st.side() * (o.RadiusMm() - st.RadiusMm()) }))
 }
 
+// blind tells whether a step is the last of a bore that does not go through.
+func (s *Sizes) blind(st *Step) bool {
+	_, after := s.neighbours(st)
+	return st.Inside && after == nil && st.ToMm < s.LengthMm()-geom.CloseMm
+}
+
 // upMm is how far an undercut of form F goes up its shoulder from the cylinder.
 func (u *Undercut) upMm() float64 { return geom.Clean(u.faceUpMm - u.DepthMm) }
 
@@ -154,6 +160,27 @@ func (u undercut) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 		d.FromMm = geom.Clean(d.FromMm + u.WidthMm)
 	}
 	return nil
+}
+
+// UndercutAtBack tells whether the shoulder of a step, with the undercut beside it, lies at its
+// back end: the neighbour that is larger outside, smaller inside.
+func (s *Sizes) UndercutAtBack(st *Step) bool {
+	before, after := s.neighbours(st)
+	base := st.Size.NominalMm
+	if t := st.Size.Thread; t != nil && !st.Inside && before != nil { // what stands over its root, the larger
+		base = t.RootMm()
+		if after != nil && before.Size.NominalMm > after.Size.NominalMm {
+			after = nil
+		}
+	}
+	beyond := func(o *Step) bool { return o != nil && st.side()*(o.Size.NominalMm-base) > 0 }
+	switch {
+	case beyond(after):
+		return true
+	case beyond(before):
+		return false
+	}
+	return before == nil || after != nil // a blind bore's floor is a shoulder too
 }
 
 func (u undercut) note(w words.Writer) string { return u.words(w) }

@@ -12,21 +12,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-const (
-	wrapTabMm    = 15.0  // overlap to glue: common practice, no source
-	wrapBeyondMm = 15.0  // paper beyond the last feature
-	wrapLeastMm  = 40.0  // narrower strips do not lie true
-	wrapSplitMm  = 250.0 // longer steps get a template from each end
-)
-
-// paperMm is the thickness of the printing paper.
-func (s *Sizes) paperMm() float64 {
-	if p := s.Job.Shop.PaperThick; p.Set() {
-		return p.Mm
-	}
-	return 0.1
-}
-
 // wraps makes a template for each outside cylinder that carries radial
 // features; a long one with features near both ends gets two, each measured
 // from its own end.
