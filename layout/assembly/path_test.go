@@ -168,7 +168,7 @@ func TestGaps(t *testing.T) {
 				a.Pose, b.Pose, toward = half.Of(a.Pose), half.Of(b.Pose), AxisZ.Times(-1)
 			}
 			got := Gaps(&a, &b, toward)
-			if len(got) != len(c.want) {
+			if len(got) != len(c.want) || !Touches(&a, &b, toward, 1e-3) || Touches(&a, &b, toward.Reversed(), 1e-3) {
 				t.Errorf("%s: %+v", c.name, got)
 				continue
 			}
@@ -182,6 +182,9 @@ func TestGaps(t *testing.T) {
 	shelves, block := still("s", Of(Cuboid(Vec{0, 0, 0}, Vec{50, 50, 5}), Cuboid(Vec{0, 0, 60}, Vec{50, 50, 65}))), still("b", Of(Cuboid(Vec{10, 10, 20}, Vec{40, 40, 50})))
 	if got := Gaps(&shelves, &block, AxisZ); len(got) != 1 || math.Abs(got[0].Mm-10) > 1e-9 {
 		t.Errorf("shelves: %+v", got)
+	}
+	if !Touches(&shelves, &block, AxisZ, 10.01) || Touches(&shelves, &block, AxisZ, 9.99) || !Touches(&shelves, &block, AxisZ.Reversed(), 15.01) || Touches(&shelves, &block, AxisZ.Reversed(), 14.99) {
+		t.Error("a block 10 under one shelf and 15 over the other touches within more or less than that")
 	}
 	// Over 60 × 60 columns stand in the middles of 60 rows both ways: a step is as wide as those on it, so one at 30.48 as 30 and one at 30.52 as 31.
 	for at, rows := range map[float64]float64{30.48: 30, 30.52: 31} {
