@@ -139,6 +139,11 @@ func TestOnTheBound(t *testing.T) {
 		{disc + "title: %s\n", "\"a b\"", "\"a\\x1Fb\"", "cannot be printed"},
 		{disc + "title: %s\n", "x", "\"a\\nb\"", "a line end or a character"},
 		{"part: p\nkind: turned\nstock: {tube: 60, wall: %s}\nprofile: {outside: [{name: a, diameter: 50, length: 20}]}\n", "29.999", "30", "leaves no bore in a tube of 60"},
+		{round + "require: [{is: %s}]\n", "squareness, within: 0.1, of: front, to: a", "squareness, within: 0.1, of: front", "squareness needs a datum"},
+		{round + "require: [{is: %s}]\n", "flatness, within: 0.1, of: front", "flatness, within: 0.1, of: front, to: a", "flatness has no datum"},
+		{round + "require: [{is: %s}]\n", "parallelism, within: 0.1, of: front, to: back", "parallelism, within: 0.1, of: front, to: front", "measured from itself"},
+		{round + "require: [{is: equal, within: 0.1, of: %s}]\n", "length", "front", "there is no front on the part"},
+		{round + "require: [{is: flatness, within: 0.1, of: %s}]\n", "front", "length", "there is no length on the part"},
 		{disc + "thickness: %s\n", "8", "8.001", "8.001 thick and its plate only 8 mm"},
 	} {
 		if got := faultsOf(fmt.Sprintf(c.text, c.on)); got != nil {

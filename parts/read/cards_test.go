@@ -75,6 +75,7 @@ func TestCardFaults(t *testing.T) {
 		{"first-run: {again-after: 0}", "a number from 0.5 to 1000"},
 		{"upkeep: {ports: [{bearing: front-bearing}]}", "lacks the key every"},
 		{"upkeep: {ports: [{place: chain, grease: oil, every: day}]}", "a port without a bearing needs grease and amount"},
+		{"upkeep: {bolts: [{joint: front-bearing, every: 8}]}", "8 says how many, and not of what"},
 		{"upkeep: {bolts: [{joint: front-bearing, every: day}]}", "there is no bolt joint front-bearing"},
 		{"upkeep: {wear: [{part: die-rnig, look: x, every: day}]}", "there is no part die-rnig in the job; perhaps die-ring is meant"},
 		{"upkeep: {wear: [{part: die-ring, every: day}]}", "lacks the key look"},
