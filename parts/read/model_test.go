@@ -34,6 +34,7 @@ holes:
   - {name: bolts, circle: {pcd: 140, count: 6, first: 30}, size: M10 clearance, countersink: {diameter: 20, angle: 90}}
   - {name: part-arc, face: back, arc: {pcd: 140, count: 4, first: 300, last: 60}, size: {diameter: 11, fit: H7}}
   - {name: pry, at: [[0, 60], [0, -60]], size: M8 tap, depth: 6 mm, note: for pulling}
+  - {name: inch, at: [[60, 0]], size: 1/4 clearance coarse}
 slots:
   - {name: adjust, at: [[65, 0]], width: 5, length: 12, turn: 90°}
 notes: [one, "two: three"]
@@ -46,6 +47,7 @@ notes: [one, "two: three"]
 		{"bore", fmt.Sprint(p.Bore.Size.Nominal.Mm, p.Bore.Size.Fit.LightPress.Part, p.Bore.Size.Fit.LightPress.Feature, p.Bore.Leave.Mm), "114.3barrel-tubeoutside2"},
 		{"chamfer", fmt.Sprint(p.Chamfers[0].Edge.Value, p.Chamfers[0].Size.Mm, p.Chamfers[0].Angle.Deg, p.Chamfers[0].For), "bore-back 5 45 weld"},
 		{"clearance", fmt.Sprint(p.Holes[0].Size.Make, p.Holes[0].Size.Thread, p.Holes[0].Size.Series, p.Holes[0].Through), "clearanceM10mediumtrue"},
+		{"clearance for inches of any pitch", fmt.Sprint(p.Holes[3].Size.Make, p.Holes[3].Size.Thread, p.Holes[3].Size.Series), "clearance1/4UNCcoarse"},
 		{"pattern", fmt.Sprint(p.Holes[0].Pattern.Count, p.Holes[0].Pattern.Shape), "6 {140 6 30 {0 0}}"},
 		{"back face", fmt.Sprint(p.Holes[1].Face, p.Holes[1].Size.Make, p.Holes[1].Size.Size.Fit.Class.Value), "backplainH7"},
 		{"tapped", fmt.Sprint(p.Holes[2].Size.Make, p.Holes[2].Size.Thread, p.Holes[2].Through, p.Holes[2].Depth.Mm, p.Holes[2].Note.Value), "tapM8false6for pulling"},
@@ -102,7 +104,11 @@ func TestTubeExpands(t *testing.T) {
 	}
 }
 
-func TestConeDefaults(t *testing.T) {
+func TestFormDefaults(t *testing.T) {
+	turn := "part: screw\nkind: flight\nflight: {shaft: 60, outside: 150, pitch: 120, thickness: 4, hand: right, moves: front}\n"
+	if one, long := parse(t, turn, parts.Millimetres).Flight, parse(t, strings.Replace(turn, "thickness", "length: 300, thickness", 1), parts.Millimetres).Flight; one.Length.Mm != 120 || long.Length.Mm != 300 {
+		t.Errorf("flights of %+v and %+v, want one turn and 300", one.Length, long.Length)
+	}
 	f := parse(t, "part: hopper\nkind: cone\ncone: {large: 300, small: 150, height: 200, thickness: 2}\n", parts.Millimetres).Frustum
 	if f.Seam.Deg != 180 || f.Inside || f.Overlap.Mm != 0 || f.Large.Mm != 300 {
 		t.Errorf("cone %+v", f)
