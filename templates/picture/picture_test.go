@@ -258,3 +258,34 @@ func TestHoleOnTheAxis(t *testing.T) {
 		}
 	}
 }
+
+// Balloons for two spots one over the other stand a step apart about them, their leaders straight to them, in a row or in a column;
+// one that leads to a bookmark does so over all of its circle.
+func TestBalloons(t *testing.T) {
+	t.Parallel()
+	if got, want := LeadersMm([]Spot{{X: 50}, {X: 50}, {X: 90, Y: 5}}, 20, 0, 100), 2*math.Hypot(BalloonStepMm/2, 20)+15; math.Abs(got-want) > 1e-9 {
+		t.Errorf("leaders of %v, want %v", got, want)
+	}
+	for column, want := range map[bool][2]plan.XY{false: {{XMm: 20, YMm: 70}, {XMm: 60, YMm: 70}}, true: {{XMm: 70, YMm: 3.4}, {XMm: 70, YMm: 40}}} {
+		var d draw.Drawing
+		spots := []Spot{{N: 2, X: 60, Y: 40, To: "b"}, {N: 1, X: 20, To: "a"}}
+		if column {
+			BalloonColumn(&d, spots, 70, 0, 100)
+		} else {
+			BalloonLine(&d, spots, 70, 0, 100)
+		}
+		n := 0
+		for _, item := range d.Items {
+			if link, ok := item.(draw.Link); ok {
+				b := link.Path.Bounds()
+				if mid := (plan.XY{XMm: (b.X0 + b.X1) / 2, YMm: (b.Y0 + b.Y1) / 2}); n > 1 || link.To != "ab"[n:n+1] || math.Hypot(mid.XMm-want[n].XMm, mid.YMm-want[n].YMm) > 1e-9 || math.Abs(b.W()-2*draw.BalloonMm) > 1e-9 {
+					t.Errorf("column %v: link %d to %s about %v, %g wide", column, n, link.To, mid, b.W())
+				}
+				n++
+			}
+		}
+		if n != 2 || spots[0] != (Spot{N: 1, X: 20, To: "a"}) || spots[1].X != 60 {
+			t.Errorf("column %v: %d links, %+v", column, n, spots)
+		}
+	}
+}
