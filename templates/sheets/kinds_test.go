@@ -511,7 +511,7 @@ func TestPieceText(t *testing.T) {
 	t.Parallel()
 	for want, p := range map[string]plan.CutPiece{
 		"2 × Flange Ø260": {Part: "Flange", Count: 2, Round: true, LengthMm: 260}, "3 × Gusset 120 × 100": {Part: "Gusset", Count: 3, LengthMm: 120, AcrossMm: 100},
-		"2 × Shim 120 × 0.5": {Part: "Shim", Count: 2, LengthMm: 120, AcrossMm: 0.5}, "2 × Rail 500": {Part: "Rail", Count: 2, LengthMm: 500},
+		"2 × Shim 120 × 0.5": {Part: "Shim", Count: 2, LengthMm: 120, AcrossMm: 0.5}, "2 × Rail 500": {Part: "Rail", Count: 2, LengthMm: 500}, "2 × Cap": {Part: "Cap", Count: 2}, // a casting
 	} {
 		if got := pieceText(p, parts.Millimetres); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -528,6 +528,39 @@ func TestSlotsSayFromWhere(t *testing.T) {
 		table := density(1).slotTable(face, parts.Millimetres)
 		if row := []string{"4", "6 × 20", "30°", "10.00, 20.00", "22.00, 27.00"}; table.Lead != want || !slices.Equal(table.Rows[0], row) {
 			t.Errorf("%d holes: %q, %q", n, table.Lead, table.Rows[0])
+		}
+	}
+}
+
+// TestOpeningsSayFromWhere: openings in a round that are measured from its back say for each from which face; what a knife cuts
+// in a template has punched holes, and no distances over pins, which would stretch it.
+func TestOpeningsSayFromWhere(t *testing.T) {
+	t.Parallel()
+	front, back := plan.RadialRow{N: 1, Name: "port", SizeText: "8 mm", ClockDeg: 90, ArcMm: 78.54, Datum: "front", DatumMm: 20, OutsideMm: 100}, plan.RadialRow{N: 2, Name: "drain", SizeText: "M8", ClockDeg: 180, ArcMm: 157.08, Datum: "back", DatumMm: 15, OutsideMm: 100}
+	for _, c := range []struct {
+		shown []plan.RadialRow
+		head  string
+		want  []string
+	}{
+		{[]plan.RadialRow{front}, "From FRONT", []string{"1", "port, 8 mm", "90°", "78.54", "20.00", "100"}},
+		{[]plan.RadialRow{back, front}, "From", []string{"2", "drain, M8", "180°", "157.08", "BACK 15.00", "100"}},
+	} {
+		if table := density(1).radialTable(&plan.PartPlan{Shown: c.shown}, parts.Millimetres); table.Columns[4].Head != c.head || !slices.Equal(table.Rows[0], c.want) {
+			t.Errorf("%q: %q", table.Columns[4].Head, table.Rows[0])
+		}
+	}
+	face := &plan.Face{Face: "front", Round: true, Holes: []plan.Hole{{N: 1}, {N: 2}}, Groups: []plan.Group{{First: 1, Count: 2, Chords: []plan.Chord{{From: 1, To: 2, Kind: "neighbours", CentreMm: 60, OverMm: 68, BetweenMm: 52}}}}}
+	for knifed, want := range map[bool]string{false: "Drill Ø 4 60.00 68.00 52.00", true: "Punch Ø 2 60.00"} {
+		var said []string
+		for _, table := range density(1).partTables(&plan.Plan{Units: parts.Millimetres}, &plan.PartPlan{Knifed: knifed, Faces: []*plan.Face{face}}, nil) {
+			if strings.Contains(table.Title, "between") {
+				said = append(append(said, fmt.Sprint(len(table.Columns))), table.Rows[0][1:]...)
+			} else if len(table.Rows) == 2 {
+				said = append(said, table.Columns[6].Head)
+			}
+		}
+		if got := strings.Join(said, " "); got != want {
+			t.Errorf("knifed %v: %q", knifed, got)
 		}
 	}
 }
