@@ -37,6 +37,9 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 		{studs, parts.Millimetres, keyNumber{"Grip", "20 mm", "each end its own: 20, 15"}},
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
 		{bolt, parts.Inches, keyNumber{"Torque", "101 lb in", "threads dry; oiled 76"}},
+		{&plan.JointPlan{Bolt: &plan.BoltPlan{Count: 4, Size: "M8", Class: "8.8", Soft: &plan.GripRow{What: "gasket", ThickMm: 2}}}, parts.Millimetres, keyNumber{"gasket", "2 mm", "free; no torque is known"}},
+		{&plan.JointPlan{Bolt: &plan.BoltPlan{Count: 4, Size: "M8", StudStandsMm: 22}}, parts.Millimetres, keyNumber{"Studs", "4 × M8", "made here, 22 mm stand out"}},
+		{&plan.JointPlan{Bolt: &plan.BoltPlan{Count: 4, Size: "M8"}}, parts.Millimetres, keyNumber{"Studs", "4 × M8", "made here, a nut at each end"}},
 	} {
 		if got := keyNumbers([]*plan.JointPlan{c.j}, words.Writer{Units: c.units}); !slices.Contains(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)

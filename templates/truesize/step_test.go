@@ -2,6 +2,7 @@ package truesize
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -21,10 +22,12 @@ func TestSteppedFace(t *testing.T) {
 		outline float64 // diameter
 		tops    int
 		cuts    int
+		says    string
 	}{
-		{"ring and disc", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Inside: true, Outside: true}, 180, 2, 1},
-		{"ring alone", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Outside: true}, 180, 1, 1},
-		{"disc alone", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Inside: true}, 120, 1, 0},
+		{"ring and disc", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Inside: true, Outside: true}, 180, 2, 1, "the disc lies 6 over the ring"},
+		{"disc under the ring", plan.FaceCut{DiameterMm: 120, ProudMm: -6, Inside: true, Outside: true}, 180, 2, 1, "the disc lies 6 under the ring"},
+		{"ring alone", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Outside: true}, 180, 1, 1, "which stands 6 proud"},
+		{"disc alone", plan.FaceCut{DiameterMm: 120, ProudMm: 6, Inside: true}, 120, 1, 0, ""},
 	} {
 		part := sheettest.RingPart(180)
 		part.Faces = part.Faces[:1]
@@ -34,10 +37,11 @@ func TestSteppedFace(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tops, cuts, outline := 0, 0, 0.0
+		tops, cuts, outline, said := 0, 0, 0.0, ""
 		for _, it := range sheettest.Flatten(t, &chapters[0].Sheets[0].Draw, 0, 0, nil) {
 			switch x := it.Item.(type) {
 			case draw.Text:
+				said += x.Content + " "
 				if x.Content == "TOP" && x.YMm < 270 { // not that of the strip
 					tops++
 				}
@@ -50,6 +54,9 @@ func TestSteppedFace(t *testing.T) {
 					outline = math.Max(outline, b.W())
 				}
 			}
+		}
+		if !strings.Contains(said, c.says) {
+			t.Errorf("%s: no %q in %s", c.name, c.says, said)
 		}
 		if tops != c.tops || cuts != c.cuts || math.Abs(outline-c.outline) > 1e-6 {
 			t.Errorf("%s: %d TOP, %d cuts, outline Ø%g; want %d, %d, %g", c.name, tops, cuts, outline, c.tops, c.cuts, c.outline)
