@@ -93,6 +93,11 @@ func faultsOf(err error) []fault {
 	return faults
 }
 
+// useError is a mistake on the command line; the usage line is shown with it.
+type useError struct{ what string }
+
+func (e *useError) Error() string { return e.what }
+
 // report writes an error to standard error, as text or as JSON. cmd is nil for
 // a mistake before the command.
 func report(stderr io.Writer, cmd *command, err error, asJSON bool) {
@@ -114,3 +119,5 @@ func report(stderr io.Writer, cmd *command, err error, asJSON bool) {
 		fmt.Fprintf(stderr, "%s: %s\n", name, err)
 	}
 }
+
+func badUse(format string, args ...any) error { return &useError{fmt.Sprintf(format, args...)} }

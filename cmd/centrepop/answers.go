@@ -6,10 +6,8 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/part"
-	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 )
 
 func fit(c *call) error {
@@ -86,91 +84,4 @@ func circle(c *call) error {
 		}
 		fmt.Fprintf(c.stdout, "chord between neighbours %s, across %s\n", read(bc.ChordMm), read(bc.AcrossMm))
 	})
-}
-
-// threadAnswer is what is known of a thread, in mm.
-type threadAnswer struct {
-	Designation     string             `json:"designation"`
-	PitchMm         float64            `json:"pitch_mm"`
-	TPI             float64            `json:"tpi,omitempty"`
-	MajorMm         float64            `json:"major_mm"`
-	PitchDiameterMm float64            `json:"pitch_diameter_mm"`
-	MinorMm         float64            `json:"minor_mm"`
-	Class           string             `json:"class,omitempty"`
-	PitchMinMm      float64            `json:"pitch_diameter_min_mm,omitempty"`
-	PitchMaxMm      float64            `json:"pitch_diameter_max_mm,omitempty"`
-	TapDrillMm      float64            `json:"tap_drill_mm,omitempty"`
-	TapDrill        string             `json:"tap_drill,omitempty"`
-	Clearance       *threads.Clearance `json:"clearance_mm,omitempty"`
-	Lead            *leadSizes         `json:"lead,omitempty"`
-	GaugeMm         float64            `json:"gauge_mm,omitempty"`
-	UsefulMm        float64            `json:"useful_mm,omitempty"`
-	WrenchMm        float64            `json:"wrench_mm,omitempty"`
-	Source          string             `json:"source"`
-	Note            string             `json:"note,omitempty"`
-}
-
-func thread(c *call) error {
-	if err := c.parse(1, -1); err != nil {
-		return err
-	}
-	t, err := threads.Parse(strings.Join(c.args, " "))
-	if err != nil {
-		return err
-	}
-	out := threadAnswer{
-		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm, Class: t.Class,
-		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
-		GaugeMm: t.GaugeLengthMm, UsefulMm: t.UsefulLengthMm, WrenchMm: t.WrenchMm, Source: t.Source.String(), Note: t.Note,
-		Clearance: t.Clearance, Lead: leadAnswer(t),
-	}
-	out.PitchMinMm, out.PitchMaxMm = t.PitchLimitsMm()
-	return c.answer(out, func() {
-		s := threadSizes{inch: strings.HasPrefix(t.Series, "UN") || t.Series == threads.PipeNPT || t.Series == threads.Acme}
-		fmt.Fprintf(c.stdout, "%s   (%s)\npitch %s", t.Designation, t.Source, s.all("", t.PitchMm))
-		if t.TPI > 0 {
-			fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
-		}
-		fmt.Fprintf(c.stdout, "\n%s\n", s.all("major , pitch diameter , minor ", t.MajorMm, t.PitchDiameterMm, t.MinorMm))
-		if t.Lead != nil {
-			s.lead(c.stdout, out.Lead)
-		} else if t.Class != "" {
-			fmt.Fprintln(c.stdout, s.all("class "+t.Class+" pitch diameter least , most ", out.PitchMinMm, out.PitchMaxMm))
-		}
-		if t.TapDrillMm > 0 {
-			fmt.Fprintf(c.stdout, "tap drill %s %s\n", s.all("", t.TapDrillMm), t.TapDrillName)
-		}
-		if cl := out.Clearance; cl != nil {
-			names := words.Either(s.inch, "clearance hole close , normal , loose ", "clearance hole fine , medium , coarse ") // ASME B18.2.8
-			fmt.Fprintln(c.stdout, s.all(names, cl.FineMm, cl.MediumMm, cl.CoarseMm))
-		}
-		if t.GaugeLengthMm > 0 {
-			fmt.Fprintln(c.stdout, s.all("gauge length , useful length ", t.GaugeLengthMm, t.UsefulLengthMm))
-		}
-		if t.WrenchMm > 0 {
-			fmt.Fprintf(c.stdout, "goes in %s by hand, %s more by wrench\n", s.all("", t.GaugeLengthMm), s.all("", t.WrenchMm))
-		}
-		if t.Note != "" {
-			fmt.Fprintf(c.stdout, "note: %s\n", t.Note)
-		}
-	})
-}
-
-// threadSizes writes sizes of a thread: of an inch thread in inches with the millimetres
-// behind.
-type threadSizes struct{ inch bool }
-
-// all writes the sizes behind their names, which end at commas, and one unit for all.
-func (s threadSizes) all(names string, mm ...float64) string {
-	in, metric := "", ""
-	for i, name := range strings.Split(names, ",") {
-		sep := words.When(i > 0, ",")
-		in += sep + name + words.Trim(mm[i]/geom.MmPerInch, 4)
-		if metric += sep + " "; !s.inch {
-			metric += strings.TrimPrefix(name, " ")
-		}
-		metric += words.Trim(mm[i], 4)
-	}
-	metric = strings.TrimSpace(metric) + " mm"
-	return words.Either(s.inch, in+" in ("+metric+")", metric)
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -60,24 +58,4 @@ func since(old string, job *parts.Job) (*templates.Since, error) {
 	}
 	was.Arrange()
 	return &templates.Since{Plan: was.Plan, Findings: review.Review(was), Report: report}, nil
-}
-
-// jobIn is the job of a folder, or the job file itself.
-func jobIn(path string) string {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return filepath.Join(path, "job.yaml")
-	}
-	return path
-}
-
-// inFolder puts the folder before the files that faults name: both states of a
-// job have files of the same names.
-func inFolder(err error, folder string) error {
-	var located parts.Errors
-	if errors.As(err, &located) {
-		for _, e := range located {
-			e.Pos.File = filepath.Join(folder, e.Pos.File)
-		}
-	}
-	return err
 }

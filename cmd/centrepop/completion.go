@@ -16,16 +16,16 @@ func completion(c *call) error {
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	write := map[string]func(w io.Writer){"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[c.args[0]]
+	write := map[string]func(w io.Writer, all []command){"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[c.args[0]]
 	if write == nil {
 		return badUse("the shell %s is not known: bash, zsh or fish", c.args[0])
 	}
 	if !*c.json {
-		write(c.stdout)
+		write(c.stdout, c.all)
 		return nil
 	}
 	var text strings.Builder
-	write(&text)
+	write(&text, c.all)
 	return c.print(map[string]string{"shell": c.args[0], "script": text.String()})
 }
 
@@ -39,11 +39,11 @@ func longFlags(cmd *command) (flags, usages []string) {
 	return flags, usages
 }
 
-func completeBash(w io.Writer) {
+func completeBash(w io.Writer, all []command) {
 	fmt.Fprintf(w, "# centrepop completions for bash: source <(centrepop completion bash)\n_centrepop() {\n  local word=${COMP_WORDS[COMP_CWORD]} flags=\n")
 	fmt.Fprintf(w, "  if [ \"$COMP_CWORD\" = 1 ]; then\n    COMPREPLY=($(compgen -W '%s help' -- \"$word\"))\n    return\n  fi\n  case ${COMP_WORDS[1]} in\n", strings.Join(commandNames(), " "))
 	for _, name := range commandNames() {
-		flags, _ := longFlags(commandNamed(name))
+		flags, _ := longFlags(commandNamed(all, name))
 		if name != "completion" {
 			fmt.Fprintf(w, "    %s) flags='--%s' ;;\n", name, strings.Join(flags, " --"))
 		}
@@ -53,10 +53,10 @@ func completeBash(w io.Writer) {
 	fmt.Fprint(w, "  case $word in\n    -*) COMPREPLY=($(compgen -W \"$flags\" -- \"$word\")) ;;\n    *) COMPREPLY=($(compgen -f -- \"$word\")) ;;\n  esac\n}\ncomplete -o filenames -F _centrepop centrepop\n")
 }
 
-func completeZsh(w io.Writer) {
+func completeZsh(w io.Writer, all []command) {
 	fmt.Fprint(w, "#compdef centrepop\n# centrepop completions for zsh: centrepop completion zsh > \"${fpath[1]}/_centrepop\"\n_centrepop() {\n  local -a commands\n  commands=(\n")
 	for _, name := range commandNames() {
-		about := strings.NewReplacer("'", "’", ":", ",").Replace(commandNamed(name).about)
+		about := strings.NewReplacer("'", "’", ":", ",").Replace(commandNamed(all, name).about)
 		fmt.Fprintf(w, "    '%s:%s'\n", name, about)
 	}
 	fmt.Fprint(w, "  )\n  if (( CURRENT == 2 )); then\n    _describe command commands\n    return\n  fi\n  case $words[2] in\n")
@@ -64,7 +64,7 @@ func completeZsh(w io.Writer) {
 		if name == "completion" {
 			continue
 		}
-		flags, usages := longFlags(commandNamed(name))
+		flags, usages := longFlags(commandNamed(all, name))
 		fmt.Fprintf(w, "    %s) _arguments", name)
 		for i := range flags {
 			fmt.Fprintf(w, " '--%s[%s]'", flags[i], usages[i])
@@ -74,10 +74,10 @@ func completeZsh(w io.Writer) {
 	fmt.Fprintf(w, "    help) _describe command commands ;;\n    completion) compadd %s ;;\n  esac\n}\n_centrepop \"$@\"\n", shells)
 }
 
-func completeFish(w io.Writer) {
+func completeFish(w io.Writer, all []command) {
 	fmt.Fprint(w, "# centrepop completions for fish: centrepop completion fish > ~/.config/fish/completions/centrepop.fish\n")
 	for _, name := range commandNames() {
-		cmd := commandNamed(name)
+		cmd := commandNamed(all, name)
 		fmt.Fprintf(w, "complete -c centrepop -f -n __fish_use_subcommand -a %s -d '%s'\n", name, strings.ReplaceAll(cmd.about, "'", "’"))
 		flags, usages := longFlags(cmd)
 		for i := range flags {
@@ -93,12 +93,12 @@ func man(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	text := manual()
+	text := manual(c.all)
 	return c.answer(map[string]string{"page": text}, func() { fmt.Fprint(c.stdout, text) })
 }
 
 // manual is the manual page in the man macros of troff.
-func manual() string {
+func manual(all []command) string {
 	var b strings.Builder
 	plain := func(s string) string {
 		s = strings.NewReplacer(`\`, `\e`, "-", `\-`).Replace(s)
@@ -112,7 +112,7 @@ func manual() string {
 	for _, chapter := range chapters {
 		fmt.Fprintf(&b, ".SH %s\n", strings.ToUpper(plain(chapter.title)))
 		for _, e := range chapter.commands {
-			cmd := commandNamed(e.name)
+			cmd := commandNamed(all, e.name)
 			fmt.Fprintf(&b, ".SS centrepop %s %s\n%s\n", plain(cmd.name), plain(cmd.args), plain(cmd.about))
 			cmd.flagsOf().VisitAll(func(f *pflag.Flag) {
 				value, usage := pflag.UnquoteUsage(f)

@@ -100,35 +100,6 @@ func (f *follower) follow(ctx context.Context, every time.Duration) {
 	}
 }
 
-// settled waits until no file changes any more: a program that saves a file
-// empties it first.
-func settled(folder string, now map[string]string) map[string]string {
-	for {
-		time.Sleep(settleFor)
-		again := stamps(folder)
-		if sameStamps(now, again) {
-			return again
-		}
-		now = again
-	}
-}
-
-// settleFor is how long files must stay as they are to be read.
-const settleFor = 15 * time.Millisecond
-
-func sameStamps(a, b map[string]string) bool { return len(a) == len(b) && len(changed(a, b)) == 0 }
-
-// changed lists the files that are new or other than before.
-func changed(before, now map[string]string) (files []string) {
-	for name, stamp := range now {
-		if before[name] != stamp {
-			files = append(files, name)
-		}
-	}
-	slices.Sort(files) // maps have no order
-	return files
-}
-
 // make draws the sheets at once, with the review and the arrangement of the
 // state before, and begins to work those out. Where the job has faults the last
 // good sheets stay.

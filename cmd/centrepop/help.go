@@ -5,11 +5,9 @@ import (
 	"io"
 	"runtime"
 	"runtime/debug"
-	"slices"
 	"strings"
 
 	"centrepop/layout/words"
-	"centrepop/parts/meant"
 	"centrepop/parts/seq"
 
 	"github.com/spf13/pflag"
@@ -77,8 +75,8 @@ const (
 	jsonText   = "Every command takes --json: the answer is one line on standard output that begins with its schema and number, faults the same on standard error; numbers are rounded to 1e-6."
 )
 
-func commandNamed(name string) *command {
-	return seq.At(commands(), func(cmd *command) bool { return cmd.name == name })
+func commandNamed(all []command, name string) *command {
+	return seq.At(all, func(cmd *command) bool { return cmd.name == name })
 }
 
 // commandNames lists the commands in the order of the help.
@@ -90,13 +88,13 @@ func commandNames() []string {
 	return names
 }
 
-func help() string {
+func help(all []command) string {
 	var b strings.Builder
 	b.WriteString("centrepop reads part drawings in YAML and prints the shop packet.\nUse: centrepop COMMAND ..., and centrepop help COMMAND for one of them.\n")
 	for _, c := range chapters {
 		fmt.Fprintf(&b, "\n%s\n", c.title)
 		for _, e := range c.commands {
-			fmt.Fprintf(&b, "  %-10s %s\n  %-10s   %s\n", e.name, commandNamed(e.name).about, "", e.lines[0])
+			fmt.Fprintf(&b, "  %-10s %s\n  %-10s   %s\n", e.name, commandNamed(all, e.name).about, "", e.lines[0])
 		}
 	}
 	fmt.Fprintf(&b,
@@ -161,18 +159,4 @@ func writeVersion(w io.Writer, asJSON bool) error {
 	text += words.When(b.Changed, " with changes")
 	_, err := fmt.Fprintln(w, text+", "+b.Go)
 	return err
-}
-
-// flagFault words what pflag says about a flag, with the flag that is meant.
-func flagFault(err error, flags *pflag.FlagSet) error {
-	text := err.Error()
-	if name, found := strings.CutPrefix(text, "unknown flag: --"); found {
-		var names []string
-		flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-		slices.Sort(names)
-		if like := meant.Word(name, names); like != "" {
-			text += "; perhaps --" + like + " is meant"
-		}
-	}
-	return badUse("%s", text)
 }

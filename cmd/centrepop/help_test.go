@@ -205,7 +205,7 @@ func TestCompletions(t *testing.T) {
 // what was read before.
 func TestManual(t *testing.T) {
 	t.Parallel()
-	golden.Compare(t, "testdata/centrepop.1", []byte(manual()))
+	golden.Compare(t, "testdata/centrepop.1", []byte(manual(commands())))
 	var b bytes.Buffer
 	c := newCall("input", &b)
 	if err := inputCmd(c); err != nil {

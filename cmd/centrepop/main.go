@@ -15,8 +15,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/meant"
 
 	"github.com/spf13/pflag"
@@ -25,23 +23,6 @@ import (
 func main() {
 	tidyOnSignal()
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
-}
-
-// The exit statuses.
-const (
-	statusDone     = 0
-	statusFindings = 1
-	statusBad      = 2
-)
-
-// errFindings ends a command that has printed findings and failed in nothing.
-var errFindings = errors.New("findings")
-
-type command struct {
-	name  string
-	args  string // for the usage line
-	about string
-	run   func(c *call) error
 }
 
 // commands are all there are; help.go has their order and their examples.
@@ -81,30 +62,6 @@ func commands() []command {
 		{"licences", "", "print the notices of everything in this program", licences},
 	}
 }
-
-// call is one run of a command: its flags and where its output goes.
-type call struct {
-	name   string
-	flags  *pflag.FlagSet
-	args   []string // after the flags
-	stdin  io.Reader
-	stdout io.Writer
-	stderr io.Writer
-	json   *bool
-	tell   *progress
-
-	lengths  []*lengthArg // flags that parse reads
-	argument *lengthArg   // the first argument, if it is one too
-	bare     *string      // the unit of bare numbers, where the first argument is a length; else nil
-	w        words.Writer // in the units of the lengths
-}
-
-// useError is a mistake on the command line; the usage line is shown with it.
-type useError struct{ what string }
-
-func (e *useError) Error() string { return e.what }
-
-func badUse(format string, args ...any) error { return &useError{fmt.Sprintf(format, args...)} }
 
 // run is the whole program from arguments to exit status.
 func run(args []string, stdout, stderr io.Writer) int {
@@ -148,11 +105,11 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 		if asJSON {
 			report(stderr, nil, badUse("no command is given; there are %s", strings.Join(commandNames(), ", ")), true)
 		} else {
-			fmt.Fprint(stderr, help())
+			fmt.Fprint(stderr, help(commands()))
 		}
 		return statusBad
 	case "-h", "--help":
-		fmt.Fprint(stdout, help())
+		fmt.Fprint(stdout, help(commands()))
 		return statusDone
 	case "--version", "version":
 		if err := writeVersion(stdout, asJSON); err != nil {
@@ -162,12 +119,12 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 		return statusDone
 	case "help":
 		if len(args) == 1 || args[1] == "--json" {
-			fmt.Fprint(stdout, help())
+			fmt.Fprint(stdout, help(commands()))
 			return statusDone
 		}
 		word, args = args[1], []string{args[1], "--help"}
 	}
-	if cmd := commandNamed(word); cmd != nil {
+	if cmd := commandNamed(commands(), word); cmd != nil {
 		return cmd.start(args[1:], stdout, stderr)
 	}
 	known := append(commandNames(), "help", "version")
@@ -175,20 +132,11 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 	return statusBad
 }
 
-func newCall(name string, stdout io.Writer) *call {
-	c := &call{name: name, flags: pflag.NewFlagSet(name, pflag.ContinueOnError), stdin: os.Stdin, stdout: stdout}
-	c.w.Units = parts.Millimetres
-	c.flags.SetOutput(io.Discard)
-	c.flags.SortFlags = false
-	c.json = c.flags.Bool("json", false, "print JSON with stable field names")
-	return c
-}
-
 func (cmd *command) start(args []string, stdout, stderr io.Writer) int {
 	tell := onTerminal(stderr)
 	defer tell.done()
 	c := newCall(cmd.name, wiped{stdout, tell})
-	c.stderr, c.tell, c.args = stderr, tell, args
+	c.stderr, c.tell, c.args, c.all = stderr, tell, args, commands()
 	err := wordRefusal(cmd.run(c), c.w)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
@@ -202,48 +150,4 @@ func (cmd *command) start(args []string, stdout, stderr io.Writer) int {
 	tell.done()
 	report(stderr, cmd, err, *c.json || slices.Contains(args, "--json"))
 	return statusBad
-}
-
-// parse reads the flags and requires at least least arguments after them, and
-// at most most (−1 for any number).
-func (c *call) parse(least, most int) error {
-	if err := c.flags.Parse(c.args); err != nil {
-		if errors.Is(err, pflag.ErrHelp) {
-			return err
-		}
-		return flagFault(err, c.flags)
-	}
-	c.args = c.flags.Args()
-	switch {
-	case len(c.args) < least:
-		return badUse("too few arguments")
-	case most >= 0 && len(c.args) > most:
-		return badUse("too many arguments: %s", strings.Join(c.args[most:], " "))
-	}
-	if c.argument != nil && len(c.args) > 0 {
-		c.argument.text, c.argument.need = c.args[0], true
-		c.lengths = append([]*lengthArg{c.argument}, c.lengths...)
-	}
-	return c.read(c.lengths...)
-}
-
-// print writes v as one line of JSON.
-func (c *call) print(v any) error { return writeAnswer(c.stdout, c.name, v) }
-
-// answer writes v as JSON, or has it written for reading in a terminal.
-func (c *call) answer(v any, write func()) error {
-	if *c.json {
-		return c.print(v)
-	}
-	write()
-	return nil
-}
-
-// judged writes v as JSON, or its text, and is errFindings if anything is open.
-func (c *call) judged(v any, text string, open bool) error {
-	err := c.answer(v, func() { fmt.Fprint(c.stdout, text) })
-	if err == nil && open {
-		return errFindings
-	}
-	return err
 }

@@ -9,7 +9,6 @@ import (
 	"os"
 	"os/exec"
 	"os/signal"
-	"path/filepath"
 	"runtime"
 	"strconv"
 	"time"
@@ -78,34 +77,4 @@ func openBrowser(address string) error {
 		return exec.Command("rundll32", "url.dll,FileProtocolHandler", address).Start()
 	}
 	return exec.Command("xdg-open", address).Start()
-}
-
-// maxWatched is how many files of a folder are looked at.
-const maxWatched = 2000
-
-// stamps are the times and sizes of the YAML files in a job's folder and below
-// it, by their path from there; hidden folders are left out.
-func stamps(folder string) map[string]string {
-	out := map[string]string{}
-	// A folder that cannot be read has no files to follow.
-	_ = filepath.WalkDir(folder, func(path string, d os.DirEntry, err error) error {
-		switch name := filepath.Base(path); {
-		case err != nil || len(out) >= maxWatched:
-			return nil
-		case d.IsDir() && path != folder && name[0] == '.':
-			return filepath.SkipDir
-		case d.IsDir() || filepath.Ext(name) != ".yaml" && filepath.Ext(name) != ".yml":
-			return nil
-		}
-		info, err := os.Stat(path)
-		if err != nil {
-			return nil // it has gone this moment
-		}
-		rel, err := filepath.Rel(folder, path)
-		if err == nil {
-			out[filepath.ToSlash(rel)] = fmt.Sprint(info.ModTime().UnixNano(), info.Size(), info.Mode())
-		}
-		return nil
-	})
-	return out
 }
