@@ -353,7 +353,7 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 	tool, ring := "", "By hand: a blow or a press is not needed."
 	outer := p.CupFitUm.Max > 0
 	if outer {
-		r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
+		r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm, Over: p.OnShaft}
 		p.Rings = append(p.Rings, r)
 		tool, ring = t.ringText(r)+" on the outer ring.", ""
 	}
@@ -422,7 +422,7 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 		r, on = plan.PushRing{}, "It slides on both by hand: no blow."
 	}
 	do := []string{"Over the end of " + t.a.title() + " and into " + t.b.text() + ", square, " + t.home(m) + borne + "."}
-	if r.OutMm > 0 {
+	if r.Over = true; r.OutMm > 0 {
 		p.Rings = append(p.Rings, r)
 		on = t.ringText(r) + on
 	}
@@ -507,6 +507,10 @@ func (ballKind) tools(j *assembly, t *joint, _ []*joint, list *tooling) {
 		on, long := "on the outer ring", t.b.step.LengthMm()+reachMm(t.b, -m.cupDir)+endMm
 		if r.InMm < p.CupRingInMm {
 			on = words.Either(r.OutMm < p.CupRingInMm, "on the inner ring", "on both rings")
+		}
+		if r.Over { // and out over the shaft
+			face, shaft := m.cupBackMm-m.cupDir*p.WidthMm, j.stands(t).span(geom.Span{ToMm: t.a.r.LengthMm()})
+			long = max(long, words.Either(m.cupDir > 0, face-shaft.FromMm, shaft.ToMm-face)+endMm)
 		}
 		list.add(t, tool{"Press ring", j.hollow(r.InMm, r.OutMm, long) + on, j.sleeve(atLeast(r.InMm, pressWideMm), within(r.OutMm, pressWideMm), long), nil})
 	}

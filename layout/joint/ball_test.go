@@ -3,6 +3,7 @@ package joint_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -312,4 +313,25 @@ func TestRingsAreSeatedAsMeasured(t *testing.T) {
 		"Depth micrometer from the front of Cord sheave to the outer ring, four places round: that depth less that width, within 0.002 in.",
 		"outer ring on its shoulder: that depth less that width, within 0.002 in, depth micrometer",
 	}, nil)
+}
+
+// TestPressRingClearsTheShaft: what presses on a bearing that goes over a shaft, or in with it, reaches out over the end of that too. In the
+// roller the far bearing lies at 36 to 48; the axle stands 25 out of its front, and so at 75 ends: 27 beyond the bearing, and 20 more for the
+// hand. The near one goes in with the axle where both rings may be tight, at 2 to 14: 27 of the axle lie before it.
+func TestPressRingClearsTheShaft(t *testing.T) {
+	t.Parallel()
+	for housing, want := range map[string][]string{
+		"H7": {"Press ring Ø20.5 inside, Ø24.4 outside, 47 long, on the inner ring"},
+		"N7": {"Press ring Ø37.6 inside, Ø41 outside, 47 long, on the outer ring", "Press ring Ø20.5 inside, Ø41 outside, 47 long, on both rings"},
+	} {
+		var got []string
+		for _, r := range ballJob(t, "k6", housing, "inner", "6004-2RS").Tools {
+			if strings.HasPrefix(r.Tool, "Press ring") {
+				got = append(got, r.Tool)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %q", housing, got)
+		}
+	}
 }

@@ -584,6 +584,7 @@ func (b *BearingPlan) Names() (inner, outer string) {
 type PushRing struct {
 	InMm  float64 `json:"inside_mm"`
 	OutMm float64 `json:"outside_mm"`
+	Over  bool    `json:"over_the_shaft,omitempty"` // the shaft stands in it then
 }
 
 // BoughtRow is something to buy for the joints.
