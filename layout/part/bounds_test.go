@@ -124,6 +124,8 @@ func TestSmallSizes(t *testing.T) {
 		{"a slot of 25", "mm", hub(100, 80, "200") + "radial: [{name: s, clock: 0, axial: 100, slot: {around: 25, along: 60}}]\n", nil, []string{"Chain-drill"}}, {"a wider one", "mm", hub(100, 80, "200") + "radial: [{name: s, clock: 0, axial: 100, slot: {around: 25.1, along: 60}}]\n", []string{"Chain-drill"}, nil},
 		{"as a tool leaves it", "mm", strings.Replace(shaft, "length: 80", "length: 80, fit: k6, finish: Ra 0.8", 1), nil, []string{"leave 0.02"}}, {"finer", "mm", strings.Replace(shaft, "length: 80", "length: 80, fit: k6, finish: Ra 0.7", 1), []string{"leave 0.02 on the diameter for that"}, nil},
 		{"a flange of 50", "mm", tray(50, ""), nil, []string{"free edge out of square"}}, {"a higher one, a hundredth of it", "mm", tray(51, ""), []string{"top flange, free edge out of square: 0 = ±0.51 mm"}, nil},
+		{"an outside for the lathe, cut without metal left", "mm", strings.NewReplacer("saw}", "laser}", "circle: 200", "circle: 200, fit: h9").Replace(disc), []string{"Leave the outside large enough for the lathe to clean it up."}, nil},
+		{"a bore finer than a bar leaves it", "mm", strings.Replace(hub(60, 30, "40"), "fit: H7", "fit: H7, finish: Ra 0.4", 1), []string{"Hone bore to size: boring alone leaves it rougher than Ra 0.4."}, nil},
 		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
 	} {
 		m := work(t, c.units, c.text)
@@ -137,6 +139,29 @@ func TestSmallSizes(t *testing.T) {
 			if strings.Contains(s, w) {
 				t.Errorf("%s: %q in\n%s", c.name, w, s)
 			}
+		}
+	}
+}
+
+// TestAskedBesides: what the machine and the joints ask of a part. An M20 thread, pitch 2.5, runs out over 11.2 (DIN 76-1, from
+// memory) before a narrower bore, and nowhere at a mouth; undercuts lie at the shoulder of their steps.
+func TestAskedBesides(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: s\nkind: turned\nmaterial: C45\nstock: {tube: 70 mm, wall: 30 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80, undercut: {width: 3, depth: 0.3}}\n    - {name: big-collar, diameter: 60, length: 50}\n"+
+		"    - {name: tail, diameter: 38, length: 60, length-limits: [59.9, 60.1], undercut: {width: 4, depth: 0.3}}\n  inside:\n    - {name: tap, thread: M20, length: 40}\n    - {name: way, diameter: 12, length: 150}\n"+
+		"holes:\n  - {name: pins, face: back, at: [[16, 3]], size: 3 mm, depth: 8}\n")
+	outside, inside := m.Sides()
+	for what, c := range map[string][2]any{
+		"steps without limits":     {m.Unlimited(false, 0, 190), []string{"nose", "big collar"}},
+		"as far as they go":        {m.Unlimited(false, 0, 129), []string{"nose"}},
+		"from where they begin":    {m.Unlimited(false, 1, 190), []string{"big collar"}},
+		"before the narrower bore": {m.RunoutMm(inside[0], true), 11.2}, "at the mouth": {m.RunoutMm(inside[0], false), 0.0},
+		"at a back shoulder": {m.Undercut(outside[0]), geom.Span{FromMm: 77, ToMm: 80}}, "at a front one": {m.Undercut(outside[2]), geom.Span{FromMm: 130, ToMm: 134}},
+		"seen from the front": {m.Groups[0].SeenFront([]plan.XY{{XMm: 16, YMm: 3}}), []plan.XY{{XMm: -16, YMm: 3}}},
+		"stock":               {m.StockText(), "tube Ø70 × 30 wall, 210 long, saw cut"},
+	} {
+		if got, want := fmt.Sprint(c[0]), fmt.Sprint(c[1]); got != want {
+			t.Errorf("%s: %s, want %s", what, got, want)
 		}
 	}
 }

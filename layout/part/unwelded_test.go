@@ -26,6 +26,7 @@ func TestUnweldedCopies(t *testing.T) {
 		{weld("1", "outline"), plate, []string{"Bore as cut Ø29, until the welds.", "Finish piece 2 now", "Nothing is welded to piece 2: bore Ø32 H7.", "Rough to 0.5 mm under"}, []string{"final", "left on diameter for"}},
 		{weld("2", "body"), hub, []string{"Nothing is welded to piece 1: bore Ø20 H7, set true by rim Ø60 as turned.", "For bore hold it, and set the tool, as in operation", "key: keyway 6 JS9 × 25. Clock 0°"}, nil},
 		{"", plate, []string{"Finish all pieces now"}, nil},
+		{weld("1", "outline"), strings.Replace(plate, "quantity: 2", "quantity: 3", 1), []string{"Finish pieces 2, 3 now"}, nil},
 		// One drawn by its limits has no class, and a step on the lathe the limits that it is finished to.
 		{weld("2", "body"), strings.Replace(hub, "fit: H7", "fit: {limits: [20.01, 20.03]}", 1), []string{"Nothing is welded to piece 1: bore Ø20, set true by rim Ø60 as turned.", "key: keyway 6 JS9 × 25"}, []string{"Ø20 limits"}},
 		{"", strings.Replace(plate, "fit: H7", "fit: {limits: [32.01, 32.03]}", 1), []string{"Nothing is welded to all pieces: bore Ø32."}, []string{"Ø32 limits"}},
