@@ -14,26 +14,6 @@ import (
 	"centrepop/templates/draw"
 )
 
-// statementMm is the strip along the foot of a corrected sheet that states the
-// correction. The sheets lose it in both directions, so that they may lie
-// either way.
-const statementMm = 4.5
-
-// room is what a correction leaves of upright paper for the sheets, so that
-// the corrected drawing keeps the margins of the paper. All of the paper
-// without a correction, or with one that correct refuses.
-func room(c *layout.Correction, f draw.Frame) draw.Frame {
-	if c == nil || c.Check() != nil {
-		return f
-	}
-	m := c.Matrix(false)
-	w, h := f.WidthMm-2*draw.MarginMm, f.HeightMm-2*draw.MarginMm
-	h1 := math.Min(h, h/m[1][1])
-	w1 := math.Min(w, (w-math.Abs(m[0][1])*h1)/m[0][0])
-	f.WidthMm, f.HeightMm = w1+2*draw.MarginMm-statementMm, h1+2*draw.MarginMm-statementMm
-	return f
-}
-
 // correct puts the pages of a document, drawn on the room of the options'
 // paper, through the options' correction, about the middle of the full paper,
 // and states it at the foot of each. Rules are corrected like all else, so

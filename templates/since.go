@@ -9,7 +9,6 @@ import (
 	"centrepop/templates/draw"
 	"centrepop/templates/sequence"
 	"centrepop/templates/sheets"
-	"centrepop/templates/truesize"
 )
 
 // Since is an earlier state of the job, of which sheets are in the shop.
@@ -101,27 +100,4 @@ func sameSubject(a, b draw.Chapter) bool {
 		return a.Name == b.Name
 	}
 	return slices.ContainsFunc(a.Of, func(name string) bool { return slices.Contains(b.Of, name) })
-}
-
-// onePart draws the sheets of a part alone: its operations, which of a bar stand on the
-// cut list, and its templates.
-func onePart(pl *plan.Plan, part *plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
-	list := []*plan.PartPlan{part}
-	choice, err := truesize.Choose(pl, list, paper, opt.Templates)
-	if err != nil {
-		return nil, err
-	}
-	var chapters []draw.Chapter
-	if part.Bar == nil {
-		chapters = partChapters(pl, list, opt, paper, choice)
-		chapters[0].Part, chapters[0].Name = part.Title, sheets.PartSheet
-	}
-	chapters = append(chapters, choice.Apart()...)
-	for i := range chapters {
-		chapters[i].Of = []string{part.Name}
-		for _, s := range chapters[i].Sheets {
-			s.Starts = nil // the chapter has a bookmark
-		}
-	}
-	return chapters, nil
 }

@@ -10,14 +10,6 @@ func Labelled(label, value string) string {
 	return label + ": " + value
 }
 
-// RunningHead is the head of a further page.
-func RunningHead(title, rest string, width float64) Piece {
-	p := Piece{Height: 10}
-	p.Draw.Add(Text{YMm: -4.6, SizeMm: 4.6, Bold: true, Content: title + " – " + rest, Heading: 1}.Within(width))
-	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
-	return p
-}
-
 // The em of the facts under a title, and the least to keep them on a line.
 const (
 	FactsMm      = 3.8

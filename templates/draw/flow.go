@@ -94,6 +94,14 @@ func Pages(like Sheet, first Piece, title, rest string) func(page int) (*Sheet, 
 	}
 }
 
+// RunningHead is the head of a further page.
+func RunningHead(title, rest string, width float64) Piece {
+	p := Piece{Height: 10}
+	p.Draw.Add(Text{YMm: -4.6, SizeMm: 4.6, Bold: true, Content: title + " – " + rest, Heading: 1}.Within(width))
+	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
+	return p
+}
+
 // Over tells whether a trial has taken more pages than it may; what else is set
 // in it does not matter then.
 func (f *Flow) Over() bool { return f.most > 0 && len(f.Sheets) > f.most }

@@ -121,13 +121,6 @@ func (t Table) Cut(from, to int, title, lead string, width float64) Table {
 	return t
 }
 
-// The room in cells, in millimetres.
-const (
-	padAcrossMm = 1.3
-	padAboveMm  = 0.9
-	headTextMm  = 3.0
-)
-
 // Table sets a table; a table without rows sets nothing.
 func (f *Flow) Table(t Table) {
 	if len(t.Rows) == 0 {
@@ -203,50 +196,12 @@ func (t *Table) heading(text string, width float64) Piece {
 	return p
 }
 
-// leading is the distance of lines in em, padMm the room above and below them.
-func (t *Table) leading() float64 {
-	if t.Tight {
-		return 1.17
-	}
-	return Leading
-}
-
-// baseline is where letters stand in a line, in em from its top: higher where the
-// lines are close, so that what hangs below them is clear of the rule.
-func (t *Table) baseline() float64 {
-	if t.Tight {
-		return 0.955
-	}
-	return 1.03
-}
-
-func (t *Table) padMm() float64 {
-	if t.Tight {
-		return 0.3
-	}
-	return padAboveMm
-}
-
 // LeastRows is how many rows of a table stand together before and after a
 // break.
 const LeastRows = 4
 
 // togetherMm is what need not stand together at the top of a table any more: rows as high as paragraphs part sooner.
 const togetherMm = 36
-
-// dropSpare leaves out the spare columns that are empty.
-func (t *Table) dropSpare() {
-	t.Rows = slices.Clone(t.Rows)
-	for i := len(t.Columns) - 1; i >= 0; i-- {
-		if !t.Columns[i].Spare || slices.ContainsFunc(t.Rows, func(row []string) bool { return row[i] != "" }) {
-			continue
-		}
-		t.Columns = slices.Delete(slices.Clone(t.Columns), i, i+1)
-		for j, row := range t.Rows {
-			t.Rows[j] = slices.Delete(slices.Clone(row), i, i+1)
-		}
-	}
-}
 
 func (t *Table) headColumns() []Column {
 	return seq.Map(t.Columns, func(c Column) Column { return Column{Align: c.Align, Size: t.headMm(), Bold: true} })

@@ -3,6 +3,7 @@ package draw
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/parts/seq"
@@ -63,6 +64,13 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 	}
 	return natural, narrow, narrowSum <= total
 }
+
+// The room in cells, in millimetres.
+const (
+	padAcrossMm = 1.3
+	padAboveMm  = 0.9
+	headTextMm  = 3.0
+)
 
 // columnMm is the width that a column takes as it is, and the least that breaks no word of it.
 func (t *Table) columnMm(i int) (natural, narrow float64) {
@@ -135,6 +143,20 @@ func (t Table) Measured() Table {
 	return t
 }
 
+// dropSpare leaves out the spare columns that are empty.
+func (t *Table) dropSpare() {
+	t.Rows = slices.Clone(t.Rows)
+	for i := len(t.Columns) - 1; i >= 0; i-- {
+		if !t.Columns[i].Spare || slices.ContainsFunc(t.Rows, func(row []string) bool { return row[i] != "" }) {
+			continue
+		}
+		t.Columns = slices.Delete(slices.Clone(t.Columns), i, i+1)
+		for j, row := range t.Rows {
+			t.Rows[j] = slices.Delete(slices.Clone(row), i, i+1)
+		}
+	}
+}
+
 func (t *Table) measured() *ems {
 	out := &ems{rows: make([][][]lineEms, 0, len(t.Rows))}
 	line := func(text string, bold bool) lineEms {
@@ -188,4 +210,28 @@ func (t *Table) rowsHeight(widths []float64) float64 {
 		sum += high
 	}
 	return sum
+}
+
+func (t *Table) padMm() float64 {
+	if t.Tight {
+		return 0.3
+	}
+	return padAboveMm
+}
+
+// leading is the distance of lines in em, padMm the room above and below them.
+func (t *Table) leading() float64 {
+	if t.Tight {
+		return 1.17
+	}
+	return Leading
+}
+
+// baseline is where letters stand in a line, in em from its top: higher where the
+// lines are close, so that what hangs below them is clear of the rule.
+func (t *Table) baseline() float64 {
+	if t.Tight {
+		return 0.955
+	}
+	return 1.03
 }
