@@ -85,6 +85,19 @@ func (j *shop) besideStack(t *joint) (out []plan.Beside) {
 	return out
 }
 
+// laidOn are the holes of a part between the two as it is laid on others in such a joint, the middle of its holes on theirs; turned
+// until the bolts go through, where they ever do. Nil where it has more holes than they, which say nothing of its place.
+func (j *making) laidOn(t *joint, f feature, at []plan.XY, r leeway) ([]plan.XY, leeway) {
+	way, _ := j.frames(t)
+	q := placedBy(f.points(), way)
+	if r.b = way.point(f.run()); len(q) != len(at) {
+		return nil, r
+	}
+	turn, _ := turnOnto(q, at, leeway{r.mm, r.b, r.a}, false)
+	r.b = turnedBy(turn).point(r.b)
+	return seq.Map(placedBy(about(q, centroid(q)), turnedBy(turn)), centroid(at).Plus), r
+}
+
 // turnOnto is the least turn of pattern a about its middle that brings it onto
 // b's, moved there; where the turn is said only none.
 func turnOnto(a, b []plan.XY, r leeway, said bool) (deg float64, ok bool) {

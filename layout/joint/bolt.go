@@ -235,6 +235,9 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 			return false
 		}
 		q, r := j.pattern(s), leeway{room, run, j.runIn(s)}
+		if t.out.Beside != nil {
+			q, r = j.laidOn(t, s, at, r)
+		}
 		if q == nil {
 			continue
 		}
