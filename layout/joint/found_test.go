@@ -179,6 +179,17 @@ func TestWeldsFound(t *testing.T) {
 			t.Errorf("%s, %s: %q, want %q", c.metals, c.weld, got, c.want)
 		}
 	}
+	// A chamfer that is drawn for the weld is told, and of a bevel whose edge it is on.
+	for kind, bevelled := range map[string]string{"bevel": "b", "v": ""} {
+		plate := func(name, more string) string {
+			return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n" + more
+		}
+		j := filed(t, "{name: w, weld: {part: a.outline, to: b.outline, type: "+kind+", length: 100, process: MAG}}", plate("a", ""), plate("b", "chamfers: [{edge: outline-front, size: 9 mm, angle: 45, for: weld}]\n")).Joints[0]
+		drawn := slices.IndexFunc(j.Figures, func(f plan.Figure) bool { return f.Label == "chamfer drawn" })
+		if len(j.Problems) > 0 || j.Weld.Bevelled != bevelled || drawn < 0 || j.Figures[drawn].Value != "9 × 45° on outline front of b" {
+			t.Errorf("%s with a chamfer: of %q, %+v, %v", kind, j.Weld.Bevelled, j.Figures, j.Problems)
+		}
+	}
 }
 
 // TestBranchPlaces: what is measured of where a branch stands, within ISO 13920 class A: 1 up to

@@ -35,13 +35,15 @@ func TestMotorIsSweptTrue(t *testing.T) {
 }
 
 // TestBothEndsOfStuds: the holes of the motor adapter and the housing plate lie on each other, 5 on 9; the tommy hole of the
-// pillar is 8 mm. What has none is held by a strap.
+// pillar is 8 mm. What has none is held by a strap, or by a spanner on its flats.
 func TestBothEndsOfStuds(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "motor"), []string{"First the nuts on Housing plate, all rounds, order 9, 11, 10, 12, each stud held by a bar in its tommy hole, Ø8; " +
 		"then those on Motor adapter, order 5, 7, 6, 8 (hole numbers of each)."}, []string{"hole numbers of Motor adapter"})
 	p := planned(t, editedDemo(t, "pugmill", "pillar.yaml", "size: 8 mm, depth: 15 mm}", "size: M8 tap, depth: 15 mm}"))
 	says(t, jointNamed(t, p, "motor"), []string{"each stud held by a strap wrench on its body"}, []string{"tommy"})
+	p = planned(t, editedDemo(t, "pugmill", "pillar.yaml", "size: 8 mm, depth: 15 mm}", "size: M8 tap, depth: 15 mm}\nflats:\n  - {name: jaws, in: body, sides: 2, across: 27, clock: 0, length: 12, from: front}"))
+	says(t, jointNamed(t, p, "motor"), []string{"each stud held by a spanner 27 on jaws"}, []string{"strap"})
 }
 
 // TestSeatsAreFlatAfterWelding: 3 mm in 1000 (EN 10029 class S) over the bolts of each face, to 0.1 mm: of 156 across
