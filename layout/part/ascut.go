@@ -191,7 +191,7 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 func (s *Sizes) borer() string { return words.Either(s.form.onMill(s), "the mill", "the lathe") }
 
 // BoreLeftMm is what stays on the diameter of the bore of a flat part when it is cut.
-func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(leftMm(job)) }
+func BoreLeftMm(job *parts.Job, b *parts.Bore) float64 { return b.LeftMm(WeldLeaveMm(job)) }
 
 // weldLeaveMm and its like in inches are left on a diameter that is finished after a weld. Common
 // practice, no source.
@@ -200,7 +200,8 @@ const (
 	weldLeaveInch = 1.0 / 16
 )
 
-func leftMm(job *parts.Job) float64 {
+// WeldLeaveMm is what stays on a diameter that is finished after the welds, on the diameter: common practice, no source.
+func WeldLeaveMm(job *parts.Job) float64 {
 	return words.Writer{Units: job.Units}.Step(weldLeaveMm, weldLeaveInch)
 }
 

@@ -368,7 +368,7 @@ func TestSmallRules(t *testing.T) {
 		what      string
 		got, want any
 	}{
-		{"left for after a weld", fmt.Sprintf("%g %g", leftMm(&parts.Job{}), leftMm(&parts.Job{Units: parts.Inches})), "2 1.5875"}, // 1/16 in
+		{"left for after a weld", fmt.Sprintf("%g %g", WeldLeaveMm(&parts.Job{}), WeldLeaveMm(&parts.Job{Units: parts.Inches})), "2 1.5875"}, // 1/16 in
 		{"passes of half a width", []string{passes(5, 10), passes(5.1, 10), passes(10, 10), passes(10.1, 10)}, []string{"", " in 2 passes", " in 2 passes", " in 3 passes"}},
 		{"the seat of a centre in M8", seatMm(&Group{Hole: &parts.HoleGroup{}, Size: thread("M8")}), 10.0},
 		{"a thread as deep as a tap reaches, four diameters", deep("M10", 10, 40, 40.1), []float64{10, 40, 15}}, {"of M5, 7.5 to a whole one", deep("M5", 20, 20.1), []float64{20, 8}},

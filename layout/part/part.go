@@ -60,7 +60,7 @@ type Model struct {
 // Work works out one part of a job: its sheet has what is done before it is welded, the rest has it
 // finished.
 func Work(job *parts.Job, p *parts.Part) *Model {
-	m, rough := asDrawn(job, p), p.BeforeWeld(leftMm(job))
+	m, rough := asDrawn(job, p), p.BeforeWeld(WeldLeaveMm(job))
 	if rough == nil || len(m.Errs) > 0 {
 		return m
 	}
@@ -414,7 +414,7 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, err
 	case opt.Compensate && opt.KerfMm == 0:
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	if rough := p.BeforeWeld(leftMm(job)); rough != nil {
+	if rough := p.BeforeWeld(WeldLeaveMm(job)); rough != nil {
 		p = rough
 	}
 	sizes, errs := newSizes(job, p)

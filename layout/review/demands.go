@@ -7,6 +7,8 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
+	"centrepop/layout/part"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -194,6 +196,28 @@ func (v *view) recess(c *cylinder) {
 			v.mm(v.lengthMm), "inside steps as long as the part together, or a bore that narrows"
 	}
 	v.report(Stop, c.Name, c.Drawn.Pos, f)
+}
+
+// leftInWay looks for a step that is finished after a weld and, with what is left on it until then, stands in the
+// way of the thread beside it, which is cut before.
+func (v *view) leftInWay(c *cylinder) {
+	t := c.Size.Thread
+	if t == nil || c.AfterWeld {
+		return
+	}
+	wantMm, s, leaveMm := words.Either(c.Inside, t.MajorMm, t.MinorMm), c.sign(), part.WeldLeaveMm(v.job)
+	before, behind := c.neighbours()
+	for _, o := range []*cylinder{before, behind} {
+		if o == nil || !o.AfterWeld || geom.Over(s*(o.Size.NominalMm-wantMm), 0) || !geom.Over(s*(o.Size.NominalMm-wantMm)+leaveMm, 0) {
+			continue
+		}
+		v.report(Check, o.Name, o.Drawn.Pos, Finding{
+			What:    o.Name + " with what is left on it for after the weld stands in the way of " + c.Name + ": that is cut before, and is not full up to it",
+			Numbers: v.mm(o.Size.NominalMm+s*leaveMm) + ", " + words.Either(c.Inside, "wanted at least ", "wanted at most ") + v.mm(wantMm) + " beside " + t.Designation,
+			LeftMm:  left(s * (wantMm - o.Size.NominalMm - s*leaveMm)), Rule: "a thread ends where nothing is in its way", Source: "by geometry",
+			Fix: "no after-weld at " + o.Name + ", where the weld lets it be, or one that is " + words.Either(c.Inside, "wider", "narrower"),
+		})
+	}
 }
 
 // tapReach looks for inside threads that are tapped, for no bar reaches, and are deeper than

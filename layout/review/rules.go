@@ -42,7 +42,7 @@ var partRules = []rule[*view]{
 	{"unmade-require", "a demand on a face that no operation makes", each(everyDemand, (*view).unmadeRequire)},
 	{"said-demand", "a note asks for what only a key can have made and inspected", each(everyText, (*view).saidDemands)},
 	{"tap-reach", "a thread is deeper than a hand tap goes", each(everyStep, (*view).tapReach)},
-	{"recess", "a bore widens where no tool gets in", each(everyStep, (*view).recess)},
+	{"recess", "a bore widens where no tool gets in, or a thread ends at what is left for after a weld", each(everyStep, (*view).recess, (*view).leftInWay)},
 	{"relief", "an undercut eats its seat", each(everyStep, (*view).relief)},
 	{"contact", "a shoulder has no face left to lie against", each(everyStep, (*view).contact)},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
