@@ -68,6 +68,10 @@ func TestRecorded(t *testing.T) {
 	for i := range 64 {
 		ring.Checks = append(ring.Checks, plan.Check{Ref: i, What: fmt.Sprint("hole ", i), Wanted: "590", Limits: fmt.Sprintf("%d – %d", 589+i%2, 591+i%3), Gauge: "calipers"})
 	}
+	long, a5 := sheettest.RingPart(620), draw.Frame{WidthMm: 148, HeightMm: 210, Name: "A5"}
+	for i := range 190 {
+		long.Checks = append(long.Checks, plan.Check{Ref: i, What: fmt.Sprint("hole ", i), Wanted: "590", Limits: "589 – 591", Gauge: "calipers"})
+	}
 	drive, frame := workedPlan(t, "drive"), workedPlan(t, "frame")
 	drive.Tools = drive.Tools[:2]
 	small := []*plan.PartPlan{drive.Part("washer"), drive.Part("sleeve"), workedPlan(t, "formed").Part("tray")}
@@ -90,6 +94,8 @@ func TestRecorded(t *testing.T) {
 		"housing": Parts(sheettest.JobOf("Jack", parts.Inches, housing), []*plan.PartPlan{housing}, letter, nil, nil),
 		"pattern": Parts(made, []*plan.PartPlan{patterned}, a4, nil, nil),
 		"ring":    Parts(made, []*plan.PartPlan{ring}, a4, nil, nil),
+		"long":    Parts(made, []*plan.PartPlan{long}, a4, nil, nil),
+		"narrow":  slices.Concat(Parts(made, []*plan.PartPlan{flange, ring}, a5, nil, nil), all(Tools(drive, a5)), Review(made, found, a5, notes), Cover(few, found[1:], a5, nil, 1)),
 		"many":    Review(many, nil, a4, nil),
 		"small":   Parts(drive, small, a4, nil, nil),
 		"few":     append(Cover(few, found[1:], letter, nil, 1), Review(few, append(found[2:], found[1]), letter, nil)...),

@@ -173,3 +173,17 @@ func TestOpenFinding(t *testing.T) {
 		}
 	}
 }
+
+// The notes are at as many places as those that are open have; what is accepted, or no note, has none of them.
+func TestPlacesOfNotes(t *testing.T) {
+	t.Parallel()
+	note, with := review.Finding{Severity: review.Note}, []review.Finding{{}, {}}
+	many := review.Finding{Severity: review.Note, With: with}
+	for want, all := range map[string][]review.Finding{
+		"": {note, {Severity: review.Check, With: with}, {Severity: review.Note, Accepted: true, With: with}}, " at 4 places": {note, many},
+	} {
+		if got := places(all); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
