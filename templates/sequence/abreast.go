@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -20,7 +19,6 @@ const (
 	sectionsMm   = 43.0  // its sections' height
 	lowMm        = 32.0  // that where they have a row to themselves
 	numbersMm    = 43.0  // their least width
-	smallDialMm  = 9.4   // the radius of its clock
 	stepBoxMm    = 13.0  // the box of its number
 	stepTitleMm  = 4.8
 )
@@ -315,17 +313,4 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) []draw.Tabl
 		t.Tight = true
 		return t.Laid(width)
 	})
-}
-
-// placeLines say how a step's parts come to lie, unless one of its rows does, and why
-// it has its place in the order.
-func placeLines(run []*plan.JointPlan) (out []string) {
-	j := run[0]
-	if len(run) == 1 && !j.Told {
-		out = append(out, words.Capital(j.How)+".")
-	}
-	if len(j.Why) > 0 {
-		out = append(out, "In the order: "+strings.Join(reasons(j.Why), "; ")+".")
-	}
-	return out
 }

@@ -261,6 +261,9 @@ func panelRows(panels []draw.Panel, width float64) []draw.Piece {
 	return pieces
 }
 
+// smallDialMm is the radius of the clock of a step that stands beside another.
+const smallDialMm = 9.4
+
 // nearerMm is how much nearer to a small dial its runs lie, in millimetres.
 func nearerMm(r float64) float64 {
 	if r <= smallDialMm {

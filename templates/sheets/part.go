@@ -32,29 +32,6 @@ const (
 	operationMm = 4.2  // the em of the numbers of operations
 )
 
-// density is how close a part's sheets are set: 1 is roomy.
-type density float64
-
-// em is a size of text at a density, not under 7.5 pt.
-func (d density) em(mm float64) float64 { return max(2.65, mm*float64(d)) }
-
-// bodyMm is the em of operations, smallMm that of what stands beside them and
-// of tables.
-func (d density) bodyMm() float64  { return d.em(3.3) }
-func (d density) smallMm() float64 { return d.em(2.9) }
-
-// pictures is how much smaller than the largest the pictures are.
-func (d density) pictures() float64 { return float64(d) }
-
-// tight sets the lines of a table close where the density asks for it.
-func (d density) tight(t draw.Table) draw.Table {
-	t.Tight = d < 0.9
-	return t
-}
-
-// densities are tried from the roomiest on.
-var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
-
 // partHead is the head of a part; low where it stands under another.
 func partHead(pl *plan.Plan, part *plan.PartPlan, width float64, low bool) draw.Piece {
 	head := picture.Head
@@ -279,4 +256,12 @@ func (d density) measuredLines(part *plan.PartPlan, width float64) []draw.Piece 
 		out = append(out, p, draw.Space(2))
 	}
 	return out
+}
+
+// said are remarks one below the other.
+func (d density) said(remarks [][]draw.Piece) []draw.Piece {
+	if len(remarks) == 0 {
+		return nil
+	}
+	return append(slices.Concat(remarks...), draw.Space(1.5*d.pictures()))
 }

@@ -32,6 +32,14 @@ func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
 	return draw.Drawing{}
 }
 
+// partOf is the part that a finding is about; nil for one of a joint or the job.
+func partOf(pl *plan.Plan, f review.Finding) *plan.PartPlan {
+	if f.OfJoint {
+		return nil
+	}
+	return pl.Part(f.Part)
+}
+
 // partPicture is a face with its holes of a feature filled, the step that it is or is an edge of pointed
 // at, or a bar; else the whole part.
 func partPicture(part *plan.PartPlan, feature string) draw.Drawing {
@@ -135,4 +143,20 @@ func stepPicture(pl *plan.Plan, joint string) (d draw.Drawing) {
 	}
 	v.Centres(&d, pic.Centres)
 	return d
+}
+
+// pageTitle is where pages about a finding begin: its part's, or its joint's step.
+func pageTitle(pl *plan.Plan, f review.Finding) string {
+	if part := partOf(pl, f); part != nil {
+		return part.Title
+	}
+	return draw.StepOf(f.Part)
+}
+
+func titleOf(pl *plan.Plan, f review.Finding) string {
+	title := f.Part
+	if part := partOf(pl, f); part != nil {
+		title = part.Title
+	}
+	return words.Join(", ", title, f.Feature)
 }

@@ -176,30 +176,6 @@ func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) dra
 	return p
 }
 
-// partOf is the part that a finding is about; nil for one of a joint or the job.
-func partOf(pl *plan.Plan, f review.Finding) *plan.PartPlan {
-	if f.OfJoint {
-		return nil
-	}
-	return pl.Part(f.Part)
-}
-
-// pageTitle is where pages about a finding begin: its part's, or its joint's step.
-func pageTitle(pl *plan.Plan, f review.Finding) string {
-	if part := partOf(pl, f); part != nil {
-		return part.Title
-	}
-	return draw.StepOf(f.Part)
-}
-
-func titleOf(pl *plan.Plan, f review.Finding) string {
-	title := f.Part
-	if part := partOf(pl, f); part != nil {
-		title = part.Title
-	}
-	return words.Join(", ", title, f.Feature)
-}
-
 // reviewWords is the result in a line.
 func reviewWords(findings []review.Finding) string {
 	c := review.Summary(findings)

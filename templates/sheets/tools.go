@@ -145,29 +145,3 @@ func abreast(a, b draw.Piece, x float64) draw.Piece {
 	p.Draw.Place(b.Drawn(), x, 0)
 	return p
 }
-
-// toolTable lists what the workshop makes for itself before it joins, with the pages
-// of those that have a sheet; own is how many pages the cover has.
-func toolTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
-	t := draw.Table{Title: "To have ready, from scrap", Columns: []draw.Column{
-		{Head: "No.", Bold: true, Align: draw.Centre}, {Head: "Tool, in " + words.LengthWord(pl.Units), Flex: true, Bold: true},
-		{Head: "For", Flex: true}, {Head: "Page", Bold: true, Align: draw.Centre, Spare: true},
-	}}
-	pages, n := map[string]runs{}, own
-	for _, c := range chapters {
-		for _, s := range c.Sheets {
-			n++
-			for _, title := range s.Starts {
-				pages[title] = pages[title].and(n)
-			}
-		}
-	}
-	for _, r := range pl.Tools {
-		tool := r.Tool
-		if r.Sheet != nil {
-			tool += "; from " + r.Sheet.StockText
-		}
-		t.Rows = append(t.Rows, []string{r.No(), tool, r.For, pages[r.Name].text()})
-	}
-	return t
-}

@@ -66,28 +66,6 @@ const (
 	leastThroughMm = 0.5
 )
 
-// quad is a rectangle, turned, its corners in order.
-type quad [4]canvas.Point
-
-func (q quad) middle() canvas.Point { return q[0].Interpolate(q[2], 0.5) }
-
-func (q quad) holds(p canvas.Point) bool {
-	for i := range q {
-		if q[(i+1)%4].Sub(q[i]).PerpDot(p.Sub(q[i])) < 0 {
-			return false
-		}
-	}
-	return true
-}
-
-func (q quad) box() draw.Rect {
-	r := draw.R(q[0].X, q[0].Y, q[0].X, q[0].Y)
-	for _, p := range q {
-		r = r.With(draw.R(p.X, p.Y, p.X, p.Y))
-	}
-	return r
-}
-
 // scene is a page with all groups resolved, in drawing order.
 type scene struct {
 	lines []sceneLine

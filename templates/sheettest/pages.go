@@ -73,17 +73,6 @@ func (p Placed) Room() draw.Rect {
 	return r
 }
 
-// corners are the corners of a text's room, shrunk by less, turned about its
-// position.
-func corners(t draw.Text, less float64) quad {
-	r := draw.TextRect(t).Grown(-less)
-	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
-	return quad{
-		turn.Dot(canvas.Point{X: r.X0, Y: r.Y0}), turn.Dot(canvas.Point{X: r.X1, Y: r.Y0}),
-		turn.Dot(canvas.Point{X: r.X1, Y: r.Y1}), turn.Dot(canvas.Point{X: r.X0, Y: r.Y1}),
-	}
-}
-
 // Overlap tells whether two texts, at any angles, lie over each other.
 func Overlap(p, q Placed) bool {
 	a, b := corners(p.Item.(draw.Text), touchMm), corners(q.Item.(draw.Text), touchMm)
@@ -91,23 +80,6 @@ func Overlap(p, q Placed) bool {
 		b[i] = b[i].Add(canvas.Point{X: q.DX - p.DX, Y: q.DY - p.DY})
 	}
 	return a.meets(b)
-}
-
-// meets tells whether two quads lie over each other: no side of either has the other wholly beyond it.
-func (q quad) meets(o quad) bool {
-	for _, pair := range [2][2]quad{{q, o}, {o, q}} {
-		for i, from := range pair[0] {
-			side := pair[0][(i+1)%4].Sub(from)
-			beyond := true
-			for _, corner := range pair[1] {
-				beyond = beyond && side.PerpDot(corner.Sub(from)) <= 0
-			}
-			if beyond {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // CheckPage tests what holds for every page: items inside the margins, text

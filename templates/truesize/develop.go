@@ -2,7 +2,6 @@ package truesize
 
 import (
 	"fmt"
-	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -16,32 +15,8 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-// patternPadMm is the paper left around a flat pattern, patternRimMm the least.
-const (
-	patternPadMm = 4.0
-	patternRimMm = 0.8
-)
-
 // originRingMm is the radius of the ring about the origin of a hole in a main.
 const originRingMm = 2.0
-
-// pattern is a flat pattern in the making.
-type pattern struct {
-	pl      *plan.Plan
-	part    *plan.PartPlan
-	dev     *plan.Development
-	outline *canvas.Path
-	lines   []patternLine
-	half    bool // up to its mirror line alone
-}
-
-// patternLine is a line of the pattern with its path read, and how far it
-// reaches.
-type patternLine struct {
-	plan.PatternLine
-	path  *canvas.Path
-	reach draw.Rect
-}
 
 // newPattern reads the lines of a flat pattern.
 func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*template, error) {
@@ -123,52 +98,6 @@ func (p *pattern) halfOf(whole *template) *template {
 	}
 	t.legend = append(slices.Clip(t.legend), "scribe it, turn it over on the centre line, scribe again"+lap)
 	return &t
-}
-
-// how says what is done along the lines.
-func (p *pattern) how() string {
-	switch {
-	case p.dev.Kind == plan.FoldPattern:
-		return "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
-	case len(p.dev.Marks) > 0:
-		return "Pop in the open middle of each cross, then along the outlines of windows and slots."
-	case p.dev.Kind == plan.MainPattern:
-		return "Punch the metal along the curve; the scale is the clock of the main."
-	}
-	return "Cut along the middle of the outline, or punch the metal through it."
-}
-
-// legend says what the pattern is for, where its edge goes and how it is cut.
-func (p *pattern) legend() []string {
-	d := p.dev
-	var lines []string
-	if d.Edge != "" {
-		lines = append(lines, "lower edge: "+d.Edge+"; up is "+d.Beyond)
-	}
-	if d.Origin != "" {
-		lines = append(lines, "ringed cross: "+d.Origin+"; up is "+d.Beyond)
-	}
-	if d.Copies > 1 {
-		lines = append(lines, "cut "+strconv.Itoa(d.Copies)+" for one part")
-	}
-	return lines
-}
-
-func (p *pattern) unit() string { return string(p.pl.Units) }
-
-// patternStroke is how the lines of each role are drawn.
-func patternStroke(role string) (width float64, dash []float64) {
-	switch role {
-	case "edge", "cut", "top":
-		return draw.LineMm, nil
-	case "tab":
-		return draw.ThinMm, nil
-	case "seam":
-		return draw.ThinMm, draw.ChainDash
-	case "fold":
-		return 0.25, draw.CutDash
-	}
-	return draw.HairMm, nil
 }
 
 // draw draws what lies in the window.
@@ -350,73 +279,5 @@ func (p *pattern) foldTexts(l laid) {
 			a, b = pts[len(pts)/2-1], pts[len(pts)/2]
 		}
 		l.along(text, canvas.Point{X: l.ox + a.X, Y: l.oy + a.Y}, canvas.Point{X: l.ox + b.X, Y: l.oy + b.Y})
-	}
-}
-
-// along writes a text beside a straight line, turned with it, where the room
-// allows it near the middle.
-func (l laid) along(text string, from, to canvas.Point) {
-	const size = draw.SmallMm
-	x0, y0, x1, y1 := from.X, from.Y, to.X, to.Y
-	length := math.Hypot(x1-x0, y1-y0)
-	if near := draw.R(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)).Grown(2 * size); !near.Meets(l.Window) {
-		return
-	}
-	w := draw.TextWidth(text, size, false)
-	if length < w+4 {
-		return
-	}
-	if x1 < x0 || x1 == x0 && y1 < y0 {
-		x0, y0, x1, y1 = x1, y1, x0, y0
-	}
-	ux, uy := (x1-x0)/length, (y1-y0)/length
-	angle := math.Atan2(uy, ux) * 180 / math.Pi
-	for i := range 60 { // off other lines, then only off other texts
-		off := alongFreeMm
-		if i >= 30 {
-			off = alongMm
-		}
-		at := length/2 + float64((i%30+1)/2)*4*float64(1-2*(i%2))
-		if at < w/2+1 || at > length-w/2-1 {
-			continue
-		}
-		for _, off := range []float64{off, -off - draw.AscentMm*size} {
-			x, y := x0+ux*at-uy*off, y0+uy*at+ux*off
-			boxes := turnedRoom(canvas.Point{X: x, Y: y}, canvas.Point{X: ux, Y: uy}, w, size)
-			if l.AllClear(boxes, i < 30) {
-				for b := range boxes {
-					l.AddText(b)
-				}
-				label := draw.Text{XMm: x, YMm: y, SizeMm: size, Align: draw.Centre, RotateDeg: angle, Content: text}
-				if i < 30 {
-					l.Draw.Add(label)
-				} else {
-					l.Draw.Add(draw.Over(label)...)
-				}
-				return
-			}
-		}
-	}
-}
-
-// How far a text beside a line is off it: so far that the line does not count as
-// being in its way, and where others are.
-const (
-	alongFreeMm = 2.0
-	alongMm     = 0.9
-)
-
-// turnedRoom is the room of a text w wide in the direction way, centred at a
-// point: small boxes along it.
-func turnedRoom(at, way canvas.Point, w, size float64) iter.Seq[draw.Rect] {
-	const middle, half = (draw.AscentMm - draw.DropMm) / 2, (draw.AscentMm + draw.DropMm) / 2
-	return func(yield func(draw.Rect) bool) {
-		for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
-			t := min(t, w/2)
-			cx, cy := at.X+way.X*t-way.Y*size*middle, at.Y+way.Y*t+way.X*size*middle
-			if !yield(draw.R(cx, cy, cx, cy).Grown(size * half)) {
-				return
-			}
-		}
 	}
 }

@@ -101,6 +101,22 @@ func divisions(lo, hi, size float64, spans [][2]float64) (ways [][]float64) {
 	return ways
 }
 
+// Joints between tiles, in millimetres. The upper or left tile of a seam goes
+// on for glueMm beyond it, the other begins rimMatchMm before it, so that the
+// match marks are whole on both.
+const (
+	maxTiles   = 400 // the most sheets a template may take
+	glueMm     = 8.0 // covered by the neighbour
+	rimMatchMm = 4.0 // cut off
+	lapMm      = glueMm + rimMatchMm
+	clearMm    = 5.0  // between a seam and the arms of a cross
+	trimMm     = 20.0 // of outline without a hole that may be left out
+
+	alongStepMm = 2   // between the points that stand for an outline
+	leastEdgeMm = 30  // of each edge, to set a template by
+	nearEdgeMm  = 0.5 // of the outline's box: that is an edge
+)
+
 // divide cuts lo to hi into as few stretches as fit into size with their laps.
 // Seams keep clear of the spans where they can.
 func divide(lo, hi, size, share float64, spans [][2]float64) ([]float64, bool) {

@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"iter"
 	"math"
 
 	"centrepop/layout/plan"
@@ -97,4 +98,72 @@ func besideCircle(room *draw.Occupied, centre canvas.Point, r, w, h float64) (dr
 		}
 	}
 	return draw.Rect{}, false
+}
+
+// How far a text beside a line is off it: so far that the line does not count as
+// being in its way, and where others are.
+const (
+	alongFreeMm = 2.0
+	alongMm     = 0.9
+)
+
+// along writes a text beside a straight line, turned with it, where the room
+// allows it near the middle.
+func (l laid) along(text string, from, to canvas.Point) {
+	const size = draw.SmallMm
+	x0, y0, x1, y1 := from.X, from.Y, to.X, to.Y
+	length := math.Hypot(x1-x0, y1-y0)
+	if near := draw.R(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)).Grown(2 * size); !near.Meets(l.Window) {
+		return
+	}
+	w := draw.TextWidth(text, size, false)
+	if length < w+4 {
+		return
+	}
+	if x1 < x0 || x1 == x0 && y1 < y0 {
+		x0, y0, x1, y1 = x1, y1, x0, y0
+	}
+	ux, uy := (x1-x0)/length, (y1-y0)/length
+	angle := math.Atan2(uy, ux) * 180 / math.Pi
+	for i := range 60 { // off other lines, then only off other texts
+		off := alongFreeMm
+		if i >= 30 {
+			off = alongMm
+		}
+		at := length/2 + float64((i%30+1)/2)*4*float64(1-2*(i%2))
+		if at < w/2+1 || at > length-w/2-1 {
+			continue
+		}
+		for _, off := range []float64{off, -off - draw.AscentMm*size} {
+			x, y := x0+ux*at-uy*off, y0+uy*at+ux*off
+			boxes := turnedRoom(canvas.Point{X: x, Y: y}, canvas.Point{X: ux, Y: uy}, w, size)
+			if l.AllClear(boxes, i < 30) {
+				for b := range boxes {
+					l.AddText(b)
+				}
+				label := draw.Text{XMm: x, YMm: y, SizeMm: size, Align: draw.Centre, RotateDeg: angle, Content: text}
+				if i < 30 {
+					l.Draw.Add(label)
+				} else {
+					l.Draw.Add(draw.Over(label)...)
+				}
+				return
+			}
+		}
+	}
+}
+
+// turnedRoom is the room of a text w wide in the direction way, centred at a
+// point: small boxes along it.
+func turnedRoom(at, way canvas.Point, w, size float64) iter.Seq[draw.Rect] {
+	const middle, half = (draw.AscentMm - draw.DropMm) / 2, (draw.AscentMm + draw.DropMm) / 2
+	return func(yield func(draw.Rect) bool) {
+		for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
+			t := min(t, w/2)
+			cx, cy := at.X+way.X*t-way.Y*size*middle, at.Y+way.Y*t+way.X*size*middle
+			if !yield(draw.R(cx, cy, cx, cy).Grown(size * half)) {
+				return
+			}
+		}
+	}
 }

@@ -1,9 +1,3 @@
-// Package truesize draws what is true at 1:1: the punch templates of faces, the
-// wraps and flat patterns, and the cutting file of a profile. A template that
-// is larger than a sheet is cut into tiles; small ones, and the strips of a
-// wrap, share a sheet. Face drawings keep the plan's coordinates: the part's
-// origin, x right and TOP up as seen by who looks at that face. Nothing here is
-// scaled.
 package truesize
 
 import (
@@ -25,7 +19,6 @@ import (
 const (
 	edgePadMm    = 5.0 // quadrant ticks outside the outline
 	rimMm        = 0.6 // of an outline that fills the sheet
-	topRoomMm    = 9.0 // TOP mark above the outline
 	tickClearMm  = 1.0 // round a quadrant tick, besides the clearance of any label
 	centreMarkMm = 10.0
 	discTickMm   = 4.0

@@ -16,91 +16,6 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-// The frame of a template sheet, in millimetres: a strip along the upper edge
-// and thin rules along the left and lower ones.
-const (
-	stripMm        = 10.0
-	ruleMm         = 8.0
-	captionLeastMm = 40.0
-	captionPadMm   = 1.2 // clear of the rule's line
-	threeLinesMm   = 2.9 // the largest text of which three lines stand in the strip
-	noteClearMm    = 1.5 // round a note, so that it is not read with a hole's label
-)
-
-// window is the room for templates on a sheet.
-func window(f draw.Frame) draw.Rect {
-	return draw.R(draw.MarginMm+ruleMm, draw.MarginMm+ruleMm, f.WidthMm-draw.MarginMm, f.HeightMm-draw.MarginMm-stripMm-1.5)
-}
-
-// caption names what stands over a tile: all that the words depend on.
-type caption struct {
-	n, count int
-	part     bool
-	widthMm  float64
-}
-
-// captionLines are what stands over a template that shares its sheet. Packing asks
-// for them again and again.
-func (one *tile) captionLines() []string {
-	key := caption{n: one.n, part: one.part, widthMm: max(one.window.Width(), captionLeastMm) - captionPadMm}
-	if one.n > 0 {
-		key.count = one.grid.count()
-	}
-	if lines, done := one.of.captions[key]; done {
-		return lines
-	}
-	if one.of.captions == nil {
-		one.of.captions = map[caption][]string{}
-	}
-	one.of.captions[key] = one.captionFor(key)
-	return one.of.captions[key]
-}
-
-func (one *tile) captionFor(key caption) (lines []string) {
-	for i, text := range one.captionTexts() {
-		size := draw.SmallMm
-		if i == 0 {
-			size = draw.TextMm
-		}
-		for _, line := range draw.Wrap(text, size, i == 0, key.widthMm) {
-			lines = append(lines, strings.Trim(line, " ·"))
-		}
-	}
-	return lines
-}
-
-// captionTexts are the heading of a tile and, on the first, how tiles are joined and
-// the legend.
-func (one *tile) captionTexts() []string {
-	t := one.of
-	count, name := "", ""
-	if one.n > 0 {
-		count = fmt.Sprintf("tile %d of %d", one.n, one.grid.count())
-	}
-	if t.exact {
-		name = t.name
-	}
-	head := words.Join(" · ", t.part.Title, name, count, t.side)
-	if at := t.topMm; at != nil && !one.window.HasPoint(at.XMm, at.YMm) {
-		head += ", TOP ↑"
-	}
-	head += words.When(t.part.Quantity > 1, " · make "+strconv.Itoa(t.part.Quantity)+", print as often")
-	if one.n > 1 {
-		return []string{head}
-	}
-	return slices.DeleteFunc(append([]string{head, words.Join(" ", one.joining(), one.partial())}, t.legend...), func(text string) bool { return text == "" })
-}
-
-// captionedMm is the height of a tile with its caption.
-func (one *tile) captionedMm() float64 {
-	return one.window.Height() + (float64(len(one.captionLines()))*draw.TextMm*1.25 + 1.5)
-}
-
-// joining says how tiles are put together, and how to check them.
-func (one *tile) joining() string {
-	return words.Either(one.n == 0, one.of.dividers, words.Join(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers))
-}
-
 // Name heads the 1:1 sheets in the index and the bookmarks.
 const Name = "Templates, 1:1"
 
@@ -228,10 +143,6 @@ func (one *tile) drawCaption(s *draw.Sheet, x, y float64) float64 {
 // atRuleMm is the room that texts leave to the rule on the left.
 const atRuleMm = 0.8
 
-// inside tells whether a tile that shares its sheet is so tall with its caption that
-// this stands in it.
-func (p *page) inside(captionedMm float64) bool { return captionedMm > window(p.frame).Height()+1e-9 }
-
 // draw draws a tile inside r: in its middle where r is larger; texts stand
 // where it leaves room. It tells whether some are left for which there is none.
 func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bool) {
@@ -262,89 +173,6 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	}
 	one.pageMap(s, rooms)
 	return left
-}
-
-// notes are texts to write where there is room, the first of them as a heading.
-func notes(texts []string, head bool) (out []draw.Text) {
-	for i, text := range texts {
-		out = append(out, draw.Text{SizeMm: draw.HoleSizeMm, Bold: head && i == 0, Content: text})
-	}
-	return out
-}
-
-// note writes texts where the drawing leaves room for them, or else beside it: as many
-// together as fit, in the widest form. It returns what finds no room, which stands on
-// the part's own sheet.
-func note(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) (left []draw.Text) {
-	for len(texts) > 0 {
-		n := len(texts)
-		for n > 0 && !noted(s, rooms, texts[:n]) {
-			n--
-		}
-		if n == 0 {
-			left, n = append(left, texts[0]), 1
-		}
-		texts = texts[n:]
-	}
-	return left
-}
-
-// headUpright writes upwards, as high as there is room, what a tile is that is too
-// narrow for its heading.
-func headUpright(s *draw.Sheet, room *draw.Occupied, text string) {
-	drop := draw.DropMm * draw.SmallMm
-	long, high := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm+drop
-	if r, ok := placeFor(room, high, long); ok {
-		room.AddText(r)
-		s.Draw.Add(draw.Text{XMm: r.X1 - drop, YMm: r.Y0, SizeMm: draw.SmallMm, Bold: true, RotateDeg: 90, Content: text})
-	}
-}
-
-// noted writes texts as one block in the first room, or else in that of the others which
-// takes them in the widest form, and tells whether one has a place.
-func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) bool {
-	const step = draw.HoleSizeMm * 1.3
-	for _, some := range [][]*draw.Occupied{rooms[:1], rooms[1:]} {
-		for _, width := range []float64{90, 70, 55, 42, 30} {
-			lines := wrapped(texts, width)
-			for _, room := range some {
-				r, ok := placeFor(room, width, float64(len(lines))*step)
-				if !ok {
-					continue
-				}
-				room.AddText(r)
-				for i, line := range lines {
-					line.XMm, line.YMm = r.X0, r.Y1-float64(i+1)*step+0.9
-					s.Draw.Add(line)
-				}
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func wrapped(texts []draw.Text, widthMm float64) (lines []draw.Text) {
-	for _, text := range texts {
-		for _, line := range draw.Wrap(text.Content, text.SizeMm, text.Bold, widthMm) {
-			text.Content = line
-			lines = append(lines, text)
-		}
-	}
-	return lines
-}
-
-// placeFor looks for a free place of a size, from the upper left on.
-func placeFor(room *draw.Occupied, width, height float64) (draw.Rect, bool) {
-	w := room.Window
-	for y := w.Y1 - noteClearMm; y-height > w.Y0+noteClearMm; y -= 3 {
-		for x := w.X0 + noteClearMm; x+width < w.X1-noteClearMm; x += 4 {
-			if r := draw.R(x, y-height, x+width, y); room.Free(r.Grown(noteClearMm)) {
-				return r, true
-			}
-		}
-	}
-	return draw.Rect{}, false
 }
 
 // stripCell is a cell of the strip: lines from the top, the first bold; one size sets
@@ -444,6 +272,9 @@ func sharedCells(names, job, page, check string, b draw.Rect) []stripCell {
 // cellPadMm is the room at the sides of a cell, threeSizes the text of three lines in
 // it.
 const cellPadMm = 2.6
+
+// threeLinesMm is the largest text of which three lines stand in the strip.
+const threeLinesMm = 2.9
 
 var threeSizes = []float64{2.8, 2.65, 2.65}
 

@@ -52,8 +52,6 @@ var orders = []func(a, b *tile) int{
 	},
 }
 
-func area(one *tile) float64 { return one.window.Width() * one.window.Height() }
-
 // fewer sets on each of at most so many sheets the largest template that is left,
 // and of the others what fills it best; it returns nil where they need more.
 func fewer(tiles []*tile, ways []draw.Frame, most int) (out []*page) {

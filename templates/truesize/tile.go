@@ -3,7 +3,6 @@ package truesize
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -12,22 +11,6 @@ import (
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
-)
-
-// Joints between tiles, in millimetres. The upper or left tile of a seam goes
-// on for glueMm beyond it, the other begins rimMatchMm before it, so that the
-// match marks are whole on both.
-const (
-	maxTiles   = 400 // the most sheets a template may take
-	glueMm     = 8.0 // covered by the neighbour
-	rimMatchMm = 4.0 // cut off
-	lapMm      = glueMm + rimMatchMm
-	clearMm    = 5.0  // between a seam and the arms of a cross
-	trimMm     = 20.0 // of outline without a hole that may be left out
-
-	alongStepMm = 2   // between the points that stand for an outline
-	leastEdgeMm = 30  // of each edge, to set a template by
-	nearEdgeMm  = 0.5 // of the outline's box: that is an edge
 )
 
 // template is a face or a flat pattern to print at 1:1.
@@ -304,6 +287,9 @@ func (t *template) leaves(g *grid) bool {
 	return t.punch != nil && slices.ContainsFunc(t.along(), func(p canvas.Point) bool { return !g.shows(p.X, p.Y) })
 }
 
+// topRoomMm is over an outline for the TOP mark.
+const topRoomMm = 9.0
+
 // needs tells whether a cell holds a hole, or the middle of a side of the
 // outline.
 func (t *template) needs(cell draw.Rect) bool {
@@ -325,56 +311,4 @@ func circleRect(c plan.Circle) draw.Rect {
 	at, half := c.CentreMm, c.HalfMm
 	dx, dy := math.Abs(half.XMm), math.Abs(half.YMm)
 	return draw.R(at.XMm-dx, at.YMm-dy, at.XMm+dx, at.YMm+dy).Grown(c.DiameterMm / 2)
-}
-
-// The cells of a map of tiles, and how many tiles it is drawn for.
-const (
-	mapCellMm  = 16.5
-	mapRowMm   = 8.2
-	mapLeast   = 3
-	mapMost    = 60
-	mapPlaceMm = 1.0 // round it
-)
-
-// pageMap is a map of the tiles on the first of them: which lies where, and on which
-// page it is printed.
-func (one *tile) pageMap(s *draw.Sheet, rooms []*draw.Occupied) {
-	g := one.grid
-	if n := g.count(); one.n != 1 || n < mapLeast || n > mapMost {
-		return
-	}
-	rows, cols := len(g.shown), len(g.shown[0])
-	for _, room := range rooms {
-		at, ok := placeFor(room, float64(cols)*mapCellMm+2*mapPlaceMm, float64(rows)*mapRowMm+2*mapPlaceMm)
-		if !ok {
-			continue
-		}
-		room.AddText(at)
-		for col, row := range g.cells() {
-			x, y := at.X0+mapPlaceMm+float64(col)*mapCellMm, at.Y1-mapPlaceMm-float64(row+1)*mapRowMm
-			n := g.number(col, row)
-			s.Draw.Add(draw.Box(draw.R(x, y, x+mapCellMm, y+mapRowMm), draw.ThinMm),
-				draw.Text{XMm: x + 1, YMm: y + mapRowMm/2 + 0.9, SizeMm: draw.TextMm, Content: "tile " + strconv.Itoa(n)})
-			s.Refers = append(s.Refers, draw.PageOf{Title: one.of.title(n), XMm: x + 1, YMm: y + 1.2, SizeMm: draw.SmallMm})
-		}
-		return
-	}
-}
-
-// drawMap draws the template small with its tiles inside r, this one dark.
-func (one *tile) drawMap(d *draw.Drawing, r draw.Rect) {
-	g := one.grid
-	scale := min(r.Width()/g.area.Width(), r.Height()/g.area.Height())
-	ox := (r.X0+r.X1)/2 - (g.area.X0+g.area.X1)/2*scale
-	oy := (r.Y0+r.Y1)/2 - (g.area.Y0+g.area.Y1)/2*scale
-	small := func(c draw.Rect) draw.Rect {
-		return draw.R(ox+c.X0*scale, oy+c.Y0*scale, ox+c.X1*scale, oy+c.Y1*scale)
-	}
-	d.Add(draw.Shape{Path: small(one.cell).Path(), Fill: draw.Grey})
-	outline := &draw.Drawing{}
-	outline.Add(draw.Shape{Path: one.of.outline.Copy().Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: draw.Black, WidthMm: draw.ThinMm})
-	d.Add(draw.Group{Drawing: outline, Transform: canvas.Identity, Clip: r.Path()})
-	for col, row := range g.cells() {
-		d.Add(draw.Box(small(g.cell(col, row)), draw.HairMm))
-	}
 }

@@ -1,7 +1,14 @@
+// Package truesize draws what is true at 1:1: the punch templates of faces, the
+// wraps and flat patterns, and the cutting file of a profile. A template that
+// is larger than a sheet is cut into tiles; small ones, and the strips of a
+// wrap, share a sheet. Face drawings keep the plan's coordinates: the part's
+// origin, x right and TOP up as seen by who looks at that face. Nothing here is
+// scaled.
 package truesize
 
 import (
 	"fmt"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -100,4 +107,47 @@ func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template,
 		}
 	}
 	return out, nil
+}
+
+// Sheets are the 1:1 sheets of the parts, in their order: the faces of each,
+// then what is wrapped or developed. Small ones share a sheet. Sheets that show what
+// they showed before are kept. Of a choice there is one set of sheets: it may not be
+// used again.
+func (c *Choice) Sheets(kept *draw.Kept) []draw.Chapter {
+	ways := waysOf(c.paper)
+	twins(c.printed)
+	n := 0
+	for _, t := range slices.Concat(c.printed...) {
+		t.rank, n = n, n+1
+	}
+	var packed [2][]*page
+	for i, first := range [][]int{{cutCost, tileCost, sheetCost, paperCost}, {cutCost, sheetCost, tileCost, paperCost}} {
+		for _, own := range c.printed {
+			packed[i] = pack(packed[i], own, ways, first)
+		}
+	}
+	same := slices.EqualFunc(packed[0], packed[1], func(a, b *page) bool { return a.frame == b.frame && slices.Equal(a.tiles, b.tiles) })
+	best := squeeze(packed[0], ways)
+	if !same {
+		if other := squeeze(packed[1], ways); len(other) < len(best) {
+			best = other
+		}
+	}
+	return chapters(c.pl, best, kept)
+}
+
+// Apart are the same templates, each on sheets of its own: a chapter for each.
+func (c *Choice) Apart() []draw.Chapter {
+	var out []draw.Chapter
+	for _, t := range slices.Concat(c.printed...) {
+		all := draw.Chapter{Part: t.part.Title, Name: t.name}
+		for _, one := range t.fewest(waysOf(c.paper)) {
+			p := &page{frame: one.frame, tiles: []placed{{tile: one.tile}}}
+			s := p.draw(c.pl)
+			p.close(c.pl, s)
+			all.Sheets = append(all.Sheets, s)
+		}
+		out = append(out, all)
+	}
+	return out
 }
