@@ -72,7 +72,7 @@ func (j *making) finishLater(t *joint) {
 		later := seq.Keep(r.Steps, func(s part.Step) bool { return s.AfterWeld })
 		what = append(what, seq.Map(later, func(s part.Step) string { return title + " " + r.Finished(&s) })...)
 		if most := j.job.Shop.SwingMm.Mm; len(later) > 0 {
-			by = append(by, title+" true by "+r.LaterTrue)
+			by = append(by, title+" true by "+j.trueBy(t, i))
 			if swings := j.swingMm(t, i, body); geom.Over(swings, most) {
 				held, clamped, set = nil, "clamp it on the mill's table, for it would swing "+t.w.Read(t.w.Rounded(swings, 0))+" and the lathe takes "+
 					t.w.Read(most)+", ", "bore only now with the boring head"
@@ -152,6 +152,28 @@ func (j *making) swingMm(t *joint, about parts.Instance, body []parts.Instance) 
 		return 0
 	}
 	return j.acrossMm(t, about, body)
+}
+
+// reachedMm is the least length of a round that an indicator is set on. Common practice, no source.
+const reachedMm = 10.0
+
+// trueBy is what a part is set true by when it is finished after its last weld: the first that nothing made covers.
+func (j *making) trueBy(t *joint, i parts.Instance) string {
+	by := j.model(i.Part).LaterTrue
+	free := seq.First(by, func(b part.TrueBy) bool {
+		return !slices.ContainsFunc(j.made(t), func(o *joint) bool {
+			own, other, ok := o.from(i)
+			if !ok || own.step == nil || own.step.Name != b.On || other.step == nil || other.step.Inside == own.step.Inside {
+				return false
+			}
+			at := j.stands(o)
+			if own.ref == o.a.ref {
+				at = at.inverse()
+			}
+			return own.step.LengthMm()-own.step.Span().OnMm(at.span(other.step.Span())) < reachedMm
+		})
+	})
+	return cmp.Or(free, by[0]).Text
 }
 
 // acrossMm is the same of any shop.

@@ -93,13 +93,17 @@ func (n *Numbered) seamFeature(seamDeg, overlapMm float64) {
 }
 
 // trueBy is what a part is set true by when it is finished after its welds, of what was made before: the
-// widest outside that is turned, else a bore.
-func (usual) trueBy(n *Numbered) string {
+// outsides that are turned, the widest first, then the bores, else the outside as bought.
+func (usual) trueBy(n *Numbered) (out []TrueBy) {
 	for i, inside := range []bool{false, true} {
-		if of := seq.Keep(n.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil }); len(of) > 0 {
-			on := slices.MaxFunc(of, func(p, q *Step) int { return cmp.Compare(p.Size.NominalMm, q.Size.NominalMm) })
-			return words.Spaced(on.Name) + " " + n.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]
-		}
+		of := seq.Keep(n.Side(inside), func(s *Step) bool { return !s.Size.AsBought && s.Size.Thread == nil })
+		slices.SortStableFunc(of, func(p, q *Step) int { return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm) })
+		out = append(out, seq.Map(of, func(on *Step) TrueBy {
+			return TrueBy{on.Name, words.Spaced(on.Name) + " " + n.W.Dia(on.Size.NominalMm) + [...]string{" as turned", " as bored"}[i]}
+		})...)
 	}
-	return "its outside as bought within " + n.W.Near(boughtTrueMm)
+	if len(out) == 0 {
+		out = []TrueBy{{Text: "its outside as bought within " + n.W.Near(boughtTrueMm)}}
+	}
+	return out
 }

@@ -303,13 +303,13 @@ func (f *flat) centred(b *bench, bore *Step) (by string, within float64) {
 }
 
 // trueBy is the bore of a plate as it was made before its welds.
-func (f *flat) trueBy(n *Numbered) string {
+func (f *flat) trueBy(n *Numbered) []TrueBy {
 	switch bore := n.StepNamed(boreStep); {
 	case n.cut.boreCut:
 		by, within := f.centred(&bench{Numbered: n}, bore)
-		return by + " within " + n.W.Near(within)
+		return []TrueBy{{boreStep, by + " within " + n.W.Near(within)}}
 	case bore != nil:
-		return "the bore as made before"
+		return []TrueBy{{boreStep, "the bore as made before"}}
 	}
 	return f.usual.trueBy(n)
 }

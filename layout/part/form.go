@@ -47,7 +47,7 @@ type form interface {
 	longAxis(m *Group, s slots) string    // how slots lie on it, in words
 	check(r *record, f plan.Feature)      // measures a feature of its own
 	checkPlace(r *record, m *Group)       // measures where a group lies
-	trueBy(n *Numbered) string            // what it is set true by after its welds
+	trueBy(n *Numbered) []TrueBy          // what it is set true by after its welds, the best first
 }
 
 // usual is what most forms answer alike; a form has it and answers itself what is otherwise there.

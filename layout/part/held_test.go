@@ -108,7 +108,7 @@ func TestTrueBy(t *testing.T) {
 		{strings.Replace(hub, "STOCK", "{round: 65}", 1), "rim Ø60 as turned"},
 		{tube, "bore Ø38 as bored"},
 	} {
-		if got := work(t, "mm", c[0]).LaterTrue; got != c[1] {
+		if got := work(t, "mm", c[0]).LaterTrue[0].Text; got != c[1] {
 			t.Errorf("%q, want %q", got, c[1])
 		}
 	}

@@ -42,6 +42,9 @@ type Held struct {
 	Operation int
 }
 
+// TrueBy is what a part is set true by: a step by its name, empty where that is none, and how it is said.
+type TrueBy struct{ On, Text string }
+
 // Model is one part worked out, read-only.
 type Model struct {
 	*Numbered
@@ -52,7 +55,7 @@ type Model struct {
 	Later     []plan.Check
 	LaterDo   []string
 	LaterHeld []Held
-	LaterTrue string // what it is set true by then
+	LaterTrue []TrueBy // what it is set true by then, the best first
 
 	work *bench // how it is made as it is drawn
 }
@@ -213,7 +216,7 @@ func (m *Model) finishNow(copies []int, f finishing) {
 	case len(n) < m.Part.Quantity:
 		which = "pieces " + strings.Join(n, ", ")
 	}
-	o, by := plan.Operation{Machine: plan.Lathe, Limits: f.limits}, ", set true by "+m.LaterTrue
+	o, by := plan.Operation{Machine: plan.Lathe, Limits: f.limits}, ", set true by "+m.LaterTrue[0].Text
 	if f.bore != nil {
 		o, by = *f.bore, ""
 		f.held = seq.Keep(o.Do, func(line string) bool { return line != m.work.top })
