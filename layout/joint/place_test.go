@@ -344,6 +344,17 @@ func TestWeldmentOverTheCentres(t *testing.T) {
 	}
 }
 
+// A plug whose 40 of Ø49.9 lie in the tube is set true by its seat, rough 2 over Ø40; by the 49.9 where 10 of that stand out, and not of 9.
+func TestSetTrueByWhatIsFree(t *testing.T) {
+	t.Parallel()
+	const tube = "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 60, wall: 5, length: 405}\ntube: {outside: 60, wall: 5, length: 400}\n"
+	const plug = "part: plug\nkind: shaft\nmaterial: S355\nstock: {round: 55, length: 105}\nprofile:\n  outside: [{name: seat, diameter: 40, fit: k6, after-weld: yes, length: 60}, {name: in, diameter: 49.9, length: 40}]\n"
+	for inMm, want := range map[int]string{40: "plug true by seat Ø42 as turned", 31: "plug true by seat Ø42 as turned", 30: "plug true by in Ø49.9 as turned"} {
+		weld := fmt.Sprintf("{name: on, weld: {part: plug.in, to: tube.bore, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up, gap: -%d}}", inMm)
+		says(t, jointNamed(t, planned(t, jobOf(t, weld, tube, plug)), "on"), []string{want}, nil)
+	}
+}
+
 // The round end of a transition is butted on a tube of 150 of the same sheet of 2: half of that, 1, may one stand inside the
 // other, so 148 does and 147.9 does not. What goes over the other with a fillet may differ.
 func TestButtSteps(t *testing.T) {
