@@ -2,8 +2,10 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
@@ -76,4 +78,77 @@ func (m *Machine) offSeat(j *plan.JointPlan) []plan.Problem {
 		return fault(plan.SeatMissed, apart)
 	}
 	return nil
+}
+
+// Of what is welded or pressed to a hub, seconds says how its bores go over the shaft: one that is nearly the shaft's is meant as
+// a seat.
+const (
+	secondShare = 0.15      // how far the two diameters may differ, as a share. Common practice, no source
+	loosest     = "H11/h11" // the loosest fit of a bore that guides. Common practice, no source
+)
+
+// seconds finds second seats: bores of the body of a hub, beside the one that its joint names, which bind on the shaft where
+// they lie, or have so much play there that the hub alone holds a body whose end lies farther off than the hub is long.
+func (m *Machine) seconds() (found []plan.Problem) {
+	group := groups(slices.Concat(m.OfKind(parts.WeldKind), m.OfKind(parts.PressKind)))
+	for _, j := range m.OfKind(parts.SlideKind) {
+		hub, shaft, seat := m.At(j.A), m.At(j.B), m.Model(j.A.Part).StepNamed(j.A.Feature)
+		if hub == nil || shaft == nil || seat == nil || group[hub.ID] == "" || group[hub.ID] == group[shaft.ID] {
+			continue
+		}
+		line := m.Along(shaft.Pose)
+		at, on := line.Find(j.A.Instance()), line.Find(j.B.Instance())
+		for _, o := range line {
+			if at == nil || on == nil || o.ID == hub.ID || group[o.ID] != group[hub.ID] || m.slidesOn(m.Of[o.ID], j.B.Instance()) {
+				continue
+			}
+			for _, bore := range o.Of.Side(true) {
+				mid := o.Span(bore.Span()).MidMm()
+				alone := math.Abs(mid-at.Span(seat.Span()).MidMm()) > seat.LengthMm()
+				if p := m.second(j, &o, on, bore, alone); p != nil {
+					found = append(found, *p)
+				}
+			}
+		}
+	}
+	return found
+}
+
+// slidesOn tells whether a joint of its own has a part slide on a shaft, or carries it there by a bearing.
+func (m *Machine) slidesOn(part, shaft parts.Instance) bool {
+	return slices.ContainsFunc(m.Joints, func(j *plan.JointPlan) bool {
+		return (j.Kind == parts.SlideKind || j.Kind == parts.BearingKind) && j.A.Instance() == part && j.B.Instance() == shaft
+	})
+}
+
+// second is what is wrong with one bore over the shaft that a joint puts its hub on; nil if it goes over nothing that is nearly
+// as wide.
+func (m *Machine) second(j *plan.JointPlan, o, shaft *stand.OnAxis, bore *part.Step, alone bool) *plan.Problem {
+	for _, s := range shaft.Of.Side(false) {
+		d := s.Size.NominalMm
+		if over := shaft.Span(s.Span()).OnMm(o.Span(bore.Span())); !geom.Over(over, 0) || math.Abs(bore.Size.NominalMm-d) > secondShare*d || bore.Size.Thread != nil || s.Size.Thread != nil {
+			continue
+		}
+		in, on := made(o.Of, bore), made(shaft.Of, s)
+		play := plan.Range{Min: geom.Clean(in.MinMm - on.MaxMm), Max: geom.Clean(in.MaxMm - on.MinMm)}
+		names := []plan.Arg{plan.Named(m.Title(o.ID) + " " + words.Spaced(bore.Name)), plan.Named(m.Title(shaft.ID) + " " + words.Spaced(s.Name))}
+		most, err := fits.Between(d, loosest)
+		switch {
+		case geom.Over(0, play.Min) && !geom.Over(d, bore.Size.NominalMm): // else the two lie in one another as drawn
+			p := m.Fault(j.Name, plan.SecondBinds, append(names, plan.Of(plan.Mm, -play.Min))...)
+			return &p
+		case err == nil && alone && geom.Over(play.Max, most.ClearanceMaxUm/1000):
+			p := m.Fault(j.Name, plan.SecondFree, append(names, plan.Of(plan.Mm, play.Min), plan.Of(plan.Mm, play.Max), plan.Named(j.A.Title+" "+words.Spaced(j.A.Feature)))...)
+			return &p
+		}
+	}
+	return nil
+}
+
+// made is the size of a step as it may come out, by the general tolerance where it has no limits of its own.
+func made(of *part.Model, s *part.Step) part.Sized {
+	if s.Size.Limited {
+		return s.Size
+	}
+	return of.General(geom.Clean(s.Size.NominalMm))
 }

@@ -193,8 +193,10 @@ const (
 	SlideTaperStop   ProblemKind = "slide-taper-stop"   // a hub that meets a shoulder before it sits on its cone
 	SlideTaperLimits ProblemKind = "slide-taper-limits" // one that may, by the limits of the two diameters
 	SlideBinds       ProblemKind = "slide-binds"
-	SeatAside        ProblemKind = "seat-aside"  // a hub whose axis lies beside its shaft's, by the third argument
-	SeatMissed       ProblemKind = "seat-missed" // a hub that lies beside its seat along the axis, by the third argument
+	SeatAside        ProblemKind = "seat-aside"   // a hub whose axis lies beside its shaft's, by the third argument
+	SecondBinds      ProblemKind = "second-binds" // a bore of a hub's body that binds on the shaft beside its seat, by the third argument
+	SecondFree       ProblemKind = "second-free"  // one that has so much play there that the hub of the last argument holds all
+	SeatMissed       ProblemKind = "seat-missed"  // a hub that lies beside its seat along the axis, by the third argument
 	SlidePlay        ProblemKind = "slide-play"
 	SlideNoKey       ProblemKind = "slide-no-key"
 	SlideClosed      ProblemKind = "slide-keyway-closed"
