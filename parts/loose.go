@@ -41,6 +41,12 @@ func (e *Loose) Belt() bool {
 	return beltWord.MatchString(e.Item.Value) || beltWord.MatchString(e.Buy.Value)
 }
 
+// chainWord is in the words of a chain as ordered.
+var chainWord = regexp.MustCompile(`(?i)\bchains?\b`)
+
+// Chain tells whether what is bought is a chain, by its words.
+func (e *Loose) Chain() bool { return chainWord.MatchString(e.Item.Value + " " + e.Buy.Value) }
+
 // Coupled is what couples the motor to what it turns, which goes by hand no more: the belt that it drives through, else
 // the first motor or coupling that is put on; nil where the job has none.
 func (j *Job) Coupled() *Loose {

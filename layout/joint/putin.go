@@ -133,7 +133,7 @@ func (j *making) putInStep(t *joint, e *parts.Loose) plan.JointStep {
 		j.turnedByHand(&s, t)
 	}
 	if e.Belt() && !e.Off {
-		s.Do = append(s.Do, j.tensioned(t)...)
+		s.Do = append(s.Do, j.tensioned(t, e)...)
 	}
 	return s
 }
@@ -175,9 +175,9 @@ func (j *making) turnedByHand(s *plan.JointStep, t *joint) {
 	}
 }
 
-// tensioned has a belt tensioned that comes with a joint: by what is bolted in slots by then, to be set along them, each part
+// tensioned has a belt or a chain tensioned that comes with a joint: by what is bolted in slots by then, to be set along them, each part
 // once with all its bolts loose.
-func (j *making) tensioned(t *joint) (do []string) {
+func (j *making) tensioned(t *joint, belt *parts.Loose) (do []string) {
 	set := map[parts.Instance][]*joint{}
 	var order []parts.Instance
 	for _, o := range j.made(t) {
@@ -193,13 +193,13 @@ func (j *making) tensioned(t *joint) (do []string) {
 		}
 		steps := words.Either(len(set[of]) > 1, "steps", "step")
 		do = append(do, "Loosen the bolts that hold "+strings.Join(pairs, " and those that hold ")+", shift "+set[of][0].shifts.title()+
-			" along the slots until the belt has the tension that its maker says, and tighten them again as in their own "+steps+".")
+			" along the slots until "+words.Either(belt.Chain(), "the chain has the slack", "the belt has the tension")+" that its maker says, and tighten them again as in their own "+steps+".")
 	}
 	return do
 }
 
 // tensions tells whether what a joint lets be set along slots tensions a belt: where the motor is set so, not what carries a
-// bearing of the shaft that it drives, which would lie askew.
+// bearing: that of the shaft that it drives would lie askew, another is set for something else.
 func (j *making) tensions(t *joint) bool {
 	m := j.job.Motor
 	if t.in.Bolt == nil || !t.in.Bolt.Adjust.Set() {
@@ -217,8 +217,7 @@ func (j *making) tensions(t *joint) bool {
 		if o.turns() {
 			on = o.a
 		}
-		shaft := words.Either(o.turns(), o.b.ref.Part, o.a.ref.Part)
-		return (o.is(parts.BearingKind) || o.turns()) && shaft == m.Drives.Part && j.hangs(t, on.Instance())
+		return (o.is(parts.BearingKind) || o.turns()) && j.hangs(t, on.Instance())
 	})
 }
 

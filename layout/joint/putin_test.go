@@ -73,6 +73,8 @@ func TestBeltIsTensioned(t *testing.T) {
 	p := planned(t, jobOf(t, strings.Replace(joints, "AFTER", "after: slide", 1), top, base, rail))
 	says(t, jointNamed(t, p, "slide"), []string{"along the slots of top, and is to be by 5 mm at most; it is set there when V-belt SPZ 800 is on."}, []string{"set it now"})
 	says(t, jointNamed(t, p, "foot"), []string{"Loosen the bolts that hold top and rail together, shift rail along the slots"}, nil)
+	p = planned(t, jobOf(t, strings.NewReplacer("AFTER", "after: slide", "V-belt SPZ 800", "Roller chain 08B").Replace(joints), top, base, rail))
+	says(t, jointNamed(t, p, "foot"), []string{"along the slots until the chain has the slack that its maker says"}, []string{"tension"})
 	p = planned(t, jobOf(t, strings.Replace(joints, "AFTER", "before: slide", 1), top, base, rail))
 	says(t, jointNamed(t, p, "slide"), []string{"set it now"}, nil)
 	says(t, jointNamed(t, p, "foot"), nil, []string{"Loosen the bolts"})
