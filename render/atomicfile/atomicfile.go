@@ -19,15 +19,6 @@ const newFileMode fs.FileMode = 0o644
 // not hold that of the target, which may be as long as a name can be.
 const leftover = ".centrepop-*.tmp"
 
-// claimed says how a file was found when it was to be locked.
-type claimed uint8
-
-const (
-	taken    claimed = iota // another process holds it, or has removed it
-	held                    // it is locked now
-	lockless                // files cannot be locked here
-)
-
 // unfinished are the temporary files of this process. The lock is held while
 // one is made or put in place, and for good once Abandon was called.
 var (

@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf16"
 
 	"centrepop/templates/draw"
 )
@@ -140,34 +138,4 @@ func outlineTree(doc *draw.Document) []entry {
 		}
 	}
 	return entries
-}
-
-// escaped are the characters of a string in parentheses that mean something there.
-var escaped = strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`)
-
-// textString writes a text string (clause 7.9.2.2): as it is where it is
-// printable ASCII, else in UTF-16 with a byte order mark, in hexadecimal.
-// Control characters become spaces: one of them would start a language code.
-func textString(s string) string {
-	s = printed(s)
-	if strings.IndexFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) < 0 {
-		return "(" + escaped.Replace(s) + ")"
-	}
-	var b strings.Builder
-	b.WriteString("<FEFF")
-	for _, unit := range utf16.Encode([]rune(s)) {
-		fmt.Fprintf(&b, "%04X", unit)
-	}
-	b.WriteString(">")
-	return b.String()
-}
-
-// printed is the text with spaces for control characters.
-func printed(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
 }

@@ -348,21 +348,3 @@ func (p *painter) letter(bold bool, sizeMm float64) {
 	p.b = append(p.b, "/"+fontName(bold)+" "...)
 	p.b = append(appendPt(p.b, sizeMm), " Tf "...)
 }
-
-// appendMatrix appends a transform of millimetres.
-func appendMatrix(b []byte, m canvas.Matrix) []byte {
-	for _, v := range [4]float64{m[0][0], m[1][0], m[0][1], m[1][1]} {
-		b = append(render.AppendDecimal(b, v, 9), ' ')
-	}
-	b = append(appendPt(b, m[0][2]), ' ')
-	return appendPt(b, m[1][2])
-}
-
-// appendPoint appends a place of an item in points, a space after each number.
-func (p *painter) appendPoint(b []byte, xMm, yMm float64) []byte {
-	b = append(appendPt(b, xMm+p.dxMm), ' ')
-	return append(appendPt(b, yMm+p.dyMm), ' ')
-}
-
-// appendPt appends a length in points with four decimals.
-func appendPt(b []byte, mm float64) []byte { return render.AppendDecimal(b, mm*ptPerMm, 4) }

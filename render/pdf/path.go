@@ -99,6 +99,12 @@ func (p *painter) appendPath(b []byte, data []float64) []byte {
 	return b
 }
 
+// appendPoint appends a place of an item in points, a space after each number.
+func (p *painter) appendPoint(b []byte, xMm, yMm float64) []byte {
+	b = append(appendPt(b, xMm+p.dxMm), ' ')
+	return append(appendPt(b, yMm+p.dyMm), ' ')
+}
+
 // rectangle tells whether a subpath is an upright rectangle, begun at the
 // corner (x, y) and first drawn along x, as the operator for one is.
 func rectangle(data []float64) (x, y, w, h float64, ok bool) {

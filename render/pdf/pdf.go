@@ -26,14 +26,10 @@ import (
 	"sync"
 	"time"
 
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 	"centrepop/render"
 	"centrepop/templates/draw"
 )
-
-// ptPerMm is the number of points in a millimetre: 72 to the inch.
-const ptPerMm = 72 / geom.MmPerInch
 
 // maxPageMm is the largest page side: 14400 points (annex C.2).
 const maxPageMm = 14400 / ptPerMm
@@ -145,14 +141,6 @@ func (f *file) fonts(used *glyphs) (int, error) {
 		list += fmt.Sprintf(" /%s %d 0 R", fontName(bold), n)
 	}
 	return f.object("<</Font <<" + list + ">>>>"), nil
-}
-
-func references(objects []int) []byte {
-	var b []byte
-	for _, n := range objects {
-		b = fmt.Appendf(b, "%d 0 R ", n)
-	}
-	return b
 }
 
 // paint returns the pages with their contents compressed. It works on all
