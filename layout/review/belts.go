@@ -119,11 +119,11 @@ func (r *reviewer) pulleys() (motor, driven *view) {
 }
 
 // What shuts a hand off from a wheel: a part that stands still within the reach of an arm (ISO 13857 table 4), in more than
-// half of the ways outward from its rim (common practice, no source).
-const armMm, roundWays = 850.0, 24
+// half of the ways outward from its rim, in its plane and leaning from it to either side (common practice, no source).
+const armMm, roundWays, leanDeg = 850.0, 24, 30.0
 
 // beltOpen looks for a belt or a chain that runs without a guard: where the job has none at all, and where those that are made
-// stand so that the rim of a wheel is open over most of its round.
+// stand so that the rim of a wheel is open over most of its round, or where they stand across the belt.
 func (r *reviewer) beltOpen() {
 	if r.motor().Through != "belt" {
 		return
@@ -137,27 +137,33 @@ func (r *reviewer) beltOpen() {
 		open.What, open.Fix = "the belt or chain of the motor runs in the open: no part of the job is a guard, and none is bought", "for: guard in the part that covers it, or a guard as item under loose"
 		r.add(open)
 	default:
-		motor, driven := r.wheels()
-		for v, deg := range r.openWheels(motor, driven) {
+		for v, deg := range r.openWheels(r.wheels()) {
 			open.What, open.Fix = "the rim of "+v.p.Title.Value+
 				" is open over most of its round: no guard stands before it", "a guard that reaches over the wheels and the belt between, or deeper flanges"
-			open.Part, open.Pos, open.Numbers = v.p.Name.Value, v.p.Name.Pos, number(deg)+"°, wanted at most 180°"
+			open.Part, open.Pos = v.p.Name.Value, v.p.Name.Pos
+			arc := mostMm(v.outside) * deg * math.Pi / 180
+			open.Numbers, open.OverMm = r.mm(words.Round(arc, 0))+" of it, "+number(deg)+"°, wanted at most 180°", over(arc)
 			r.add(open)
 		}
 	}
+	r.acrossBelt()
 }
 
-// openWheels are those of some wheels, nil ones left out, from whose rim most ways outward meet nothing that stands still
-// within an arm's reach, and over how much of their round.
-func (r *reviewer) openWheels(wheels ...*view) iter.Seq2[*view, float64] {
-	m := r.machine()
-	turns := r.turnsWith(r.motor().Drives.Instance())
-	still := seq.Keep(m.Bodies, func(b assembly.Body) bool {
+// beltStill are the made parts that stand still beside the wheels of a belt.
+func (r *reviewer) beltStill(wheels ...*view) []assembly.Body {
+	m, turns := r.machine(), r.turnsWith(r.motor().Drives.Instance())
+	return seq.Keep(m.Bodies, func(b assembly.Body) bool {
 		of, isMade := m.Of[b.ID]
 		return isMade && !turns[of] && !slices.ContainsFunc(wheels, func(v *view) bool { return v != nil && v.p.Name.Value == of.Part })
 	})
+}
+
+// openWheels are those of both wheels, nil ones left out, from whose rim most ways outward meet nothing that stands still
+// within an arm's reach, and over how much of their round.
+func (r *reviewer) openWheels(motor, driven *view) iter.Seq2[*view, float64] {
+	still := r.beltStill(motor, driven)
 	return func(yield func(*view, float64) bool) {
-		for _, v := range wheels {
+		for _, v := range []*view{motor, driven} {
 			if v == nil {
 				continue
 			}
@@ -172,17 +178,63 @@ func (r *reviewer) openWheels(wheels ...*view) iter.Seq2[*view, float64] {
 	}
 }
 
-// openDeg is over how much of the round of a wheel, at its groove or in its middle, nothing shuts an arm off.
+// openDeg is over how much of the round of a wheel, at its groove or the middle of its rim, nothing shuts an arm off.
 func (v *view) openDeg(b *assembly.Body, still []assembly.Body) (deg float64) {
-	at := assembly.Vec{Z: -cmp.Or(v.grooveMm(), v.lengthMm/2)}
+	at := assembly.Vec{Z: -v.runsMm()}
 	for _, clock := range geom.Evenly(roundWays) {
 		out := assembly.ClockWay(clock)
-		hits := assembly.Crossings(still, b.Pose.Apply(at.Add(out.Times(mostMm(v.outside)))), b.Pose.Turn(out))
-		if len(hits) == 0 || hits[0].FromMm > armMm {
+		if slices.ContainsFunc([]float64{0, -leanDeg, leanDeg}, func(lean float64) bool {
+			way := assembly.Vec{X: out.X, Y: out.Y, Z: math.Tan(lean * math.Pi / 180)}.Unit()
+			hits := assembly.Crossings(still, b.Pose.Apply(at.Add(out.Times(mostMm(v.outside)))), b.Pose.Turn(way))
+			return len(hits) == 0 || hits[0].FromMm > armMm
+		}) {
 			deg += 360 / roundWays
 		}
 	}
 	return deg
+}
+
+// runsMm is where the belt or the chain runs on a wheel, from its front: at its groove, or in the middle of its largest step.
+func (v *view) runsMm() float64 {
+	if at := v.grooveMm(); at > 0 || len(v.outside) == 0 {
+		return words.Either(at > 0, at, v.lengthMm/2)
+	}
+	rim := slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
+	return (rim.FromMm + rim.ToMm) / 2
+}
+
+// acrossBelt looks for what stands across the belt or the chain on its straight ways from rim to rim.
+func (r *reviewer) acrossBelt() {
+	motor, driven := r.wheels()
+	_, span, ok := r.apart(motor, driven)
+	if !ok || span <= 0 {
+		return
+	}
+	from, to := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
+	still, axis := r.beltStill(motor, driven), from.Pose.Z
+	a, b := motor.runsAt(from), driven.runsAt(to)
+	along := b.Sub(a)
+	along = along.Sub(axis.Times(along.Dot(axis))).Unit()
+	for _, side := range []float64{-1, 1} {
+		out := axis.Cross(along).Times(side)
+		start, end := a.Add(out.Times(mostMm(motor.outside))), b.Add(out.Times(mostMm(driven.outside)))
+		hits := seq.Keep(assembly.Crossings(still, start, end.Sub(start).Unit()), func(c assembly.Crossing) bool { return c.FromMm < end.Sub(start).Len() })
+		if len(hits) == 0 {
+			continue
+		}
+		p := r.job.Part(r.machine().Of[hits[0].ID].Part)
+		r.add(Finding{
+			Severity: Stop, Part: p.Name.Value, Pos: p.Name.Pos, What: r.machine().Title(hits[0].ID) + " stands across the belt or chain between " + motor.p.Title.Value + " and " + driven.p.Title.Value,
+			Numbers: r.mm(words.Round(hits[0].FromMm, 0)) + " from the wheel on the motor, of " + r.mm(words.Round(span, 0)),
+			Rule:    "a belt runs free from wheel to wheel", Source: "by geometry", Fix: "an opening or a wider guard where it runs, or the wheels elsewhere",
+		})
+		return
+	}
+}
+
+// runsAt is the middle of the wheel where its belt runs.
+func (v *view) runsAt(b *assembly.Body) assembly.Vec {
+	return b.Pose.Apply(assembly.Vec{Z: -v.runsMm()})
 }
 
 // beltGroove is where the middle of the grooves in the outside of a pulley lies, from its front, the diameters over its rim and
@@ -244,30 +296,31 @@ func (r *reviewer) drivenRPM() (rpm float64, why string) {
 // apart is how far the grooves of two pulleys that stand lie out of line, and how far apart their shafts are; false where the
 // places do not tell.
 func (r *reviewer) apart(motor, driven *view) (offMm, spanMm float64, ok bool) {
+	if motor == nil || driven == nil {
+		return 0, 0, false
+	}
 	a, b := r.bodyOf(motor.p.Name.Value), r.bodyOf(driven.p.Name.Value)
 	if a == nil || b == nil || !r.machine().Tied(a, b) || geom.Over(1, math.Abs(a.Pose.Z.Dot(b.Pose.Z))) {
 		return 0, 0, false
 	}
-	groove := func(body *assembly.Body, v *view) assembly.Vec {
-		return body.Pose.Apply(assembly.Vec{Z: -v.grooveMm()})
-	}
-	between := groove(a, motor).Sub(groove(b, driven))
+	between := motor.runsAt(a).Sub(driven.runsAt(b))
 	offMm = math.Abs(between.Dot(b.Pose.Z))
 	return offMm, math.Sqrt(math.Max(0, between.Dot(between)-offMm*offMm)), true
 }
 
-// beltOff looks for pulleys whose grooves do not lie in one plane.
+// beltOff looks for pulleys whose grooves do not lie in one plane, or wheels of a chain whose rims do not.
 func (r *reviewer) beltOff() {
-	motor, driven := r.pulleys()
-	if motor == nil {
+	motor, driven := r.wheels()
+	if motor == nil || driven == nil || (motor.grooveMm() > 0) != (driven.grooveMm() > 0) {
 		return
 	}
+	what := words.Either(motor.grooveMm() > 0, "groove", "rim")
 	off, span, ok := r.apart(motor, driven)
 	if most := math.Max(leastOutMm, outOfLine*span); ok && geom.Over(off, most) {
 		r.add(Finding{
-			Part: driven.p.Name.Value, Pos: driven.p.Pos, What: "the belt runs askew: the groove of " + motor.p.Title.Value + " lies beside that of " + driven.p.Title.Value,
+			Part: driven.p.Name.Value, Pos: driven.p.Pos, What: "the belt runs askew: the " + what + " of " + motor.p.Title.Value + " lies beside that of " + driven.p.Title.Value,
 			Numbers: r.mm(words.Round(off, 2)) + " out of line, shafts " + r.mm(words.Round(span, 0)) + " apart, wanted at most " + r.mm(words.Round(most, 1)), OverMm: over(off),
-			Rule: "the grooves of two pulleys lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts",
+			Rule: "the grooves of two pulleys, or the rims of two wheels of a chain, lie in one plane, to 1/10 in a foot between their shafts (8 mm in a metre)", Source: "makers of V-belts",
 			Fix: "one of the two farther along its shaft, or the motor higher or lower",
 		})
 	}

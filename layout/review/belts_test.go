@@ -54,10 +54,11 @@ func TestBelts(t *testing.T) {
 		{"{name: groove, diameter: 180, length: 12}", "{name: flank-1, diameter: 200, taper: {to: 180}, length: 3}, {name: groove, diameter: 180, length: 6}, {name: flank-2, diameter: 200, taper: {to: 180, toward: front}, length: 3}", "belt", out},
 		{"", "", "guard", []string{""}}, {"through: belt", "through: coupling", "guard", nil},
 		{"V-belt SPZ", "V-belt SPZ with a belt guard of mesh", "guard", nil},
-		// A drum of 694 inside, open behind, over both wheels; then behind them, and beside the one: there the shaft is 25 thick, and at the plate 30.
-		{drum, laid("0", ""), "guard", []string{"694 mm open, 0 mm off"}},
-		{drum, laid("61", ""), "guard", []string{"360°, wanted at most 180°", "360°, wanted at most 180°", "694 mm open, 61 mm off"}},
-		{drum, laid("0", ", at: [-400, 0]"), "guard", []string{"225°, wanted at most 180°", "694 mm open, 387.5 mm off", "200 mm open, 385 mm off"}},
+		// A drum of 694 inside, 60 long and open behind, over both wheels: an arm that leans 30° comes past its edge, 247 off, 143 behind the wheels; then
+		// behind them, and beside the one: there the shaft is 25 thick, and at the plate 30, and the wall lies 347 from the middle of the drum.
+		{drum, laid("0", ""), "guard", []string{"628 mm of it, 360°, wanted at most 180°", "314 mm of it, 360°, wanted at most 180°", "694 mm open, 0 mm off"}},
+		{drum, laid("61", ""), "guard", []string{"628 mm of it, 360°, wanted at most 180°", "314 mm of it, 360°, wanted at most 180°", "694 mm open, 61 mm off"}},
+		{drum, laid("0", ", at: [-400, 0]"), "guard", []string{"141 mm from the wheel on the motor, of 200 mm", "628 mm of it, 360°, wanted at most 180°", "314 mm of it, 360°, wanted at most 180°", "694 mm open, 387.5 mm off", "200 mm open, 385 mm off"}},
 	} {
 		a, err := txtar.ParseFile("testdata/belt.txtar")
 		if err != nil {

@@ -63,7 +63,7 @@ var (
 	later        = spoken(`\b(before|until|off|out|later|then)\b`)
 	entersBy     = spoken(`\b(?:from|(?:screwed|bolted) (to)) (?:the|its) (front|back)\b`)
 	keyWord      = spoken(`\bkeys?\b`)
-	onMotor      = spoken(`\bmotor(?:'s)? shaft\b`)
+	onMotor      = spoken(`\b(?:motor(?:'s)? shaft|shaft of (?:the|its) motor)\b`)
 	downOnWords  = spoken(`\bmotor down on (?:the|its) ([a-z][a-z -]*)`)
 )
 
