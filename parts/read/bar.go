@@ -58,10 +58,10 @@ func (f *fields) besideSection(b *parts.Bar) {
 	if b.Section == parts.AngleBar {
 		walls = 1
 	}
-	if b.Wall.Set() && least > 0 && walls*b.Wall.Mm >= least {
+	if least > 0 && walls*b.Wall.Mm >= least {
 		f.faultf(b.Wall.Pos, "a thinner wall", "a wall of %s leaves no room in a %s of %s", b.Wall.Text, b.Section, f.said(least))
 	}
-	if b.Corner.Set() && 2*b.Corner.Mm > least {
+	if 2*b.Corner.Mm > least {
 		f.faultf(b.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the section", b.Corner.Text)
 	}
 }

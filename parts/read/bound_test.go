@@ -144,6 +144,10 @@ func TestOnTheBound(t *testing.T) {
 		{round + "require: [{is: %s}]\n", "parallelism, within: 0.1, of: front, to: back", "parallelism, within: 0.1, of: front, to: front", "measured from itself"},
 		{round + "require: [{is: equal, within: 0.1, of: %s}]\n", "length", "front", "there is no front on the part"},
 		{round + "require: [{is: flatness, within: 0.1, of: %s}]\n", "front", "length", "there is no length on the part"},
+		{round + "grooves: [{name: g, for: o-ring, %s, pressure: outside}]\n", "in: front, o-ring: 20x2", "in: a, axial: 10, o-ring: 45x3", "pressure"},
+		{round + "grooves: [{name: g, for: %s}]\n", "o-ring, in: front, o-ring: 20x2", "relief, in: a, axial: 10, width: 3, depth: 1, pressure: outside", "pressure"},
+		{disc + "holes: [{name: h, size: 5 mm, at: [[0, 40], %s]}]\n", "[0, -40]", "[-0, 40]", "listed twice"},
+		{"part: p\nkind: transition\ntransition: {width: 100, depth: 80, diameter: 60, height: 100, thickness: %s}\n", "29.99", "30", "leaves no opening"},
 		{disc + "thickness: %s\n", "8", "8.001", "8.001 thick and its plate only 8 mm"},
 	} {
 		if got := faultsOf(fmt.Sprintf(c.text, c.on)); got != nil {

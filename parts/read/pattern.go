@@ -188,7 +188,7 @@ func (f *fields) angles(name string) []parts.Angle {
 
 func (f *fields) points(name string) []parts.Point {
 	return eachOnce(f, name, f.reader.point,
-		func(p parts.Point) geom.Point { return geom.Point{XMm: p.X.Mm + 0, YMm: p.Y.Mm + 0} },
+		func(p parts.Point) geom.Point { return geom.Point{XMm: p.X.Mm, YMm: p.Y.Mm} },
 		func(p parts.Point) {
 			f.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
 		})

@@ -30,8 +30,7 @@ func (f *fields) transition() *parts.Transition {
 			f.fault(t.Seam.Pos, "the seam is not in the middle of a side", "0, 90, 180 or 270")
 		}
 	}
-	least := min(t.Width.Mm, t.Depth.Mm, t.Diameter.Mm)
-	if !t.Inside && t.Width.Set() && t.Depth.Set() && t.Diameter.Set() && t.Thickness.Set() && least <= 2*t.Thickness.Mm {
+	if least := min(t.Width.Mm, t.Depth.Mm, t.Diameter.Mm); !t.Inside && least > 0 && least <= 2*t.Thickness.Mm {
 		f.faultf(t.Thickness.Pos, "a sheet thinner than half the smallest end", "the sheet of %s leaves no opening", t.Thickness.Text)
 	}
 	return t
