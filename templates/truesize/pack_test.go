@@ -113,6 +113,22 @@ func TestHeadTextsAreWhole(t *testing.T) {
 	if len(said) != 2 || said[0] != c.lines[0] || said[1] != c.more {
 		t.Errorf("%q", said)
 	}
+	// Three short lines are as large as three may be, two as they are.
+	for n, size := range map[int]float64{2: 4, 3: threeLinesMm} {
+		if all, sizes := (stripCell{lines: []string{"one", "two", "three"}[:n], sizes: []float64{4}}).running(44); len(all) != n || sizes[0] > size || sizes[0] < size-0.11 {
+			t.Errorf("%q of %v mm, want %v", all, sizes, size)
+		}
+	}
+}
+
+// What is marked is no circle besides: a hole of its size in its place, but the circle that holes lie on stays.
+func TestCirclesBesideSpots(t *testing.T) {
+	t.Parallel()
+	at := plan.XY{XMm: 30}
+	p := &punch{face: &plan.Face{Circles: []plan.Circle{{CentreMm: at, DiameterMm: 10}, {CentreMm: at, DiameterMm: 18}, {DiameterMm: 10}, {CentreMm: at, DiameterMm: 10, Pitch: true}}}, marked: marked{spots: []spot{{at: at, wideMm: 10}}}}
+	if got := p.circles(); !slices.Equal(got, p.face.Circles[1:]) {
+		t.Errorf("%+v", got)
+	}
 }
 
 // TestPrice: a template on two tiles is a cut one, on one or none it is not; what it leaves out costs as much paper as
