@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/stand"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -45,20 +46,53 @@ func (v made) throughOpening(o *view) {
 // source: what stands out of a part that turns or slides catches.
 const standsOutShare = 0.5
 
-// inPlain looks for set screws in holes without a thread.
-func (v *view) inPlain(name, fitted parts.Text, size parts.HoleSize) {
+// fittedIn looks at what is fitted in a hole: for set screws in holes without a thread, and for what names a thread that is
+// neither the hole's nor goes through it.
+func (v *view) fittedIn(name, fitted parts.Text, size parts.HoleSize) {
 	if parts.SetScrew(fitted.Value) && size.Make != parts.TappedHole {
 		v.report(Check, name.Value, fitted.Pos, Finding{
 			What: "the set screw of " + name.Value + " has no thread in " + v.p.Title.Value, Numbers: string(size.Make),
 			Rule: "a set screw holds in the thread of its hole", Fix: "a tapped hole, or what is really fitted there",
 		})
+		return
+	}
+	other, goes := "", func(named threads.Thread) bool {
+		hole, err := threads.Parse(size.Thread)
+		switch {
+		case size.Thread == "":
+			return size.Size.Nominal.Mm >= named.MajorMm
+		case size.Make == parts.ClearanceHole:
+			return err != nil || hole.MajorMm >= named.MajorMm
+		}
+		return err != nil || ofPipe(hole) == ofPipe(named)
+	}
+	for _, said := range fittedThread().FindAllString(fitted.Value, -1) {
+		if _, err := threads.Parse(said); err != nil { // of a screw, with its length
+			said, _, _ = strings.Cut(said, "x")
+		}
+		named, err := threads.Parse(said)
+		if err == nil && goes(named) {
+			return
+		} else if err == nil {
+			other = named.Designation
+		}
+	}
+	if other != "" {
+		v.report(Stop, name.Value, fitted.Pos, Finding{
+			What:    "what is fitted in " + name.Value + " of " + v.p.Title.Value + " has another thread than its hole",
+			Numbers: other + " in " + cmp.Or(size.Thread, v.mm(size.Size.Nominal.Mm)), Rule: "what is screwed into a hole has its thread", Source: "by the job",
+			Fix: "what is fitted with the thread of the hole, or a hole for it",
+		})
 	}
 }
+
+// ofPipe names a thread as its mates do: a taper pipe thread R goes into the parallel Rp or G of its size (ISO 7-1).
+func ofPipe(t threads.Thread) string { return strings.TrimLeft(t.Designation, "RpG") }
 
 // setScrew looks for set screws that no key comes to, that come down in a slot, or that stand out of
 // a wall, where their length stands beside their hole.
 func (v *view) setScrew(f *parts.Radial) {
-	v.inPlain(f.Name, f.Fitted, f.Size)
+	v.fittedIn(f.Name, f.Fitted, f.Size)
 	t, m := radialThread(f), setLong().FindStringSubmatch(f.Fitted.Value)
 	if t == nil || !parts.SetScrew(f.Fitted.Value) {
 		return

@@ -284,7 +284,7 @@ const underMm = 25.0
 // saidStand looks for holes whose screws, by the words, stand on something that is not under
 // all of them.
 func (v *view) saidStand(g *parts.HoleGroup) {
-	v.inPlain(g.Name, g.Fitted, g.Size)
+	v.fittedIn(g.Name, g.Fitted, g.Size)
 	for _, note := range v.p.Notes {
 		for _, said := range strings.Split(note.Value, ".") {
 			m := standOn().FindStringSubmatch(said)

@@ -87,7 +87,7 @@ var (
 	clearOf     = spoken(noteLength + ` (?:clear|off)\b`)
 )
 
-// Of what is ordered: a screw with its class, torque and head, a nut, by its thread or of a series, with the washer of one, or that locks itself, a bearing or a seal by its sizes, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
+// Of what is ordered: a screw with its class, torque and head, the thread of what is screwed into a hole, a nut, by its thread or of a series, with the washer of one, or that locks itself, a bearing or a seal by its sizes, a washer, a stud, pins, a hole, a sheet, a rim, a grille, a
 // coupling, and what room they leave or need.
 var (
 	screwClass    = spoken(`(?:^|[^x×][ ,])(grade \d+|\d\d?\.\d\d?)(?:[ ,]|$)`)
@@ -95,6 +95,7 @@ var (
 	headDegrees   = spoken(`\b(\d+) ?° (?:flat |countersunk )?head`)
 	sunkHead      = spoken(`\bcountersunk\b|\bflat head\b|\b(?:82|90|100) ?°`)
 	setLong       = spoken(bareLength + ` long\b`)
+	fittedThread  = exactly(`\b(?:\d+(?:[-/]\d+)*(?:-\d+)? (?:UN[CF]|NPT)|` + boltThread + `|(?:NPT|G|Rp?) ?\d+(?:[-/]\d+)*)(?:[ -]LH)?\b`)
 	nutAlone      = spoken(`\bnuts? (` + boltThread + `(?:[ -]LH)?)\b`)
 	nutSeries     = exactly(`\b(?:(KM)K? ?|(A?N-))(\d+)\b`)
 	washerSeries  = exactly(`\b(MB|A?W-)(\d+)\b`)

@@ -167,6 +167,12 @@ func (v *view) texts() []parts.Text {
 		seq.Map(v.p.Radials, func(f parts.Radial) parts.Text { return f.Note }))
 }
 
+// fittings are the words of what is fitted in holes.
+func (v *view) fittings() []parts.Text {
+	return append(seq.Map(v.p.Holes, func(g parts.HoleGroup) parts.Text { return g.Fitted }),
+		seq.Map(v.p.Radials, func(f parts.Radial) parts.Text { return f.Fitted })...)
+}
+
 // hows are the words of how loose things are put on.
 func (r *reviewer) hows() []parts.Text {
 	return seq.Map(r.job.Loose, func(e parts.Loose) parts.Text { return e.How })
@@ -290,6 +296,9 @@ func saidThreads(r *reviewer) {
 	}
 	for _, v := range r.all() {
 		for _, t := range v.texts() {
+			for _, f := range v.fittings() { // compared with its hole
+				t.Value = strings.Replace(t.Value, f.Value, "", 1)
+			}
 			look(t, v.p.Name.Value)
 		}
 	}
