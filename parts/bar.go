@@ -89,6 +89,11 @@ const BothWalls = "both"
 // Tubular tells whether a part is a bar whose section is closed.
 func (p *Part) Tubular() bool { return p.Bar != nil && p.Bar.Tube() }
 
+// PlateLike tells whether a part is a plate, or a flat bar.
+func (p *Part) PlateLike() bool {
+	return p.Flat() && p.Kind != Folded || p.Kind == BarPart && p.Bar.Section == FlatBar
+}
+
 // OneWall tells whether the holes of a bar go through one wall of it alone, for what is not screwed in.
 func (g *HoleGroup) OneWall() bool { return g.Walls != BothWalls && g.Size.Make != TappedHole }
 

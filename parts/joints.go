@@ -3,7 +3,6 @@ package parts
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"centrepop/parts/seq"
 )
@@ -419,15 +418,4 @@ func (r JointRef) Is(o JointRef) bool { return r.Instance() == o.Instance() && r
 // Holds tells whether a joint holds a part, whichever copy of it.
 func (j *Joint) Holds(part string) bool {
 	return j.Some(func(ref JointRef) bool { return ref.Part == part })
-}
-
-// Numbered splits window-2 into window and 2: the second of several equal
-// radial features, in clock order from TOP.
-func Numbered(feature string) (name string, n int, ok bool) {
-	cut := strings.LastIndexByte(feature, '-')
-	if cut < 1 {
-		return "", 0, false
-	}
-	n, err := strconv.Atoi(feature[cut+1:])
-	return feature[:cut], n, err == nil && n > 0
 }

@@ -7,13 +7,8 @@ import (
 	"centrepop/parts/seq"
 )
 
-// motorItem is a thing to buy that is a motor, couplingBores a coupling with its two bores, and forMotor what only goes
-// with a motor.
-var (
-	motorItem     = regexp.MustCompile(`(?i)^([\w-]+ )*(?:gear)?motor(,| \d|$)`)
-	couplingBores = regexp.MustCompile(`(?i)\bcoupling\b.*\bbores? ([\d./-]+)(?: ?(?:mm|in))? (?:and|to|x|×) ([\d./-]+)`)
-	forMotor      = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
-)
+// couplingBores is a coupling with its two bores.
+var couplingBores = regexp.MustCompile(`(?i)\bcoupling\b.*\bbores? ([\d./-]+)(?: ?(?:mm|in))? (?:and|to|x|×) ([\d./-]+)`)
 
 // Bores are the two that words give a coupling, in mm; empty without them.
 func (e *Loose) Bores(units Units) (mm []float64) {

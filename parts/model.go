@@ -8,6 +8,7 @@ package parts
 import (
 	"cmp"
 	"math"
+	"strconv"
 	"strings"
 
 	"centrepop/parts/geom"
@@ -374,11 +375,6 @@ func (p *Part) AllRound() bool {
 	return (p.Turned() || p.Kind == Tube) && len(p.Holes)+len(p.Slots)+len(p.Radials)+len(p.Keyways)+len(p.Flats)+len(p.Ends) == 0 && p.Clamp == nil
 }
 
-// PlateLike tells whether a part is a plate, or a flat bar.
-func (p *Part) PlateLike() bool {
-	return p.Flat() && p.Kind != Folded || p.Kind == BarPart && p.Bar.Section == FlatBar
-}
-
 // OfSheet tells whether a kind of part is sheet that is rolled, bent or wound.
 func (k Kind) OfSheet() bool {
 	return k == Cone || k == TransitionPiece || k == Folded || k == FlightPart
@@ -517,6 +513,17 @@ func EdgeOf(name string) (feature string, end Face) {
 		}
 	}
 	return name, ""
+}
+
+// Numbered splits window-2 into window and 2: the second of several equal
+// radial features, in clock order from TOP.
+func Numbered(feature string) (name string, n int, ok bool) {
+	cut := strings.LastIndexByte(feature, '-')
+	if cut < 1 {
+		return "", 0, false
+	}
+	n, err := strconv.Atoi(feature[cut+1:])
+	return feature[:cut], n, err == nil && n > 0
 }
 
 // AcrossMm is how far it comes in from the round that its edge is on.

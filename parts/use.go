@@ -90,6 +90,12 @@ func PartUse(name, title string) Use { return cmp.Or(use(partUses, title), use(p
 // SeatUse is what sits in a seat of some words.
 func SeatUse(seat string) Use { return use(seatUses, seat) }
 
+// motorItem is a thing to buy that is a motor, and forMotor what only goes with one.
+var (
+	motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*(?:gear)?motor(,| \d|$)`)
+	forMotor  = regexp.MustCompile(`(?i)\b(?:to|for|over|of|from|on)\b.*motor`)
+)
+
 // ItemUse is what a thing that is bought is, by its item; how it is put on tells a spacer as well.
 func ItemUse(item, how string) Use {
 	if motorItem.MatchString(item) && !forMotor.MatchString(item) {

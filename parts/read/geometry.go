@@ -1,15 +1,12 @@
 package read
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/meant"
-	"centrepop/parts/seq"
 )
 
 // geometry checks what can be seen from one part alone: that its features lie
@@ -161,61 +158,6 @@ func (r *reader) notDeeper(p *parts.Part, depth parts.Length, what string) {
 	}
 }
 
-// outerMm is the largest diameter a step has, 0 if only thread tables know it.
-func outerMm(s *parts.Step) float64 {
-	if s.Size.Nominal.Set() {
-		return s.Size.Nominal.Mm
-	}
-	return threadMm(s.Size.Thread.Value)
-}
-
-// threadMm reads the major diameter out of a designation that says it: M40x1.5,
-// Tr20x4, 1/2-13 UNC, 3/4-6 ACME. It returns 0 for others, such as pipe threads.
-func threadMm(designation string) float64 {
-	number, factor := designation, 1.0
-	switch {
-	case strings.HasPrefix(designation, "Tr"):
-		number = designation[2:]
-	case strings.HasPrefix(designation, "M"):
-		number = designation[1:]
-	default:
-		size, _, lead := strings.Cut(strings.ToUpper(designation), "ACME")
-		cut := strings.LastIndex(size, "-")
-		if cut < 0 || !lead && !strings.Contains(designation, "UN") {
-			return 0
-		}
-		number, factor = designation[:cut], geom.MmPerInch
-	}
-	number, _, _ = strings.Cut(strings.ReplaceAll(number, "×", "x"), "x")
-	v, wrong := parts.NumberOf(strings.TrimSpace(number))
-	if wrong != "" || v <= 0 || v*factor > geom.LargestMm {
-		return 0
-	}
-	return v * factor
-}
-
-// widest is the largest outside diameter, 0 if one of them is not known here.
-func widest(p *parts.Profile) float64 {
-	best := 0.0
-	for i := range p.Outside {
-		d := outerMm(&p.Outside[i])
-		if d == 0 {
-			return 0
-		}
-		best = math.Max(best, d)
-	}
-	return best
-}
-
-// narrowest is the smallest inside diameter of a through bore, 0 for a blind
-// one and if one of them is not known here.
-func narrowest(p *parts.Profile) float64 {
-	if !p.Through() {
-		return 0
-	}
-	return seq.Least(p.Inside, func(s parts.Step) float64 { return outerMm(&s) })
-}
-
 // insideOutside checks the inside steps against the outside ones.
 func (r *reader) insideOutside(p *parts.Profile) {
 	total, from := p.LengthMm(), 0.0
@@ -307,12 +249,3 @@ func (r *reader) radialRoom(p *parts.Profile, f *parts.Radial) {
 		r.faultf(f.Depth.Pos, "a smaller depth, depth: through, or a thicker part", "%s is %s deep in a diameter of %s", f.Name.Value, f.Depth.Text, r.said(wide))
 	}
 }
-
-// bare is a length in the units, to a thousandth of a millimetre or a ten-thousandth of an
-// inch; said names the unit too. Units that are not known are millimetres.
-func (r *reader) bare(mm float64) string {
-	digits := parts.By(r.units, 1e3, 1e4)
-	return fmt.Sprint(math.Round(mm/r.units.Mm()*digits)/digits + 0)
-}
-
-func (r *reader) said(mm float64) string { return r.bare(mm) + parts.By(r.units, " mm", " in") }

@@ -2,7 +2,6 @@ package read
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -34,21 +33,6 @@ func (f *fields) oring(g *parts.Groove) {
 		return
 	}
 	g.Inside, g.Section = inside, section
-}
-
-// pairBy reads two sizes with x between them; two is false where they are not.
-func (f *fields) pairBy(t parts.Text) (a, b parts.Length, two bool) {
-	first, second, two := strings.Cut(strings.ReplaceAll(t.Value, "×", "x"), "x")
-	side := func(text string) parts.Length {
-		text = strings.TrimSpace(text)
-		mm, wrong := parts.MmOf(text, f.units)
-		if wrong != "" || mm < parts.SmallestMm {
-			two = false
-		}
-		return parts.Length{Mm: mm, Text: text, Pos: t.Pos}
-	}
-	a, b = side(first), side(second)
-	return a, b, two
 }
 
 // grooveKeys are the keys that only some grooves have a use for.

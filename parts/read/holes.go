@@ -9,9 +9,6 @@ import (
 	"centrepop/parts"
 )
 
-// maxCount is the most holes in one group, and entries in one list.
-const maxCount = 1000
-
 func (f *fields) holes() parts.HoleGroup {
 	g := parts.HoleGroup{FaceGroup: f.faceGroup(), Size: f.holeSize(f.val("size"))}
 	g.For, g.Fitted, g.Note = f.served(g.Name)

@@ -17,9 +17,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// maxParts is the most part files in a job.
-const maxParts = 2000
-
 // loader reads a job. The embedded fields are those of the job file.
 type loader struct {
 	*fields

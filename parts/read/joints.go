@@ -19,9 +19,6 @@ var (
 		return regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
 	})
 	fitPairForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`) })
-	boltForm    = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:ASTM )?(?:A574|F835)|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
-	})
 )
 
 // joints reads how the parts meet.
@@ -343,17 +340,6 @@ func (f *fields) lineRules() []parts.LineRule {
 		}
 	}
 	return out
-}
-
-func (f *fields) names(key string) []parts.Text {
-	n := f.val(key)
-	if n == nil {
-		return nil
-	}
-	if n.kind == scalarNode {
-		return []parts.Text{f.reader.name(n)}
-	}
-	return seq.Map(f.entries(key), f.reader.name)
 }
 
 // jointRef reads part.feature or part#2.feature.

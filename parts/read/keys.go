@@ -332,9 +332,35 @@ func (f *fields) pair(name string) (a, b parts.Length) {
 	return f.reader.length(items[0], k.span()), f.reader.length(items[1], k.span())
 }
 
+// pairBy reads two sizes with x between them; two is false where they are not.
+func (f *fields) pairBy(t parts.Text) (a, b parts.Length, two bool) {
+	first, second, two := strings.Cut(strings.ReplaceAll(t.Value, "×", "x"), "x")
+	side := func(text string) parts.Length {
+		text = strings.TrimSpace(text)
+		mm, wrong := parts.MmOf(text, f.units)
+		if wrong != "" || mm < parts.SmallestMm {
+			two = false
+		}
+		return parts.Length{Mm: mm, Text: text, Pos: t.Pos}
+	}
+	a, b = side(first), side(second)
+	return a, b, two
+}
+
 func (f *fields) texts(name string) []parts.Text {
 	most := f.g.key(name).longest()
 	return seq.Keep(seq.Map(f.entries(name), func(n *node) parts.Text { return f.reader.text(n, most) }), func(t parts.Text) bool { return t.Pos.Line > 0 })
+}
+
+func (f *fields) names(key string) []parts.Text {
+	n := f.val(key)
+	if n == nil {
+		return nil
+	}
+	if n.kind == scalarNode {
+		return []parts.Text{f.reader.name(n)}
+	}
+	return seq.Map(f.entries(key), f.reader.name)
 }
 
 func (f *fields) face(name string) parts.Face {

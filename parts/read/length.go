@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"centrepop/parts"
@@ -113,3 +114,12 @@ func (r *reader) point(n *node) (parts.Point, bool) {
 	p := parts.Point{X: r.length(items[0], signed), Y: r.length(items[1], signed), Pos: n.pos}
 	return p, p.X.Set() && p.Y.Set()
 }
+
+// bare is a length in the units, to a thousandth of a millimetre or a ten-thousandth of an
+// inch; said names the unit too. Units that are not known are millimetres.
+func (r *reader) bare(mm float64) string {
+	digits := parts.By(r.units, 1e3, 1e4)
+	return fmt.Sprint(math.Round(mm/r.units.Mm()*digits)/digits + 0)
+}
+
+func (r *reader) said(mm float64) string { return r.bare(mm) + parts.By(r.units, " mm", " in") }

@@ -2,54 +2,10 @@ package read
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 
 	"centrepop/parts"
 )
-
-// shape is which of outline, profile, tube, cone, transition, flight and bar gives a part its
-// form; bends make a folded part of an outline.
-type shape int
-
-const (
-	flat shape = 1 << iota
-	turned
-	tubular
-	rolled
-	ruled
-	folded
-	helical
-	linear
-)
-
-var kinds = []struct {
-	kind  parts.Kind
-	forms shape
-}{
-	{parts.Flange, flat | turned},
-	{parts.Ring, flat | turned},
-	{parts.Plate, flat},
-	{parts.Tube, turned | tubular},
-	{parts.BearingHousing, turned},
-	{parts.BarrelEnd, turned},
-	{parts.Shaft, turned},
-	{parts.TurnedPart, turned},
-	{parts.Cone, rolled},
-	{parts.TransitionPiece, ruled},
-	{parts.Folded, folded},
-	{parts.FlightPart, helical},
-	{parts.BarPart, linear},
-}
-
-// Kinds lists the kinds of part in the order of the table.
-func Kinds() []string {
-	var words []string
-	for _, k := range kinds {
-		words = append(words, string(k.kind))
-	}
-	return words
-}
 
 // parsePart returns the source with its faults, and a part that is only to be
 // trusted as far as there are none; nil if the file was unreadable. Empty
@@ -144,14 +100,6 @@ func (f *fields) form(p *parts.Part) {
 	if p.Outline != nil {
 		f.thickness(p)
 	}
-}
-
-// hasAny tells whether one of the keys is there, though perhaps at fault or
-// misspelt.
-func (n *node) hasAny(keys []string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool {
-		return slices.Contains(n.meant, key) || n.find(key) != nil
-	})
 }
 
 // refuse records the keys that do not go with the part's form, and drops them.

@@ -9,6 +9,9 @@ import (
 	"centrepop/parts/seq"
 )
 
+// maxCount is the most holes in one group, and entries in one list.
+const maxCount = 1000
+
 // patterns lists how holes and slots can be laid out: the key in the input, the
 // keys of its value, and what reads them into a shape. A pattern on a circle also gives
 // its pitch circle, and listed points say where each of them stands.

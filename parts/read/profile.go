@@ -62,8 +62,6 @@ func (f *fields) steps(key string, s side) []parts.Step {
 	return out
 }
 
-const knurlExample = "type and pitch in mm, such as RAA 1 or RGE 0.8"
-
 // shaped reads the taper and the knurl of a step.
 func (f *fields) shaped(step *parts.Step, s side) {
 	if t := f.sub("taper"); t != nil {
@@ -110,8 +108,6 @@ func (f *fields) centres(p *parts.Profile) *parts.Centres {
 var undercutForm = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^DIN (?:(509)-([EF])(?: ([0-9.]+)[x×]([0-9.]+))?|(76)-([A-D]))$`)
 })
-
-const undercutExample = "DIN 509-F, DIN 509-F 0.6x0.3, behind a thread DIN 76-A, or {width: 3, depth: 0.3}"
 
 // undercut reads a designation, or the width and depth.
 func (f *fields) undercut(step *parts.Step) {

@@ -11,12 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Bounds on a file of a measured flange: nobody writes more by hand.
-const (
-	maxFlangeHoles    = 36
-	maxFlangeReadings = 400
-)
-
 // Survey is a measured flange as it was written down:
 //
 //	flange: gearbox motor flange

@@ -12,6 +12,9 @@ import (
 // jointRefExample is how a joint points at a feature.
 const jointRefExample = "part.feature, or part#2.feature for the second of equal parts"
 
+// maxParts is the most part files in a job.
+const maxParts = 2000
+
 var jobGroup = &Group{Name: "job", Means: "A job file: the parts of a machine and how they meet.", Keys: []Key{
 	{Name: "job", Type: TextType, Need: true, Means: "name of the job", Example: "a name, such as job: Pug mill"},
 	{Name: "revision", Type: TextType, Means: "printed in every title block", Longest: 40},
@@ -399,6 +402,12 @@ var measuredGroup = &Group{Name: "measured diameter", Means: "A diameter with it
 	{Name: "diameter", Type: SizeType, Need: true, Means: "as measured"},
 	{Name: "plus-minus", Type: SizeType, Means: "of this reading", Default: "the caliper's"},
 }}
+
+// Bounds on a file of a measured flange: nobody writes more by hand.
+const (
+	maxFlangeHoles    = 36
+	maxFlangeReadings = 400
+)
 
 var flangeHolesGroup = &Group{Name: "measured holes", Means: "The holes of a measured flange.", Keys: []Key{
 	{Name: "count", Type: CountType, Need: true, Means: "number of holes", Low: 3, High: maxFlangeHoles, Example: "count: 4"},

@@ -193,6 +193,10 @@ var profileGroup = &Group{Name: "profile", Means: "A turned part along its axis,
 	{Name: "inside", Type: ListType, Means: "steps of the bore from the front face; shorter than the part is a blind bore", Group: stepGroup, Entries: [2]int{1, 100}},
 }}
 
+const knurlExample = "type and pitch in mm, such as RAA 1 or RGE 0.8"
+
+const undercutExample = "DIN 509-F, DIN 509-F 0.6x0.3, behind a thread DIN 76-A, or {width: 3, depth: 0.3}"
+
 var stepGroup = &Group{Name: "step", Means: "One cylinder of a profile.",
 	Example: "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}", OneOf: []string{"diameter", "thread"},
 	Keys: []Key{

@@ -85,6 +85,14 @@ func (n *node) find(key string) *field {
 	return seq.At(n.keys, func(f *field) bool { return f.key == key })
 }
 
+// hasAny tells whether one of the keys is there, though perhaps at fault or
+// misspelt.
+func (n *node) hasAny(keys []string) bool {
+	return slices.ContainsFunc(keys, func(key string) bool {
+		return slices.Contains(n.meant, key) || n.find(key) != nil
+	})
+}
+
 // keyPos returns the place of a key, the place of the map if it is not there.
 func (n *node) keyPos(key string) parts.Pos {
 	if f := n.find(key); f != nil {
