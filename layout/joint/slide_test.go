@@ -533,6 +533,7 @@ func TestHubOnACone(t *testing.T) {
 		{on("39.8", cone, cone), plan.SlideTaperLimits}, {on("39.8", ", fit: {plus-minus: 0.15}"+cone, ", fit: {plus-minus: 0.06}"+cone), plan.SlideTaperLimits}, // 2.1 of 2
 		{on("39.8", ", fit: H8", cone), plan.SlideTapers}, {on("39.8", cone, ", fit: h7"), plan.SlideTapers},
 		{on("39.8", ", taper: {ratio: 12, toward: front}", cone), plan.SlideTapers}, {on("39.8", ", taper: {ratio: 10, toward: back}", cone), plan.SlideTapers},
+		{on("39.8", ", taper: {ratio: 10, toward: back}", ", taper: {ratio: 10, toward: back}"), plan.SlideTapers}, // one cone, and its large end to what keeps it
 	} {
 		if _, problems := slidPlan(t, c.edits...); !slices.Contains(kinds(problems), c.want) {
 			t.Errorf("%v: %v, want %s", c.edits, kinds(problems), c.want)
