@@ -32,6 +32,8 @@ func TestSlings(t *testing.T) {
 		{", anchored: base", "plate", "", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 546}},
 		// No strap of 50 lies on a hole of 20 in what it goes round: 9 further in each, its middle is more than 35 off 315 at the fifth place.
 		{", anchored: base", "plate", "[-315, 0], [315, 0]], size: 20 mm", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 279, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 484}},
+		{", anchored: base", "plate", "[-315, 0], [0, 0]], size: 20 mm", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 279, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 484}}, // nor at one end alone
+		{", anchored: base", "plate", "[0, 0], [315, 0]], size: 20 mm", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 279, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 484}},
 		{", anchored: base", "sheet", "", &plan.Sling{End: "left", At: "post", CentreMm: 450}},
 	} {
 		base, holes := strings.Replace(basePart, "20 mm", "60 mm", 1), ""
