@@ -47,11 +47,6 @@ func (m *Machine) inBushes() (found []plan.Problem) {
 	return found
 }
 
-// pressed tells whether a joint presses a body into another: its bores are those of a bush.
-func (m *Machine) pressed(id string) bool {
-	return slices.ContainsFunc(m.OfKind(parts.PressKind), func(j *plan.JointPlan) bool { return j.A.Instance().ID() == id })
-}
-
 // pressedIn is a bush that is pressed in, how far its bores close by that, NaN where that is not known, and what makes a
 // problem of it.
 type pressedIn struct {

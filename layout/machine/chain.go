@@ -71,6 +71,19 @@ func linked(before, behind *placeOn, meet map[[2]string]meeting) (mm plan.Range,
 	return lies(before.of, before.inside, [2]float64{before.ownMm, behind.ownMm}, d), true, true
 }
 
+// lies is how far apart two places of a part are inside the limits of its lengths, with the sign of what is drawn; as drawn
+// where its steps have no length there.
+func lies(r *part.Model, inside bool, fromTo [2]float64, drawnMm float64) plan.Range {
+	between := r.BetweenMm(inside, min(fromTo[0], fromTo[1]), max(fromTo[0], fromTo[1]))
+	switch {
+	case between.Max <= 0:
+		return plan.Range{Min: drawnMm, Max: drawnMm}
+	case drawnMm < 0:
+		return plan.Range{Min: -between.Max, Max: -between.Min}
+	}
+	return between
+}
+
 // wayTo is how far a face lies behind the first of a chain inside limits, by the way on which it loses least.
 type wayTo struct {
 	mm    plan.Range

@@ -237,25 +237,3 @@ func (m *Machine) lookIn(b *assembly.Body, f *part.Radial) []plan.Problem {
 	}
 	return nil
 }
-
-// Steep is how much of a direction lies along another that it is as good as. Common practice, no source.
-const Steep = 0.9
-
-// CommonMm is the longest way along which the rooms of two bodies lie beside one another, along x, y or z.
-func CommonMm(a, b *assembly.Body) float64 {
-	size := a.Box().Common(b.Box()).Size()
-	return max(size.X, size.Y, size.Z)
-}
-
-// Touch tells whether two bodies touch on a face.
-func Touch(a, b *assembly.Body) bool {
-	if !b.Box().Meets(a.Box(), StandsMm) {
-		return false
-	}
-	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
-		if assembly.Touches(a, b, way, StandsMm) || assembly.Touches(a, b, way.Reversed(), StandsMm) {
-			return true
-		}
-	}
-	return false
-}

@@ -78,10 +78,6 @@ func (m *Machine) spacedElse(shaft parts.Instance) bool {
 	})
 }
 
-// tipsMm is how far beside a bush the centre of gravity of what turns in it may lie: by play and estimate no more than
-// within. Common practice, no source.
-const tipsMm = 1.0
-
 // oneBush finds what is wrong where one bush carries a level shaft whose centre of gravity, with what is fixed to it, lies beside
 // it; nil where it lies in it or nobody knows it, the shaft stands, or what turns lies in a bore of another as well.
 func (m *Machine) oneBush(j *plan.JointPlan, shaft, bush *assembly.Body, turning, others []assembly.Body) []plan.Problem {
@@ -271,17 +267,4 @@ func (m *Machine) endsAt(shaft, b *assembly.Body, mm float64) (ownMm float64, ok
 		}
 	}
 	return ownMm, false
-}
-
-// lies is how far apart two places of a part are inside the limits of its lengths, with the sign of what is drawn; as drawn
-// where its steps have no length there.
-func lies(r *part.Model, inside bool, fromTo [2]float64, drawnMm float64) plan.Range {
-	between := r.BetweenMm(inside, min(fromTo[0], fromTo[1]), max(fromTo[0], fromTo[1]))
-	switch {
-	case between.Max <= 0:
-		return plan.Range{Min: drawnMm, Max: drawnMm}
-	case drawnMm < 0:
-		return plan.Range{Min: -between.Max, Max: -between.Min}
-	}
-	return between
 }

@@ -14,6 +14,35 @@ import (
 	"centrepop/parts/seq"
 )
 
+// wrongWays has a joint looked at for them before it is made: each look writes its
+// own entry.
+func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
+	look := func(f *fitting, ways func() []plan.Trap) {
+		if m := s.m; f != nil {
+			s.looks = append(s.looks, func() []plan.Problem {
+				m.ways[n] = ways()
+				return nil
+			})
+		}
+	}
+	if j.Kind == parts.BoltKind {
+		f := s.fitting(j)
+		look(f, f.ways)
+		return
+	}
+	f := s.seated(j)
+	look(f, func() []plan.Trap {
+		ways := f.otherEnds()
+		if f.other != nil {
+			ways = append(ways, f.other.onFace()...)
+		}
+		return ways
+	})
+	if f != nil {
+		f.other = s.otherBar(j)
+	}
+}
+
 // seated is a pressed, slid, welded or bearing joint about to be made: the shorter of
 // its two parts on their axis, or the part that is set on a face, a round or another's
 // cut, with all that hangs on it. It is nil where nothing comes, or a key or the joint itself tells the ways.
@@ -229,9 +258,6 @@ func (f *fitting) touchesAll(b *assembly.Body) bool {
 		return o.Box().Meets(f.turns.Box(), StandsMm) && assembly.Near(f.turns, &o, StandsMm, seamFinestMm) && !assembly.Near(b, &o, StandsMm, seamFinestMm)
 	})
 }
-
-// inFrame is a motion in the frame, in the machine.
-func (f *fitting) inFrame(g assembly.Pose) assembly.Pose { return f.frame.Of(g).Of(f.frame.Inverse()) }
 
 // otherCopies bring, to what stands, another copy in what comes, or take what comes to
 // another copy in what stands.

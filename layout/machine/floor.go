@@ -14,30 +14,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// floor is the lowest body; ok is false where it is no level plate and
-// no foot of a frame that the machine could stand on: which way is up is not known then.
-func (m *Machine) floor() (lowest int, ok bool) {
-	lowest = -1
-	for i := range m.Bodies {
-		if b := &m.Bodies[i]; stand.StandsIn(b) == 0 && !m.hangs(b) && (lowest < 0 || m.low(b) < m.low(&m.Bodies[lowest])) {
-			lowest = i
-		}
-	}
-	if lowest < 0 {
-		return lowest, false
-	}
-	r := m.PartOf(m.Bodies[lowest].ID)
-	return lowest, r != nil && m.carries(&m.Bodies[lowest], r.Part)
-}
-
-// low is how high a body reaches down.
-func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
-
-// hangs tells whether a body is a loose part or bought, on which no machine stands.
-func (m *Machine) hangs(b *assembly.Body) bool {
-	return m.Of[b.ID].Part == "" || m.Job.ByHand(m.Of[b.ID].Part) != nil
-}
-
 // stand tells at which step the centre of gravity of what stands comes to lie
 // beyond what it stands on, before anything of it is anchored.
 func (m *Machine) stand() []plan.Problem {
@@ -279,21 +255,6 @@ func (m *Machine) feet() (feet []standing) {
 		feet = append(feet, standing{b, down})
 	}
 	return feet
-}
-
-// carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
-// bars of a frame, of which more than one reach so low.
-func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
-	if p.Kind != parts.BarPart {
-		return p.Flat() && geom.Alike(b.Pose.Z.Cross(m.Up).Len(), 0)
-	}
-	feet := 0
-	for o := range seq.Refs(m.Bodies) {
-		if !m.hangs(o) && m.low(o) < m.low(b)+StandsMm {
-			feet++
-		}
-	}
-	return feet > 1
 }
 
 // OnlyBars tells whether what stands, by ids, is a frame in the making, which lies as it is welded

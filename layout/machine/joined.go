@@ -95,3 +95,8 @@ func lacks(pair ...*parts.Part) plan.ProblemKind {
 	}
 	return plan.PlaceLacking
 }
+
+// pressed tells whether a joint presses a body into another: its bores are those of a bush.
+func (m *Machine) pressed(id string) bool {
+	return slices.ContainsFunc(m.OfKind(parts.PressKind), func(j *plan.JointPlan) bool { return j.A.Instance().ID() == id })
+}

@@ -254,12 +254,3 @@ func (m *Machine) OnEdge(pose assembly.Pose, movers, fixed []assembly.Body) (int
 	}
 	return into, from, false
 }
-
-// moved are bodies after a motion.
-func moved(bodies []assembly.Body, g assembly.Pose) []assembly.Body {
-	out := slices.Clone(bodies)
-	for i := range out {
-		out[i].Pose = g.Of(out[i].Pose)
-	}
-	return out
-}

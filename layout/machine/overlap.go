@@ -12,12 +12,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// overlapMm is the least overlap that is reported between parts that no
-// section shows exactly: welds are drawn without their beads and sheets
-// without their bends. Less than half of the thinnest sheet, deeper than which
-// nothing can lie in it. Common practice, no source.
-const overlapMm = 0.4
-
 // pairTolerance is that of two bodies that no joint holds to one another.
 var pairTolerance = assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: stand.FitMm, FinestMm: assembly.Usual.FinestMm}
 

@@ -6,19 +6,9 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/stand"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// OnFloor tells whether a body hangs together with what the machine stands on after the first n joints.
-func (s *Stage) OnFloor(n int, id string) bool {
-	return s.HasFloor && s.Together(n, id)[s.Bodies[s.Lowest].ID]
-}
-
-// BodiesOf are the bodies that hang together with one after the first n joints.
-func (s *Stage) BodiesOf(n int, id string) []assembly.Body {
-	in := s.Together(n, id)
-	return seq.Keep(s.Bodies, func(b assembly.Body) bool { return in[b.ID] })
-}
 
 // Stage knows what stands at each step.
 type Stage struct {
@@ -31,6 +21,17 @@ type Stage struct {
 	Drive    []string           // motors and couplings
 	ties     map[string][]tie   // of each body
 	News     [][]*assembly.Body // for each joint: the loose parts that come with it
+}
+
+// OnFloor tells whether a body hangs together with what the machine stands on after the first n joints.
+func (s *Stage) OnFloor(n int, id string) bool {
+	return s.HasFloor && s.Together(n, id)[s.Bodies[s.Lowest].ID]
+}
+
+// BodiesOf are the bodies that hang together with one after the first n joints.
+func (s *Stage) BodiesOf(n int, id string) []assembly.Body {
+	in := s.Together(n, id)
+	return seq.Keep(s.Bodies, func(b assembly.Body) bool { return in[b.ID] })
 }
 
 // tie is what a body hangs together with after the first n joints: at a joint, as a loose part or what
@@ -95,6 +96,45 @@ func newStage(m *Machine) *Stage {
 		}
 	}
 	return s
+}
+
+// floor is the lowest body; ok is false where it is no level plate and
+// no foot of a frame that the machine could stand on: which way is up is not known then.
+func (m *Machine) floor() (lowest int, ok bool) {
+	lowest = -1
+	for i := range m.Bodies {
+		if b := &m.Bodies[i]; stand.StandsIn(b) == 0 && !m.hangs(b) && (lowest < 0 || m.low(b) < m.low(&m.Bodies[lowest])) {
+			lowest = i
+		}
+	}
+	if lowest < 0 {
+		return lowest, false
+	}
+	r := m.PartOf(m.Bodies[lowest].ID)
+	return lowest, r != nil && m.carries(&m.Bodies[lowest], r.Part)
+}
+
+// low is how high a body reaches down.
+func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.Up) }
+
+// hangs tells whether a body is a loose part or bought, on which no machine stands.
+func (m *Machine) hangs(b *assembly.Body) bool {
+	return m.Of[b.ID].Part == "" || m.Job.ByHand(m.Of[b.ID].Part) != nil
+}
+
+// carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
+// bars of a frame, of which more than one reach so low.
+func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
+	if p.Kind != parts.BarPart {
+		return p.Flat() && geom.Alike(b.Pose.Z.Cross(m.Up).Len(), 0)
+	}
+	feet := 0
+	for o := range seq.Refs(m.Bodies) {
+		if !m.hangs(o) && m.low(o) < m.low(b)+StandsMm {
+			feet++
+		}
+	}
+	return feet > 1
 }
 
 // tie ties two bodies together, each way as it is.

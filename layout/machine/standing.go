@@ -62,28 +62,6 @@ func groups(joints []*plan.JointPlan) map[string]string {
 	return group
 }
 
-// StandsMm is how far off a face a part still stands on it. Common practice, no
-// source: what a weld bridges beside the touch of one corner.
-const StandsMm = 0.5
-
-func facing(plate, b *assembly.Body) (parts.Face, bool) {
-	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
-	if box.Low.X > own.High.X || box.High.X < own.Low.X || box.Low.Y > own.High.Y || box.High.Y < own.Low.Y {
-		return "", false
-	}
-	switch {
-	case geom.Over(StandsMm, math.Abs(box.Low.Z-own.High.Z)):
-		return parts.Front, true
-	case geom.Over(StandsMm, math.Abs(box.High.Z-own.Low.Z)):
-		return parts.Back, true
-	}
-	return "", false
-}
-
-func outward(b *assembly.Body, face parts.Face) assembly.Vec {
-	return parts.At(face, b.Pose.Z, b.Pose.Z.Reversed())
-}
-
 // carriedPart is the least part of a foot that lies on what it stands on. Common
 // practice, no source.
 const carriedPart = 0.7
@@ -184,19 +162,6 @@ func (m *Machine) cornerShare(plate, b *assembly.Body, toward assembly.Vec) floa
 	return (foot - TouchMm2(&whole, b, toward)) / max(foot, StandsMm)
 }
 
-// TouchMm2 is the area on which a body going one way, of length 1, touches another, within StandsMm.
-func TouchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
-	if !on.Box().Meets(b.Box(), StandsMm) {
-		return 0
-	}
-	for _, g := range assembly.Gaps(on, b, toward) {
-		if geom.Over(StandsMm, math.Abs(g.Mm)) {
-			mm2 += g.AreaMm2
-		}
-	}
-	return mm2
-}
-
 // closes tells whether a body stands on a hole or slot of a plate that no joint uses:
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
@@ -237,6 +202,10 @@ func alongSlot(half plan.XY, radiusMm float64) (at []plan.XY) {
 	}
 	return at
 }
+
+// tipsMm is how far beside a bush the centre of gravity of what turns in it may lie: by play and estimate no more than
+// within. Common practice, no source.
+const tipsMm = 1.0
 
 // liftsAside finds eyes for lifting, copies of one part, that all lie on one side of the centre of gravity, of what they are
 // welded to and of the whole machine: of two along the line between them, of more all round.

@@ -26,35 +26,6 @@ func (m *Machine) Ways(joint string) []plan.Trap {
 	return nil
 }
 
-// wrongWays has a joint looked at for them before it is made: each look writes its
-// own entry.
-func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
-	look := func(f *fitting, ways func() []plan.Trap) {
-		if m := s.m; f != nil {
-			s.looks = append(s.looks, func() []plan.Problem {
-				m.ways[n] = ways()
-				return nil
-			})
-		}
-	}
-	if j.Kind == parts.BoltKind {
-		f := s.fitting(j)
-		look(f, f.ways)
-		return
-	}
-	f := s.seated(j)
-	look(f, func() []plan.Trap {
-		ways := f.otherEnds()
-		if f.other != nil {
-			ways = append(ways, f.other.onFace()...)
-		}
-		return ways
-	})
-	if f != nil {
-		f.other = s.otherBar(j)
-	}
-}
-
 // fitting is a joint about to be made.
 type fitting struct {
 	m             *Machine
@@ -141,6 +112,9 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 	}
 	return "", 0, false
 }
+
+// inFrame is a motion in the frame, in the machine.
+func (f *fitting) inFrame(g assembly.Pose) assembly.Pose { return f.frame.Of(g).Of(f.frame.Inverse()) }
 
 func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 	return &fitting{m: m, j: j, movers: m.pick(movers), fixed: m.pick(fixed)}
