@@ -184,7 +184,7 @@ func (j *making) acrossMm(t *joint, about parts.Instance, body []parts.Instance)
 // boresCold are the checks of bores that are finished before the last weld on their part: their
 // limits are wide enough for that, or the job says what holds them.
 func (j *making) boresCold(t *joint) {
-	t.emptyBores(j.before, func(f feature, bore *part.Step) {
+	j.emptyBores(t, j.before, func(f feature, bore *part.Step) {
 		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.Instance()) {
 			t.out.Checks = append(t.out.Checks, plan.Check{
 				What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm),
@@ -209,7 +209,7 @@ func (j *making) drawnBores(t *joint) {
 				continue
 			}
 			for _, s := range inBores(p, q) {
-				if s.out.Size.Measured() && beside.along().OnMm(p.at.span(s.out.Span())) >= -s.in.Size.NominalMm {
+				if s.out.Size.Measured() && Pulls(q.r, s.in, -beside.along().OnMm(p.at.span(s.out.Span()))) {
 					last := &t.out.Steps[len(t.out.Steps)-1]
 					last.Do = append(last.Do, words.Capital(words.Spaced(s.in.Name))+" of "+copyTitle(q.r, q.Copy)+", cold, the least of four places: ________ to the lathe, for "+
 						words.Spaced(s.out.Name)+" of "+copyTitle(p.r, p.Copy)+".")

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/grooves"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -167,7 +168,7 @@ func reachMm(f feature, dir float64) float64 {
 
 // tools are plugs that hold the finished bores of what is welded true.
 func (weldKind) tools(j *assembly, t *joint, before []*joint, list *tooling) {
-	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() != 0)) })
+	j.emptyBores(t, before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() != 0)) })
 }
 
 // plug holds a bore true while something is welded to its part; in a long bore one
@@ -198,21 +199,51 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + of, p, nil}
 }
 
-// emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.
-func (t *joint) emptyBores(before []*joint, visit func(f feature, bore *part.Step)) {
+// Pulls tells whether a weld pulls a step of a part out of size that lies so far from it.
+func Pulls(r *part.Model, s *part.Step, apartMm float64) bool {
+	wallMm, radiusMm := r.WallMm(s.MidMm()), s.RadiusMm()
+	return !geom.Over(apartMm, weld.PullMm(radiusMm+words.Either(s.Inside, wallMm, -wallMm)/2, wallMm))
+}
+
+// emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet, and that it pulls.
+func (j *assembly) emptyBores(t *joint, before []*joint, visit func(f feature, bore *part.Step)) {
 	for _, f := range []feature{t.a, t.b} {
+		on, known := j.weldSpan(t, f)
 		for _, s := range f.r.Side(true) {
-			if s.Size.Fitted() && !s.AfterWeld && !filled(f.Instance(), s, append(slices.Clone(before), t)) {
+			pulled := !known || Pulls(f.r, s, -on.OnMm(s.Span()))
+			if s.Size.Fitted() && pulled && !s.AfterWeld && !filled(f.Instance(), s, append(slices.Clone(before), t)) {
 				visit(f, s)
 			}
 		}
 	}
 }
 
+// weldSpan is where along a part a weld on one of its steps lies: on all of that, or the part of it that the step of the other
+// meets; false where it is no step.
+func (j *assembly) weldSpan(t *joint, f feature) (s geom.Span, known bool) {
+	if f.step == nil {
+		return s, false
+	}
+	s = f.step.Span()
+	own, other, _ := t.from(f.Instance())
+	if other.step == nil {
+		return s, true
+	}
+	if j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil {
+		return s, true
+	}
+	at := j.stands(t)
+	if own.ref == t.a.ref {
+		at = at.inverse()
+	}
+	o := at.span(other.step.Span())
+	return geom.Between(max(s.FromMm, o.FromMm), min(s.ToMm, o.ToMm)), true
+}
+
 // plugText says where the plugs of a weld go.
 func (j *making) plugText(t *joint) string {
 	var in []string
-	t.emptyBores(j.before, func(f feature, s *part.Step) {
+	j.emptyBores(t, j.before, func(f feature, s *part.Step) {
 		in = append(in, "Scrap plug, oiled, in the "+words.Spaced(s.Name)+" of "+f.title()+each(s)+", until all is cold.")
 	})
 	return strings.Join(in, " ")

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/joint"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -164,6 +165,10 @@ func (r *reviewer) weldFirst(j *plan.JointPlan) {
 			if slices.ContainsFunc(r.job.Of(parts.SlideKind), func(o *parts.Joint) bool { return is(o.Slide.Hub) || is(o.Slide.On) }) {
 				grade = 11 // a weld along it closes more than the play that it slides by
 			}
+			// A far bore keeps its size; a seat outside comes to run out, for the weld bends what it is on.
+			if at := named(r.viewOf(end.Part).steps(), end.Feature); at != nil && c.Inside && !joint.Pulls(r.viewOf(end.Part).m, c.Step, -at.Span().OnMm(c.Span())) {
+				continue
+			}
 			if fine(c.Drawn.Size.Fit, grade) && !c.Drawn.AfterWeld && !r.shutBy(j, end, c.Name) {
 				r.weldMoves(j, end, c)
 			}
@@ -192,7 +197,7 @@ func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c *cylinder) 
 	numbers += words.When(j.Weld.BoreLeaveMm > 0, "; leave "+r.mm(j.Weld.BoreLeaveMm)+" on diameter and "+r.mm(j.Weld.SquareUpMm)+" on a face")
 	r.ofJoint(j, Finding{
 		What: j.Title + ": " + end.Title + " " + c.Name + " is finished on its own sheet, before the weld that distorts it", Numbers: numbers,
-		Rule: "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or weld far enough away",
+		Rule: "fine sizes are finished after the last weld near them", Fix: "after-weld: yes at it, or the weld further from it",
 	})
 }
 
