@@ -31,6 +31,7 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 	a, okA := end(in.Weld.Part)
 	b, okB := end(in.Weld.To)
 	if !okA || !okB {
+		r.overHole(j, stands)
 		return
 	}
 	if stands {
@@ -39,7 +40,12 @@ func (r *reviewer) slips(j *plan.JointPlan) {
 		}
 		return
 	}
-	goes, round := a, b // one goes into the other, either way
+	r.slipsInto(j, a, b)
+}
+
+// slipsInto looks at two ends of which one goes into the other, either way.
+func (r *reviewer) slipsInto(j *plan.JointPlan, a, b roundEnd) {
+	goes, round := a, b
 	if a.insideMm-b.outsideMm > b.insideMm-a.outsideMm {
 		goes, round = b, a
 	}
@@ -78,6 +84,55 @@ func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd, beside float64) {
 
 // ductRule is what two openings that lie over one another are held to.
 const ductRule = "a duct runs through a joint without a step"
+
+// What of holes in a face is meant for a round end that is welded there: the nearest, where that is no smaller than half of it
+// and the two lie over one another, or one that is nearly as wide as the end wherever it lies. Common practice, no source.
+const (
+	halfOf   = 0.5
+	likeOf   = 0.1 // how far the two may differ, as a share
+	onFaceMm = 3.0 // how far off the face an end stands at the most
+)
+
+// overHole looks at the round end of a cone or a transition that is welded on a face with a hole for it.
+func (r *reviewer) overHole(j *plan.JointPlan, stands bool) {
+	in := r.job.Joint(j.Name)
+	end, to, sunk := in.Weld.Part, in.Weld.To, 0.0
+	if !r.formed(end) {
+		end, to = to, end
+	}
+	a, ok := r.formedEnd(end)
+	b, on, m := r.machine().Standing(end.Instance()), r.machine().Standing(to.Instance()), r.machine()
+	if !ok || !r.formed(end) || b == nil || on == nil {
+		return
+	}
+	if in.Place != nil {
+		sunk = max(0, -in.Place.Gap.Mm)
+	}
+	beside, hole := endless, 0.0
+	for _, f := range m.Mouths(on) {
+		d := f.Group.Hole.Size.Size.Nominal.Mm
+		for _, at := range f.At {
+			p, box := b.Pose.Inverse().Apply(at), b.Solid.Box()
+			if f.Used || d < halfOf*a.insideMm || geom.Some(f.Out.Cross(b.Pose.Z).Len()) || min(math.Abs(p.Z-box.Low.Z), math.Abs(p.Z-box.High.Z)) > onFaceMm+sunk {
+				continue
+			}
+			p.Z = 0
+			off := p.Sub(r.middle(end)).Len()
+			if off < beside && (off < (a.outsideMm+d)/2 || math.Abs(d-a.insideMm) <= likeOf*a.insideMm) {
+				beside, hole = off, d
+			}
+		}
+	}
+	switch face := (roundEnd{outsideMm: endless, insideMm: hole}); {
+	case hole == 0:
+	case stands:
+		r.standsOn(j, a, face, beside)
+	case geom.Over(2*beside, max(ledgeMm, hole-a.outsideMm)):
+		r.standsOn(j, a, roundEnd{endless, a.insideMm, 0}, beside)
+	default:
+		r.slipsInto(j, a, face)
+	}
+}
 
 // besideMm is how far the middles of two ends lie apart, across the second's axis; 0 where one of them stands nowhere.
 func (r *reviewer) besideMm(a, b parts.JointRef) float64 {
