@@ -1,10 +1,12 @@
 package machine_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // A bush 32 s6 in a plate of 120, bored 25 F7 (25.020 to 25.041, ISO 286-2), with a shaft lying in it. At
@@ -98,8 +100,13 @@ func TestLeadsIn(t *testing.T) {
 		if got := argued(m, plan.LeadInBehind); got != c.want {
 			t.Errorf("%s: %q", c.name, got)
 		}
-		if j := p.Joints[0]; j.Title != "Press Bush into Hub" || !j.Press.Inward {
+		j := p.Joints[0]
+		if j.Title != "Press Bush into Hub" || !j.Press.Inward {
 			t.Errorf("%s: %q", c.name, j.Title)
+		}
+		into, led := m.Led(j)
+		if out := m.Poses[j.A.Instance().ID()].Z.Dot(into); !led || math.Abs(out-words.Either(c.bush == back, -1.0, 1)) > 1e-9 { // Z is out of the front
+			t.Errorf("%s: %v, %v along its axis", c.name, led, out)
 		}
 	}
 }

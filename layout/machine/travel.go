@@ -206,14 +206,11 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 	if j.Kind != parts.PressKind || j.Press.Method != "press" || j.Press.LeadInOn == "" {
 		return nil
 	}
-	a, b := m.Poses[j.A.Instance().ID()].Z, m.Poses[j.B.Instance().ID()].Z
-	drawn := func(e plan.JointEnd, edge string) bool {
-		return slices.ContainsFunc(m.Model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
-	}
-	ends, first := map[bool]string{true: "back", false: "front"}, ""
+	a, first := m.Poses[j.A.Instance().ID()].Z, ""
 	for _, back := range []assembly.Vec{a, a.Reversed()} {
 		if w := way(back, mv, fx); w.Free(mv, fx, m.Allowed(mv)) {
-			if first = ends[back == a]; drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0]) {
+			var led bool
+			if first, led = m.leads(j, back); led {
 				return nil
 			}
 		}
@@ -222,6 +219,29 @@ func (m *Machine) leadsIn(j *plan.JointPlan, mv, fx []assembly.Body) []plan.Prob
 		return nil
 	}
 	return []plan.Problem{m.Fault(j.Name, plan.LeadInBehind, plan.Named(j.A.Title), plan.Named(j.B.Title), plan.Named(first), plan.Named(words.Spaced(j.A.Feature+"-"+first)))}
+}
+
+// leads is the end of part A of a press that goes first where it comes by a way back, and tells whether one of the two has a chamfer there.
+func (m *Machine) leads(j *plan.JointPlan, back assembly.Vec) (first string, led bool) {
+	a, b := m.Poses[j.A.Instance().ID()].Z, m.Poses[j.B.Instance().ID()].Z
+	drawn := func(e plan.JointEnd, edge string) bool {
+		return slices.ContainsFunc(m.Model(e.Part).Part.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == e.Feature+"-"+edge && c.For != "weld" })
+	}
+	ends := map[bool]string{true: "back", false: "front"}
+	first = ends[back == a]
+	return first, drawn(j.A, first) || drawn(j.B, ends[back.Dot(b) < 0])
+}
+
+// Led is the way by which part A of a press is to come, with the end first where there is a chamfer; false where there is one for
+// both ends, or for none.
+func (m *Machine) Led(j *plan.JointPlan) (into assembly.Vec, ok bool) {
+	if j.Kind != parts.PressKind {
+		return into, false
+	}
+	z := m.Poses[j.A.Instance().ID()].Z
+	_, out := m.leads(j, z)
+	_, in := m.leads(j, z.Reversed())
+	return words.Either(out, z.Reversed(), z), out != in
 }
 
 // drive brings screws to their holes from their heads' side, over the length of

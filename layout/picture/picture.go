@@ -211,11 +211,10 @@ func (v *viewed) throughAxis(axis assembly.Pose, a *assembly.Body) assembly.Pose
 // along is the way of what comes along an axis: by the face by which part a meets, as the cup of a
 // bearing, or from the side on which it lies.
 func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
-	if into, meant := v.Meant(v.j); meant {
-		if v.mover != a {
-			return into.Reversed()
+	for _, way := range []func(*plan.JointPlan) (assembly.Vec, bool){v.Meant, v.Led} {
+		if into, meant := way(v.j); meant {
+			return words.Either(v.mover != a, into.Reversed(), into)
 		}
-		return into
 	}
 	if way, _ := v.ringWay(v.j, plan.ShapeCup); way != (assembly.Vec{}) {
 		return way
