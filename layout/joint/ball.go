@@ -358,7 +358,7 @@ func (t *joint) ballInHousing(of *joint, p *plan.BearingPlan, m mounting, what s
 		tool, ring = t.ringText(r)+" on the outer ring.", ""
 	}
 	home := of.home(m)
-	if p.OnShaft && m.floats { // it stands on its shaft already
+	if p.OnShaft && (m.cupShoulder == nil || m.floats) { // it stands on its shaft already
 		home = inPlace
 	}
 	before, hold := of.homeMeasured(m)

@@ -150,6 +150,19 @@ func TestBallBearingInTheMiddle(t *testing.T) {
 	t.Error("no housing")
 }
 
+// Between two retaining rings in a bore without a shoulder that to the front is sprung in before the bearing comes, the other after it.
+func TestBallBearingBetweenRings(t *testing.T) {
+	t.Parallel()
+	p := planned(t, jobOf(t, "{name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}, place: {on: front, with: back, at: [0, 0], top: up, gap: -85 mm}}",
+		"part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 35}]\n  inside: [{name: bore, diameter: 52, fit: H7, length: 35}]\ngrooves: [{name: near, in: bore, axial: 7.85, for: retaining-ring}, {name: far, in: bore, axial: 25, for: retaining-ring}]\n",
+		"part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45, length: 84, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 25, fit: k6, length: 20}, {name: body, diameter: 40, length: 60}]\n"))
+	says(t, jointNamed(t, p, "one"), []string{"shaft with its bearing until it stands in its place"}, nil)
+	text := stepText(jointNamed(t, p, "one"))
+	if near, push, far := strings.Index(text, "into near of housing"), strings.Index(text, "into housing bore"), strings.Index(text, "into far of housing"); near < 0 || push < near || far < push {
+		t.Error(text)
+	}
+}
+
 // Both shoulders of a bearing look to the back, 5 from the front of its housing: a shaft whose head of 60 does not pass the lip of 44
 // stands in the housing before it, and so does one of 40 with a flight of 60 on it; without that it may bring it. The ring of that one, in a groove at the end of its 15, is sprung in last. Floating in a
 // bore that only the spigot of a cover shuts, it stands on the shoulder of the shaft where the joint has a place: its end 55 in from the
