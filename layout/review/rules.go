@@ -107,7 +107,7 @@ var jobRules = []rule[*reviewer]{
 	{"place", "a weld and its place name two sides of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
 	{"seal-of", "a seal stands where it cannot seal", each(everyStanding, (*reviewer).standingSeals)},
 	{"lead-side", "a lead-in is at the end that nothing enters by", each(everyStanding, (*reviewer).leadSide)},
-	{"guard", "a guard leaves open what turns, or a belt runs without one", together(guards, (*reviewer).beltOpen)},
+	{"guard", "a guard leaves open what turns, or a belt runs without one", together(guards, (*reviewer).beltOpen, (*reviewer).nips)},
 	{"pins", "pins of one part do not go into another", together(of(everyPart, each(everyHole, (*view).pinInHole), each(everyRadial, (*view).pinAcross)),
 		each(everyJoint(parts.SlideKind), (*reviewer).pins), each(everyJoint(parts.BoltKind), (*reviewer).pinsMeet),
 		each(everyJoint(parts.PressKind), (*reviewer).pinnedAcross), each(everyJoint(parts.SlideKind), (*reviewer).pinnedAcross), each(everyLoose, (*reviewer).pinsBought))},
