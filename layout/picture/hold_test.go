@@ -79,6 +79,23 @@ func TestHoldByThickness(t *testing.T) {
 	}
 }
 
+// A hub hot on the upper end of a bar of 400 that stands on Ø40 (4.3 kg with it) has the bar held: it falls over at the arc tangent of 20 over 216. One of Ø30
+// (2.7 kg) is held by hand.
+func TestHoldByMass(t *testing.T) {
+	t.Parallel()
+	for dia, want := range map[string]float64{"40": 5, "30": 0} { // 5.3°
+		m, pl := load(t, write(t, map[string]string{
+			"bar.yaml": "part: bar\nkind: shaft\nmaterial: C45\nstock: {round: 50}\nprofile:\n  outside: [{name: seat, diameter: " + dia + ", fit: s6, length: 30}, {name: body, diameter: " + dia + ", length: 370}]\n",
+			"hub.yaml": "part: hub\nkind: turned\nmaterial: C45\nstock: {round: 65}\nprofile:\n  outside: [{name: body, diameter: 60, length: 30}]\n  inside: [{name: bore, diameter: " + dia + ", fit: H7, length: 30}]\n",
+			"job.yaml": "job: Hub\nunits: mm\nparts: [bar.yaml, hub.yaml]\njoints:\n  - {name: on, press: {shaft: bar.seat, bore: hub.bore, method: heat}, level: front-with-front}\n",
+		}))
+		picture.Draw(m)
+		if h := pl.Joints[0].Hold; (h == nil) != (want == 0) || h != nil && h.UprightDeg != want {
+			t.Errorf("Ø%s: %+v, want %g°", dia, h, want)
+		}
+	}
+}
+
 // Two posts 60 thick, 100 wide and 300 high, bolted to the ends of a bar of 400: they stand on their feet (50 over 150 is
 // 18°) when a lid is bolted to the outside of one, and fall over (50 over 260 is 10°) with that outside up.
 func TestHoldAsItStands(t *testing.T) {
