@@ -355,6 +355,21 @@ func TestSetTrueByWhatIsFree(t *testing.T) {
 	}
 }
 
+// The round end of a transition on a plate is welded round, with no length told, and its middle, 40 from its mouth's, is said by the
+// hole that it lies over.
+func TestRoundEndOnAFace(t *testing.T) {
+	t.Parallel()
+	const piece = "part: piece\nkind: transition\nmaterial: S235\nstock: {sheet: 2, cut: laser}\ntransition: {width: 200, depth: 200, diameter: 120, height: 150, thickness: 2, offset: [40, 0]}\n"
+	const lid = "part: lid\nkind: folded\nmaterial: S235\nstock: {sheet: 3, cut: laser}\noutline: {rectangle: [400, 300]}\nbends: {radius: 3, flanges: [{side: left, height: 20, toward: back}]}\nholes: [{name: inlet, at: [[20, 0]], size: 100, for: opening}]\n"
+	for at, want := range map[string]string{"-20, 0": "back of piece on the front of lid, its middle over that of inlet, TOP up", "0, 0": "its origin on the other's, TOP up"} {
+		weld := "{name: on, weld: {part: piece.round-end, to: lid.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [" + at + "], top: up}}"
+		j := jointNamed(t, planned(t, jobOf(t, weld, piece, lid)), "on")
+		if says(t, j, []string{want, "First layer in sectors"}, nil); j.Weld.DiameterMm != 120 {
+			t.Errorf("%s: %+v", at, j.Weld)
+		}
+	}
+}
+
 // The round end of a transition is butted on a tube of 150 of the same sheet of 2: half of that, 1, may one stand inside the
 // other, so 148 does and 147.9 does not. What goes over the other with a fillet may differ.
 func TestButtSteps(t *testing.T) {

@@ -6,10 +6,12 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // placeText says where a part stands on another by the faces and distances of
@@ -102,8 +104,29 @@ func (j *shop) originText(t *joint, p *parts.Place) string {
 	case p.Gap.Mm >= 0 && (t.b.r.Part.Bar != nil || t.b.r.Part.Kind == parts.Plate && t.b.roundMm() == 0):
 		return j.edgesText(t)
 	}
+	if over := t.over(p); over != "" {
+		return ", its middle over that of " + over
+	}
 	at, known := t.middleAt(p)
 	return ", " + strings.Join(append([]string{"its " + words.Either(known, "middle", "origin") + " on the other's"}, offText(j.w, at.XMm, at.YMm)...), ", ")
+}
+
+// over is the opening in the front of what a part stands on that the middle of its end lies over; empty where it lies over none.
+func (t *joint) over(p *parts.Place) string {
+	if t.a.r.Part.Flat() || !t.a.middled() || p.On != string(parts.Front) {
+		return ""
+	}
+	at := plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}
+	if p.With == string(parts.Back) {
+		at = turnedBy(p.TurnDeg()).point(t.a.r.Part.Narrowed()).Plus(at)
+	}
+	g := seq.At(t.b.r.Groups, func(g *part.Group) bool {
+		return !g.OnWall() && g.Face != parts.Back && len(g.Points) == 1 && geom.Distance(g.OwnMm()[0], at) < inMetalMm
+	})
+	if g == nil {
+		return ""
+	}
+	return words.Spaced(g.Group.Name)
 }
 
 // offText says how far one origin lies from another, seen along its axis: nothing of a direction
