@@ -15,17 +15,8 @@
 package assembly
 
 import (
-	"math"
-
 	"centrepop/parts/seq"
 )
-
-// surfaceMm is how near to a surface a point counts as on it: rounding of
-// coordinates up to 10 m, no tolerance of manufacture.
-const surfaceMm = 1e-6
-
-// inf is further than anything lies.
-var inf = math.Inf(1)
 
 // Body is a solid that stands somewhere.
 type Body struct {

@@ -109,14 +109,3 @@ func (b *Box) meetsLine(o, d Vec, low, high float64) bool {
 	t := Span{low, high}
 	return t.clip(o.X, d.X, b.Low.X, b.High.X) && t.clip(o.Y, d.Y, b.Low.Y, b.High.Y) && t.clip(o.Z, d.Z, b.Low.Z, b.High.Z)
 }
-
-// clip leaves of a stretch of a line, which runs from o by d along an axis, what lies between two heights, and
-// tells whether there is anything.
-func (s *Span) clip(o, d, from, to float64) bool {
-	if from, to = from-surfaceMm-o, to+surfaceMm-o; d == 0 {
-		return from < 0 && to > 0 && s.FromMm < s.ToMm
-	}
-	a, b := from/d, to/d
-	s.FromMm, s.ToMm = max(s.FromMm, min(a, b)), min(s.ToMm, max(a, b))
-	return s.FromMm < s.ToMm
-}

@@ -219,6 +219,14 @@ func (g *region) dist(p geom.Point) float64 {
 	return math.Sqrt(best)
 }
 
+// slab joins the distance to the side and that to the ends.
+func slab(side, end float64) float64 {
+	if side <= 0 || end <= 0 {
+		return max(side, end)
+	}
+	return math.Sqrt(side*side + end*end)
+}
+
 // counts is what loop i adds to the area in mm² and to its moment, less than nothing for a hole, which lies inside
 // an odd number of others; sign is −1 where that is the other way than it runs.
 func (g *region) counts(i int) (mm2 float64, moment geom.Point, sign float64) {

@@ -37,14 +37,6 @@ func (s *prism) dist(p Vec) float64 {
 	return slab(side, end)
 }
 
-// slab joins the distance to the side and that to the ends.
-func slab(side, end float64) float64 {
-	if side <= 0 || end <= 0 {
-		return max(side, end)
-	}
-	return math.Sqrt(side*side + end*end)
-}
-
 func (s *prism) hits(o, d Vec, ts []float64) []float64 {
 	for _, e := range [2]End{s.low, s.high} {
 		if up := d.Z - e.Rise*d.X; up != 0 {

@@ -220,10 +220,6 @@ func (s *Solid) normal(p Vec) Vec {
 	}.Unit()
 }
 
-// Span is a stretch of a line inside a solid: distances from the line's point
-// along its direction.
-type Span struct{ FromMm, ToMm float64 }
-
 // Spans are the stretches of a line that lie in the solid, in order. along has
 // length 1. A line that only touches the surface has none there.
 func (s *Solid) Spans(from, along Vec) []Span { return s.spans(from, along, -inf, inf) }
@@ -282,11 +278,4 @@ func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 		}
 	}
 	return false
-}
-
-// distinct sorts numbers and leaves out what is within rounding of the one
-// before.
-func distinct(v []float64) []float64 {
-	slices.Sort(v)
-	return slices.CompactFunc(v, geom.Alike)
 }

@@ -8,6 +8,13 @@ import (
 	"centrepop/parts/geom"
 )
 
+// surfaceMm is how near to a surface a point counts as on it: rounding of
+// coordinates up to 10 m, no tolerance of manufacture.
+const surfaceMm = 1e-6
+
+// inf is further than anything lies.
+var inf = math.Inf(1)
+
 // Vec is a point or a direction, in millimetres; a direction has length 1.
 type Vec struct{ X, Y, Z float64 }
 
@@ -175,4 +182,9 @@ func turnBetween(p, q Pose) Vec {
 	// A half turn: its axis is halfway between an axis and its image.
 	halves := []Vec{p.X.Add(q.X), p.Y.Add(q.Y), p.Z.Add(q.Z)} // some are nothing
 	return slices.MaxFunc(halves, func(a, b Vec) int { return cmp.Compare(a.Len(), b.Len()) }).Unit().Times(math.Pi)
+}
+
+// rounded leaves out what is off by rounding, to so much.
+func (a Vec) rounded(to float64) Vec {
+	return Vec{math.Round(a.X/to) * to, math.Round(a.Y/to) * to, math.Round(a.Z/to) * to}
 }

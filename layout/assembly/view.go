@@ -333,8 +333,3 @@ func (s *Solid) rim(c *Simple) [][]Vec {
 	}
 	return out
 }
-
-// rounded leaves out what is off by rounding, to so much.
-func (a Vec) rounded(to float64) Vec {
-	return Vec{math.Round(a.X/to) * to, math.Round(a.Y/to) * to, math.Round(a.Z/to) * to}
-}

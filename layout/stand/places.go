@@ -1,8 +1,6 @@
 package stand
 
 import (
-	"cmp"
-	"maps"
 	"math"
 	"slices"
 
@@ -10,78 +8,8 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/solid"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
-
-// AlongAxis is the plane of the axis and TOP: front at the left, TOP up.
-var AlongAxis = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{Y: 1}, Z: assembly.Vec{X: 1}}
-
-// onAxis is a part's pose in the frame of its assembly: depth grows from the
-// front, clock angles clockwise; a part the other way round counts both
-// backwards.
-func onAxis(p *plan.Placed) assembly.Pose {
-	pose := assembly.Move(assembly.Vec{Z: -p.FrontMm}).Of(assembly.Rotate(assembly.AxisZ, -p.TurnDeg))
-	if p.OtherWay {
-		pose = pose.Of(assembly.Rotate(assembly.AxisY, 180))
-	}
-	return pose
-}
-
-// place finds where every instance stands: those on an axis from the joints'
-// plans, the others from the places of their joints and the saddles of tubes.
-func (m *Stand) place() {
-	var meets []assembly.Meet
-	size := map[string]int{} // of the assembly that starts with an instance
-	for _, j := range m.Joints {
-		if len(j.Placed) == 0 {
-			if meet, ok := m.MeetOf(j); ok {
-				meets = append(meets, meet)
-				meets = append(meets, m.stacked(j)...)
-			}
-			continue
-		}
-		first := &j.Placed[0]
-		root := first.Instance().ID()
-		size[root] = max(size[root], len(j.Placed))
-		for p := range seq.Refs(j.Placed[1:]) {
-			meets = append(meets, assembly.Meet{
-				ID: j.Name, A: root, B: p.Instance().ID(), OnA: onAxis(first).Inverse().Of(onAxis(p)), OnB: assembly.Still,
-			})
-		}
-	}
-	meets = distinct(slices.Concat(meets, seq.Flat(m.Joints, m.Studs), m.lies()))
-	m.Poses = map[string]assembly.Pose{}
-	tied := map[string]bool{}
-	for _, t := range meets {
-		tied[t.A], tied[t.B] = true, true
-	}
-	var all []map[string]assembly.Pose
-	for root := m.root(tied, size); root != ""; root = m.root(tied, size) {
-		solved := assembly.Solve(root, meets)
-		all = append(all, solved.At)
-		maps.Copy(m.Poses, solved.At)
-		m.undetermined(solved)
-	}
-	if len(all) > 1 { // what no joint ties together stands well apart, the heaviest first
-		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(m.weighs(b), m.weighs(a)) })
-	}
-	for n, at := range all {
-		for id, pose := range at {
-			m.Poses[id] = assembly.Move(assembly.Vec{X: ApartMm * float64(n)}).Of(pose)
-		}
-	}
-}
-
-// weighs is the mass in kg of the parts that are placed so, as far as it is known.
-func (m *Stand) weighs(at map[string]assembly.Pose) float64 {
-	return seq.Sum(m.copies(), func(i parts.Instance) float64 {
-		if _, in := at[i.ID()]; !in {
-			return 0
-		}
-		return m.Model(i.Part).Out.MassKg
-	})
-}
 
 // ApartMm is how far apart along x assemblies stand that have no place to one another; parts are
 // at most 10 m long.
@@ -94,19 +22,6 @@ func (m *Stand) Tied(a, b *assembly.Body) bool { return StandsIn(a) == StandsIn(
 func StandsIn(b *assembly.Body) int { return standsIn(b.Pose) }
 
 func standsIn(at assembly.Pose) int { return int(math.Round(at.At.X / ApartMm)) }
-
-// root is the first part of the largest assembly that is not placed yet.
-func (m *Stand) root(tied map[string]bool, size map[string]int) string {
-	best, most := "", -1
-	for _, i := range m.copies() {
-		id := i.ID()
-		_, done := m.Poses[id]
-		if !done && tied[id] && size[id] > most {
-			best, most = id, size[id]
-		}
-	}
-	return best
-}
 
 // stacked are the meets of the parts between those of a joint that share no axis.
 func (m *Stand) stacked(j *plan.JointPlan) (out []assembly.Meet) {
@@ -298,22 +213,3 @@ func along(fromLow, fromHigh parts.Length, part, face [2]float64) (shift float64
 	}
 	return (face[0]+face[1])/2 - (part[0]+part[1])/2, true
 }
-
-// SameAxis tells whether two rounds, whose axes are z of their poses, turn about one line, within 1 mm.
-func SameAxis(a, b assembly.Pose) bool {
-	const offMm = 1
-	at := b.At.Sub(a.At)
-	return !geom.Some(a.Z.Cross(b.Z).Len()) && at.Cross(a.Z).Len() < offMm
-}
-
-// AxisOf is the axis of a joint's assembly: z out of its front, y to its TOP; false where it has none, or no place.
-func (m *Stand) AxisOf(j *plan.JointPlan) (assembly.Pose, bool) {
-	if len(j.Placed) == 0 {
-		return assembly.Pose{}, false
-	}
-	pose, ok := m.Poses[j.Placed[0].Instance().ID()]
-	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
-}
-
-// Level is how far directions, of length 1, and places in mm may be off one another by rounding.
-const Level = 1e-6

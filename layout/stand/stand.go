@@ -14,20 +14,16 @@
 package stand
 
 import (
-	"iter"
-	"math"
+	"cmp"
+	"maps"
 	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/solid"
 	"centrepop/parts"
 	"centrepop/parts/seq"
 )
-
-// inf is further than anything lies.
-var inf = math.Inf(1)
 
 // Stand is the job in space. It is made by Of, and only read after.
 type Stand struct {
@@ -64,20 +60,6 @@ type Stand struct {
 	bodyOf  map[parts.Instance]int // among Bodies
 }
 
-// Standing is the body of a copy of a part, nil where it has no place or comes off again.
-func (m *Stand) Standing(i parts.Instance) *assembly.Body {
-	if k, ok := m.bodyOf[i]; ok {
-		return &m.Bodies[k]
-	}
-	return nil
-}
-
-// At is the body of a joint's end, nil where it has no place.
-func (m *Stand) At(e plan.JointEnd) *assembly.Body { return m.Standing(e.Instance()) }
-
-// EndsOf are the ids of the bodies of a joint's two parts.
-func EndsOf(j *plan.JointPlan) []string { return []string{j.A.Instance().ID(), j.B.Instance().ID()} }
-
 // Of stands a job in space. The joints are those of its plan.
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 	m := bare(job, models, joints)
@@ -109,75 +91,70 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 	return m
 }
 
-// bare is a job in which nothing stands yet.
-func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
-	m := &Stand{
-		Of: map[string]parts.Instance{}, bodyOf: map[parts.Instance]int{}, Job: job, Models: models, Joints: joints,
-		solids: map[string]*assembly.Solid{}, Shanks: map[string]*assembly.Solid{},
-		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{}, Roles: map[string]Role{},
-	}
-	if m.Up = assembly.AxisY; job.FrontUp {
-		m.Up = assembly.AxisZ
-	}
-	for _, j := range job.Joints {
-		m.jointOf[j.Name.Value] = j
-	}
-	for _, r := range models {
-		m.modelOf[r.Part.Name.Value] = r
-	}
-	return m
-}
-
-// copies are those of all parts, in the job's order.
-func (m *Stand) copies() (all []parts.Instance) {
-	for _, r := range m.Models {
-		for n := range r.Part.Quantity {
-			all = append(all, parts.Instance{Part: r.Part.Name.Value, Copy: n + 1})
-		}
-	}
-	return all
-}
-
-// solid is that of a part, made once.
-func (m *Stand) solid(part string) *assembly.Solid {
-	if m.solids[part] == nil {
-		m.solids[part] = solid.Of(m.Model(part))
-	}
-	return m.solids[part]
-}
-
-// Model is a part worked out, by its name; nil for another.
-func (m *Stand) Model(name string) *part.Model { return m.modelOf[name] }
-
-// PartOf is the part that a body is a copy of, by its id; nil for what is bought.
-func (m *Stand) PartOf(id string) *part.Model { return m.Model(m.Of[id].Part) }
-
-// FormOf is the kind of that part; empty for what is bought.
-func (m *Stand) FormOf(id string) (kind parts.Kind) {
-	if r := m.PartOf(id); r != nil {
-		kind = r.Part.Kind
-	}
-	return kind
-}
-
-// Joint is a joint of the job, by its name; nil for another.
-func (m *Stand) Joint(name string) *parts.Joint { return m.jointOf[name] }
-
-// OfKind are the joints of a kind that are worked out.
-func (m *Stand) OfKind(kind parts.JointKind) []*plan.JointPlan { return plan.OfKind(m.Joints, kind) }
-
-// Parts goes over the bodies of the job's parts, each with its model, without what is bought.
-func (m *Stand) Parts() iter.Seq2[*assembly.Body, *part.Model] {
-	return func(yield func(*assembly.Body, *part.Model) bool) {
-		for b := range seq.Refs(m.Bodies) {
-			if r := m.PartOf(b.ID); r != nil && !yield(b, r) {
-				return
+// place finds where every instance stands: those on an axis from the joints'
+// plans, the others from the places of their joints and the saddles of tubes.
+func (m *Stand) place() {
+	var meets []assembly.Meet
+	size := map[string]int{} // of the assembly that starts with an instance
+	for _, j := range m.Joints {
+		if len(j.Placed) == 0 {
+			if meet, ok := m.MeetOf(j); ok {
+				meets = append(meets, meet)
+				meets = append(meets, m.stacked(j)...)
 			}
+			continue
+		}
+		first := &j.Placed[0]
+		root := first.Instance().ID()
+		size[root] = max(size[root], len(j.Placed))
+		for p := range seq.Refs(j.Placed[1:]) {
+			meets = append(meets, assembly.Meet{
+				ID: j.Name, A: root, B: p.Instance().ID(), OnA: onAxis(first).Inverse().Of(onAxis(p)), OnB: assembly.Still,
+			})
+		}
+	}
+	meets = distinct(slices.Concat(meets, seq.Flat(m.Joints, m.Studs), m.lies()))
+	m.Poses = map[string]assembly.Pose{}
+	tied := map[string]bool{}
+	for _, t := range meets {
+		tied[t.A], tied[t.B] = true, true
+	}
+	var all []map[string]assembly.Pose
+	for root := m.root(tied, size); root != ""; root = m.root(tied, size) {
+		solved := assembly.Solve(root, meets)
+		all = append(all, solved.At)
+		maps.Copy(m.Poses, solved.At)
+		m.undetermined(solved)
+	}
+	if len(all) > 1 { // what no joint ties together stands well apart, the heaviest first
+		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(m.weighs(b), m.weighs(a)) })
+	}
+	for n, at := range all {
+		for id, pose := range at {
+			m.Poses[id] = assembly.Move(assembly.Vec{X: ApartMm * float64(n)}).Of(pose)
 		}
 	}
 }
 
-// StepOf is the place of a joint among those that are worked out, from 0; -1 for another.
-func (m *Stand) StepOf(name string) int {
-	return slices.IndexFunc(m.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
+// root is the first part of the largest assembly that is not placed yet.
+func (m *Stand) root(tied map[string]bool, size map[string]int) string {
+	best, most := "", -1
+	for _, i := range m.copies() {
+		id := i.ID()
+		_, done := m.Poses[id]
+		if !done && tied[id] && size[id] > most {
+			best, most = id, size[id]
+		}
+	}
+	return best
+}
+
+// weighs is the mass in kg of the parts that are placed so, as far as it is known.
+func (m *Stand) weighs(at map[string]assembly.Pose) float64 {
+	return seq.Sum(m.copies(), func(i parts.Instance) float64 {
+		if _, in := at[i.ID()]; !in {
+			return 0
+		}
+		return m.Model(i.Part).Out.MassKg
+	})
 }
