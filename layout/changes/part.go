@@ -41,14 +41,6 @@ func comparePart(p pair) (best []Change, fromEnd bool) {
 	return best, false
 }
 
-func worst(list []Change) Use {
-	use := NoMetal
-	for _, c := range list {
-		use = worse(use, c.Use)
-	}
-	return use
-}
-
 func (p *pair) add(c Change) { p.out = append(p.out, c) }
 
 // compare lists what differs, as it is with the part laid shiftMm into the old.

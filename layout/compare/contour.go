@@ -203,6 +203,9 @@ func (c *contour) offRound(centre point, radius float64) float64 {
 // joinMm is how near two ends must be to be the same point.
 const joinMm = 0.05
 
+// doubledMm is how near two contours must be to lie on each other.
+const doubledMm = 0.1
+
 // end is one end of open contour k.
 type end struct {
 	k    int

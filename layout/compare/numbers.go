@@ -64,6 +64,14 @@ func (f *file) inUnit(e *element, name string) (v float64, unit string, err erro
 	return v, unit, nil
 }
 
+// short cuts a piece of input for a message.
+func short(s string) string {
+	if r := []rune(s); len(r) > 40 {
+		return string(r[:40]) + "…"
+	}
+	return s
+}
+
 // matrix maps x, y to a·x + c·y + e, b·x + d·y + f, as in SVG.
 type matrix struct{ a, b, c, d, e, f float64 }
 

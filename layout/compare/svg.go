@@ -14,18 +14,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Limits of a drawing that is read. They are far above any real cutting
-// drawing; beyond them a file is broken or meant to do harm.
-const (
-	MaxBytes    = 16 << 20
-	MaxDepth    = 64
-	maxElements = 200_000 // also counting those that use repeats
-	maxPoints   = 4_000_000
-	maxContours = 20_000
-	maxUseDepth = 8
-	maxMm       = 1e6
-)
-
 // Sheet is a drawing as read: its contours in millimetres, y up.
 type Sheet struct {
 	contours []contour
@@ -233,8 +221,6 @@ func (f *file) markLayer(e *element) (is bool) {
 	return is
 }
 
-func (f *file) other(e *element) { f.sheet.others = append(f.sheet.others, f.where(e.from)) }
-
 // clipped tells an element of which only a piece is drawn.
 func (e *element) clipped() bool {
 	return slices.ContainsFunc([]string{"clip-path", "mask"}, func(name string) bool {
@@ -346,11 +332,3 @@ func (f *file) use(e *element, c context, depth int) error {
 }
 
 func count(e *element) int { return 1 + seq.Sum(e.children, count) }
-
-// short cuts a piece of input for a message.
-func short(s string) string {
-	if r := []rune(s); len(r) > 40 {
-		return string(r[:40]) + "…"
-	}
-	return s
-}

@@ -202,3 +202,15 @@ func (f *file) begin(tok xml.StartElement, from, to int64, open []*element) (*el
 	}
 	return e, nil
 }
+
+// Limits of a drawing that is read. They are far above any real cutting
+// drawing; beyond them a file is broken or meant to do harm.
+const (
+	MaxBytes    = 16 << 20
+	MaxDepth    = 64
+	maxElements = 200_000 // also counting those that use repeats
+	maxPoints   = 4_000_000
+	maxContours = 20_000
+	maxUseDepth = 8
+	maxMm       = 1e6
+)

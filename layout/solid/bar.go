@@ -48,6 +48,18 @@ func onSide(r *part.Model, side parts.Side) assembly.Pose {
 	return assembly.Frame(mid, assembly.AxisY.Reversed(), assembly.AxisZ)
 }
 
+// Wall is the frame in which the holes of a group are placed (OwnMm), in that of the part: x right,
+// y up and z out of the front of what they go through, a flange or the side of a bar.
+func Wall(r *part.Model, g *part.Group) assembly.Pose {
+	if fold, ok := r.FlapOf(g); ok {
+		return OnFlap(fold)
+	}
+	if g.OnWall() {
+		return onSide(r, g.Side())
+	}
+	return assembly.Still
+}
+
 // barHoles are what a group of holes takes out of a bar.
 func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 	in := r.Part.Bar

@@ -25,9 +25,6 @@ func Readout(mm float64, units parts.Units) string {
 	return plainMinus(strconv.FormatFloat(mm/units.Mm(), 'f', parts.By(units, 3, 4), 64))
 }
 
-// Short writes a length in the job's units without closing zeros.
-func Short(mm float64, units parts.Units) string { return Trim(mm/units.Mm(), parts.By(units, 2, 3)) }
-
 // PitchCircle writes the circle that holes lie on and its middle, in lengths by size: "PCD 140", "PCD 140 about
 // x 30, y -40"; of none nothing.
 func PitchCircle(pcdMm float64, about plan.XY, size func(mm float64) string) string {

@@ -110,6 +110,9 @@ func Round(v float64, n int) float64 {
 	return math.Round(float64(v*p)+math.Copysign(1e-7, v)) / p
 }
 
+// Short writes a length in the job's units without closing zeros.
+func Short(mm float64, units parts.Units) string { return Trim(mm/units.Mm(), parts.By(units, 2, 3)) }
+
 // Size writes a nominal length, or one that follows from drawn ones: "114.3", or
 // "1.375 in"; to 0.01 mm, a play or a step of less than a millimetre to 0.001 mm.
 func (w Writer) Size(mm float64) string {
