@@ -194,6 +194,7 @@ const (
 	SlideTaperLimits ProblemKind = "slide-taper-limits" // one that may, by the limits of the two diameters
 	SlideBinds       ProblemKind = "slide-binds"
 	SeatAside        ProblemKind = "seat-aside"   // a hub whose axis lies beside its shaft's, by the third argument
+	LugsShut         ProblemKind = "lugs-shut"    // a retaining ring, by its groove and part, whose lugs lack room in a part that leaves the first of two diameters
 	SecondBinds      ProblemKind = "second-binds" // a bore of a hub's body that binds on the shaft beside its seat, by the third argument
 	SecondFree       ProblemKind = "second-free"  // one that has so much play there that the hub of the last argument holds all
 	SeatMissed       ProblemKind = "seat-missed"  // a hub that lies beside its seat along the axis, by the third argument

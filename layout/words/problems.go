@@ -365,6 +365,8 @@ var Problems = []About{
 		byGeometry},
 	{plan.SlideBinds, "fit-side", plan.StopSeverity, more(2), "{0} does not slide on {1}: the tightest pair lacks {2}",
 		"a clearance fit such as H8/h7, or press instead of slide", "a hub that slides has clearance at all limits", "ISO 286-1"},
+	{plan.LugsShut, "groove-path", plan.CheckSeverity, less(3), "the lugs of the retaining ring in {0} of {1} have no room when it is put in: {2} leaves {3}, and they need {4} free",
+		"a recess round the ring that is as wide all the way out, or the groove beyond it", "pliers open a ring by its lugs all the way to its groove", "DIN 471: height of the lugs"},
 	{plan.SecondBinds, "fit-side", plan.StopSeverity, more(2), "{0} goes over {1}, and the tightest pair lacks {2}",
 		"a bore with a clearance fit on what it goes over, such as H8 on h7, or a wider one", "each bore of a body that goes on a shaft clears it at all limits", "ISO 286-1"},
 	{plan.SecondFree, "fit-side", plan.CheckSeverity, more(3), "{0} has {2} to {3} of play on {1}: only {4} holds what they are both part of",
