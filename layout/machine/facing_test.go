@@ -64,6 +64,7 @@ func TestFacingHoles(t *testing.T) {
 		{"name: x, at: [[0, 0], [20, 0], [20, 70]], size: 9", "", "b closes 2 of the 3 x of a, which no joint uses"},
 		{"name: x, at: [[0, 0], [20, 50], [20, 70]], size: 9", "", "b closes 1 of the 3 x of a, which no joint uses"}, // half of one is free
 		{"name: x, at: [[0, 0]], size: M8 clearance", "name: y, at: [[0, 0]], size: 12", ""},
+		{"name: x, at: [[20, 0]], size: M8 clearance", "name: y, at: [[29, 0]], size: M8 tap", "x of a are holes for screws in no joint, and b closes them"}, // beside the thread
 		{"name: x, at: [[20, 0]], size: M8 clearance", "name: y, at: [[21.7, 0]], size: 12", ""},
 		{"name: x, at: [[20, 0]], size: M8 clearance", "name: y, at: [[21.804, 0]], size: 12", "x of a and y of b face one another and miss by up to 1.8"},
 		{"name: x, at: [[20, 0]], size: 9", "name: y, at: [[30.4, 0]], size: 12", "x of a and y of b face one another and miss by up to 10.4"},
