@@ -160,20 +160,22 @@ const reachedMm = 10.0
 // trueBy is what a part is set true by when it is finished after its last weld: the first that nothing made covers.
 func (j *making) trueBy(t *joint, i parts.Instance) string {
 	by := j.model(i.Part).LaterTrue
-	free := seq.First(by, func(b part.TrueBy) bool {
-		return !slices.ContainsFunc(j.made(t), func(o *joint) bool {
-			own, other, ok := o.from(i)
-			if !ok || own.step == nil || own.step.Name != b.On || other.step == nil || other.step.Inside == own.step.Inside {
-				return false
-			}
-			at := j.stands(o)
-			if own.ref == o.a.ref {
-				at = at.inverse()
-			}
-			return own.step.LengthMm()-own.step.Span().OnMm(at.span(other.step.Span())) < reachedMm
-		})
+	return cmp.Or(seq.First(by, func(b part.TrueBy) bool { return j.coveredBy(i, b.On, j.made(t)) == nil }), by[0]).Text
+}
+
+// coveredBy is the joint that covers a step of a part so that less than an indicator needs is left of it; nil where none does.
+func (j *making) coveredBy(i parts.Instance, step string, made []*joint) *joint {
+	return seq.First(made, func(o *joint) bool {
+		own, other, ok := o.from(i)
+		if !ok || own.step == nil || own.step.Name != step || other.step == nil || other.step.Inside == own.step.Inside {
+			return false
+		}
+		at := j.stands(o)
+		if own.ref == o.a.ref {
+			at = at.inverse()
+		}
+		return own.step.LengthMm()-own.step.Span().OnMm(at.span(other.step.Span())) < reachedMm
 	})
-	return cmp.Or(free, by[0]).Text
 }
 
 // acrossMm is the same of any shop.

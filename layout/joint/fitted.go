@@ -83,11 +83,17 @@ func (j *making) carried(t *joint, f feature) []string {
 		}
 	}
 	for m := range seq.Refs(f.r.Radials) {
-		if !j.passes(t, f, m) {
+		later := slices.ContainsFunc(j.left(j.before), func(o *joint) bool { return setsLater(o, f, m) })
+		if !later && !j.passes(t, f, m) {
 			do = append(do, j.screwedIn(f, m.In.Fitted, m.Size, m.In.Name.Value))
 		}
 	}
 	return slices.DeleteFunc(do, func(d string) bool { return d == "" })
+}
+
+// setsLater tells whether what is fitted in the outside of a hub is a set screw that a joint brings down on what the hub slides on.
+func setsLater(o *joint, hub feature, m *part.Radial) bool {
+	return o.is(parts.SlideKind) && !o.refused() && o.a.Instance() == hub.Instance() && !o.turns() && m.BearsInBore(hub.r.Sizes, m.Rows[0].AxialMm)
 }
 
 // screwedIn says how to screw in what is fitted in holes of a part; empty for nothing.

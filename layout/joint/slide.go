@@ -643,7 +643,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	if p.Cone != 0 {
 		to = "home on its cone"
 		t.step("Blue the cone", "Wipe both cones clean and dry. A thin coat of marking blue on that of "+shaft+", "+hub+
-			" on by hand, an eighth of a turn without its key, and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
+			" on by hand, an eighth of a turn"+words.When(p.Key != "", " without its key")+", and off again.").Hold = "Blue over three quarters of the bore, all round, and at its large end."
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "on the cone", Wanted: hub + " does not rock", Limits: "bears over three quarters, blued", Gauge: "marking blue", Source: lookup.NoSource})
 	}
 	over := ""
@@ -683,6 +683,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 			j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: "+
 			words.Either(p.MadeNut == "", "take a self-locking one, and a new one each time it has been off.", "lock it."))
 	}
+	j.setScrews(t)
 }
 
 // turnSteps put a shaft into the bush that it turns in; pressed is the joint that has pressed the bush in, nil without one.
@@ -761,11 +762,32 @@ func (j *making) held(t *joint) string {
 	}
 	by := "a strap"
 	for i := range t.b.r.Keyways {
-		if on := t.b.r.Keyways[i].Row.In; on != t.b.ref.Feature {
-			by = "a strap wrench on its " + words.Spaced(on)
+		on := t.b.r.Keyways[i].Row.In
+		if on == t.b.ref.Feature {
+			continue
+		}
+		by = "a strap wrench on its " + words.Spaced(on)
+		hub := seq.First(ofKind(j.before, parts.SlideKind), func(o *joint) bool { return o.b.Instance() == t.b.Instance() && o.b.ref.Feature == on })
+		if hub != nil {
+			by = hub.a.title() + ", which is keyed to it"
 		}
 	}
 	return "Hold " + t.b.title() + " by " + by + "."
+}
+
+// setScrews tightens the set screws of a hub on what they bear on, once it is in its place.
+func (j *making) setScrews(t *joint) {
+	var do []string
+	for m := range seq.Refs(t.a.r.Radials) {
+		if !setsLater(t, t.a, m) {
+			continue
+		}
+		keyed := slices.ContainsFunc(t.a.r.Keyways, func(k part.Keyway) bool { return apart(k.Row.ClockDeg, m.Rows[0].ClockDeg) < alignDeg })
+		do = append(do, fitted(m.In.Fitted, m.Size)+" into "+words.Spaced(m.In.Name.Value)+" of "+t.a.title()+", down on "+words.Either(keyed, "the key", t.b.title())+", tight.")
+	}
+	if len(do) > 0 {
+		t.step("Set screws", do...)
+	}
 }
 
 // pinsIn says where the dowel pins of the plate under the nut go: into the holes of their name

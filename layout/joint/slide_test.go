@@ -550,3 +550,29 @@ func TestHubOnACone(t *testing.T) {
 		}
 	}
 }
+
+// A set screw of a hub goes in once that is in its place, down on the key where that lies under it and else on the shaft, and not with what
+// is fitted before; a grease nipple there goes in with the first.
+func TestSetScrews(t *testing.T) {
+	t.Parallel()
+	const radial = "radial: [{name: screw, clock: CLOCK, axial: 10, size: M8 tap, fitted: WHAT}]\n"
+	for _, c := range []struct{ clock, what, want string }{
+		{"30", "cup point set screw M8 x 16", "Cup point set screw M8 x 16 into screw of Hub, down on the key, tight."},
+		{"120", "cup point set screw M8 x 16", "Cup point set screw M8 x 16 into screw of Hub, down on Shaft, tight."},
+		{"120", "grease nipple", ""},
+	} {
+		j, _ := slidPlan(t, "hub.yaml|keyways:|"+strings.NewReplacer("CLOCK", c.clock, "WHAT", c.what).Replace(radial)+"keyways:")
+		var got string
+		for _, s := range j.Steps {
+			if s.Title == "Set screws" {
+				got = strings.Join(s.Do, " ")
+			}
+			if s.Title == "Fit small parts" && c.want != "" {
+				t.Errorf("%s: %q comes before its hub", c.clock, s.Do)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s %s: %q", c.clock, c.what, got)
+		}
+	}
+}

@@ -72,7 +72,7 @@ func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 		text = "through, " + s.W.Size(wall)
 	}
 	switch t := s.threadMm(m.Size, wall); {
-	case t < wall && m.bearsInBore(s, axialMm):
+	case t < wall && m.BearsInBore(s, axialMm):
 		return "drilled " + text + ", opened out from outside " + s.W.Size(geom.Clean(wall-t)) + " deep, thread in the " + s.W.Size(t) + " left at the bore"
 	case t < wall:
 		return "thread " + s.W.Size(t) + " deep, drilled " + text
@@ -80,8 +80,8 @@ func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 	return text
 }
 
-// bearsInBore tells whether what is fitted in a radial feature is a set screw that bears on what is in the bore.
-func (m *Radial) bearsInBore(s *Sizes, axialMm float64) bool {
+// BearsInBore tells whether what is fitted in a radial feature is a set screw that bears on what is in the bore.
+func (m *Radial) BearsInBore(s *Sizes, axialMm float64) bool {
 	return m.In.Through && parts.SetScrew(m.In.Fitted.Value) && s.boreAt(axialMm) != nil
 }
 

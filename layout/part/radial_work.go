@@ -75,7 +75,7 @@ func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	way := b.holeWay(m.Size, wall, !m.In.Through || b.boreAt(m.Rows[0].AxialMm) != nil)
 	o.Do = append(o.Do, b.drillLines(way, false)...)
 	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
-	if t := b.threadMm(m.Size, wall); t < wall && m.bearsInBore(b.Sizes, m.Rows[0].AxialMm) {
+	if t := b.threadMm(m.Size, wall); t < wall && m.BearsInBore(b.Sizes, m.Rows[0].AxialMm) {
 		to := ""
 		if mm, err := m.Size.Thread.ClearanceMm("medium"); err == nil { // which is wider than the shanks of ISO 529 and ASME B94.9, from memory
 			to = " to " + b.W.Drill(mm)
