@@ -5,6 +5,7 @@ var editCases = [][3]string{
 	{"ring", "face: front, circle: {pcd: 185, count: 4", "face: back, circle: {pcd: 185, count: 4"},
 	{"ring", "pcd: 185, count: 4", "pcd: 181, count: 4"},
 	{"ring", "count: 4, first: 45}", "count: 8, first: 45}"},
+	{"ring", "fit: H7, leave: 2 mm", "fit: H7, leave: 2 mm, after-weld: yes"},
 	{"ring", "M10 clearance", "M10 tap"},
 	{"ring", "M10 clearance", "10.5 mm"},
 	{"ring", "M8 tap", "M10 tap"},

@@ -351,10 +351,32 @@ func (p *pair) checks() {
 		if p.shiftMm != 0 && same(o.MinMm-p.shiftMm, c.MinMm) && same(o.MaxMm-p.shiftMm, c.MaxMm) {
 			continue // measured from a face that is taken off
 		}
-		use := Measure
-		if o.MaxMm > 0 && o.MinMm >= c.MinMm-sameMm && o.MaxMm <= c.MaxMm+sameMm {
-			use = AsIs
-		}
-		p.add(Change{Code: Limits, Feature: name, What: c.What, OldText: o.Limits, NewText: c.Limits, Use: use})
+		p.add(Change{Code: Limits, Feature: name, What: c.What, OldText: o.Limits, NewText: c.Limits, Use: p.checkUse(name, o, c)})
 	}
 }
+
+// checkUse is the use of a part that was inspected to other limits of something, about which nothing else is known than whether
+// it is the diameter of a step.
+func (p *pair) checkUse(of string, o, c plan.Check) Use {
+	was, is := limits{o.MinMm, o.MinMm, o.MaxMm}, limits{c.MinMm, c.MinMm, c.MaxMm}
+	apart := func(off float64) bool { return was.max-off < is.min-sameMm || was.min-off > is.max+sameMm }
+	switch {
+	case was.max <= 0 || is.max <= 0:
+	case was.min >= is.min-sameMm && was.max <= is.max+sameMm:
+		return AsIs
+	case apart(0) && apart(p.shiftMm): // nothing made to the old ones lies within the new
+		for _, m := range []model{p.was, p.is} {
+			if m.Model == nil {
+				continue
+			}
+			if s, l := m.StepNamed(of), words.Either(m == p.is, is, was); s != nil && math.Abs(s.Size.MinMm-l.min) < roundedMm && math.Abs(s.Size.MaxMm-l.max) < roundedMm {
+				return words.Either(s.Inside, cutUse, metalUse)(was, is)
+			}
+		}
+		return ByHand
+	}
+	return Measure
+}
+
+// roundedMm is what limits are rounded by at the most where they are printed.
+const roundedMm = 0.03

@@ -377,6 +377,8 @@ func TestByWords(t *testing.T) {
 		{"wider limits", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(40+sameMm, 41-sameMm)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "40.000001 to 40.999999", Use: AsIs}}},
 		{"less at the bottom", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(40.1, 41)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "40.1 to 41", Use: Measure}}},
 		{"less at the top", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(39, 40.9)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "39 to 40.9", Use: Measure}}},
+		{"none within", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(41.1, 42)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "41.1 to 42", Use: ByHand}}},
+		{"none within, from a face taken off", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(35, 36)}, 2, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "35 to 36", Use: ByHand}}},
 		{"no number before", plan.PartPlan{Checks: check(0, 0)}, plan.PartPlan{Checks: check(0, 1)}, 0, []Change{{Code: Limits, What: "length", OldText: "0 to 0", NewText: "0 to 1", Use: Measure}}},
 		{"from a face taken off", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(38, 39)}, 2, nil},
 		{"and other limits", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(38, 39.5)}, 2, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "38 to 39.5", Use: Measure}}},
