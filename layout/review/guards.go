@@ -204,10 +204,31 @@ func (g *guardOn) sides() {
 	}
 	switch {
 	case seen[1] != seen[-1]:
-		g.open("leaves one side open at the height of the shaft", "", nil)
+		g.sideOpen(words.Either(seen[1], -1.0, 1), from, to)
 	case !seen[1] && g.overEnd():
 		g.open("leaves both sides open at the height of the shaft: its flanges end before it, or stand away from it", "", nil)
 	}
+}
+
+// sideOpen says that a guard leaves open one side of the shaft, as far as an arm or the next part that stands still, where no
+// other guard stands there.
+func (g *guardOn) sideOpen(way, from, to float64) {
+	m, far, next := g.v.machine(), armMm, ""
+	turns, along := g.v.turnsWith(m.Of[g.shaft.ID]), g.shaft.Pose.Turn(assembly.Vec{X: way})
+	for _, share := range []float64{0.5, 0.25, 0.75} {
+		for _, c := range assembly.Crossings(m.Bodies, g.shaft.Pose.Apply(assembly.Vec{Z: from + share*(to-from)}), along) {
+			of, made := m.Of[c.ID]
+			if v := g.v.viewOf(of.Part); made && v != nil && v.p.For == parts.Guarding && c.FromMm < armMm {
+				return
+			}
+			if made && !turns[of] && c.FromMm < far {
+				far, next = c.FromMm, ", as far as "+m.Title(c.ID)
+			}
+		}
+	}
+	side := g.body.Pose.Inverse().Turn(along)
+	name := words.Either(math.Abs(side.X) > math.Abs(side.Y), words.Either(side.X > 0, "right", "left"), words.Either(side.Y > 0, "top", "bottom"))
+	g.open("leaves one side open at the height of the shaft: to its "+name+next, g.v.mm(words.Round(far, 0))+" open, wanted at most "+g.v.mm(openMm), over(far))
 }
 
 // under is the gap between the lower edge of the guard on one side, at a place along the shaft,

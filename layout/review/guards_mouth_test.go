@@ -55,19 +55,19 @@ func TestGuardMouths(t *testing.T) {
 // one that side, and neither where it has no others that face one another or the shaft goes on beyond its sheet.
 func TestGuardSides(t *testing.T) {
 	t.Parallel()
-	const both = "both sides open at the height of the shaft: its flanges end before it, or stand away from it"
+	const both = "both sides open at the height of the shaft: its flanges end before it, or stand away from it: "
 	for _, c := range []struct {
 		lacks []string
 		high  string
 		says  string
-	}{{nil, "130", ""}, {[]string{"left"}, "130", "one side open at the height of the shaft"}, {[]string{"left", "right"}, "130", both}, {[]string{"left", "right"}, "120.1", both}, {[]string{"left", "right"}, "120", ""}, {[]string{"left", "right", "bottom"}, "130", ""}} {
+	}{{nil, "130", ""}, {[]string{"left"}, "130", "one side open at the height of the shaft: to its left: 850 mm open, wanted at most 20 mm"}, {[]string{"left", "right"}, "130", both}, {[]string{"left", "right"}, "120.1", both}, {[]string{"left", "right"}, "120", ""}, {[]string{"left", "right", "bottom"}, "130", ""}} {
 		edit := []string{", rotate: 180", "", "[[-100, 120], [100, 120]]", "[[-100, 140], [100, 140]]", "height: 80", "height: " + c.high}
 		for _, flange := range c.lacks {
 			edit = append([]string{"    - {side: " + flange + ", height: 80}\n", ""}, edit...)
 		}
 		want := ""
 		if c.says != "" {
-			want = "bad belt guard leaves " + c.says + ": "
+			want = "bad belt guard leaves " + c.says
 		}
 		if got := caseSays(t, "guard.beside", "guard", strings.NewReplacer(edit...), nil); got != want {
 			t.Errorf("without %q, %s: %q", c.lacks, c.high, got)
