@@ -102,6 +102,33 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 	return found
 }
 
+// underFloor finds the lowest of what reaches lower than a plate that lies level and is anchored to the floor, and is held to it.
+func (m *Machine) underFloor() []plan.Problem {
+	if len(m.Joints) < len(m.Job.Joints) {
+		return nil
+	}
+	for _, j := range m.Joints {
+		name := m.Joint(j.Name).Anchored.Value
+		foot := seq.At(m.Bodies, func(b *assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name })
+		if foot == nil || !m.PartOf(foot.ID).Part.Flat() || math.Abs(foot.Pose.Z.Dot(m.Up)) < 1-stand.Level {
+			continue // it may hang on a wall, and rails lie over openings
+		}
+		on, least := m.Stage().Together(len(m.Joints), foot.ID), foot
+		for b := range seq.Refs(m.Bodies) {
+			if (on[b.ID] || m.Roles[b.ID].Kind == stand.Standing && m.Tied(b, foot)) && m.low(b) < m.low(least) {
+				least = b
+			}
+		}
+		if under := m.low(foot) - m.low(least); under > leastUnderMm && m.PartOf(least.ID) != m.PartOf(foot.ID) {
+			return []plan.Problem{stand.Problem(j.Name, plan.UnderFloor, m.Joint(j.Name).Anchored.Pos, m.Named(least.ID), m.Rounded(under, 1), m.Named(foot.ID))}
+		}
+	}
+	return nil
+}
+
+// leastUnderMm is by how much something may end under what is anchored: a foot is packed up so far. Common practice, no source.
+const leastUnderMm = 1.0
+
 // legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
 // else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that.
 func (m *Machine) legsShort() []plan.Problem {

@@ -223,6 +223,21 @@ func TestAnchoredHigh(t *testing.T) {
 	}
 }
 
+// A base that is anchored, with a post of 300 that is welded under it, or of 1 or 2; a base that stands upright may hang on a wall. Rails (of the frames
+// in layout/joint/testdata, and of the gate jack) lie over openings.
+func TestUnderFloor(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ up, high, want string }{
+		{"front", "300", "under-floor post 300 base"}, {"front", "2", "under-floor post 2 base"}, {"front", "1", ""}, {"top", "300", ""},
+	} {
+		files := map[string]string{"base.yaml": basePart, "post.yaml": "part: post\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [60, " + c.high + "]}\n",
+			"job.yaml": "job: J\nunits: mm\nup: " + c.up + "\nparts: [base.yaml, post.yaml]\njoints:\n" + strings.Replace(ribWeld, "rib.outline", "post.outline", 1) + ", place: {on: back, with: top, from-left: 100, from-bottom: 50, front: left}, anchored: base}\n"}
+		if got := found(t, files, plan.UnderFloor); got != c.want {
+			t.Errorf("%+v: %q, want %q", c, got, c.want)
+		}
+	}
+}
+
 // A leg of 300 under a base of 400 × 200 × 20, and beside it a pan that reaches 260 or 320 below: the machine stands
 // on what reaches lowest; with the pan under the leg it may be its skid. Anchored, the anchor says what it stands on; a post is no leg.
 func TestLegsShort(t *testing.T) {

@@ -262,6 +262,7 @@ const (
 	LegLow         ProblemKind = "leg-low"
 	FeetApart      ProblemKind = "feet-apart"
 	AnchoredHigh   ProblemKind = "anchored-high"
+	UnderFloor     ProblemKind = "under-floor"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
 	LiftsLow       ProblemKind = "lifts-low"

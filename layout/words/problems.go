@@ -520,6 +520,8 @@ var Problems = []About{
 	{plan.AnchoredHigh, "place", plan.CheckSeverity, more(1),
 		"{0} is anchored to the floor, and lies {1} over the centre of gravity of the machine as it stands, the {2} up",
 		"the other word for up:, or the place or the clock angle that turns the machine over", "what is anchored to the floor carries the machine", byGeometry},
+	{plan.UnderFloor, "place", plan.CheckSeverity, more(1), "{0} reaches {1} lower than {2}, which is anchored to the floor: it would go through the floor",
+		"what is anchored lower, longer legs, or what reaches lower shorter; of a machine on a bench, a wall or over a pit, accept it", "nothing of a machine lies under the floor on which it stands", byGeometry},
 	{plan.BracesOne, "weld-gap", plan.CheckSeverity, more(3), "{0} touches {1} alone and stands {3} off {2}: it stiffens neither",
 		"a place where it touches both", "a gusset is welded to the two parts that it holds in their angle", byGeometry},
 	{plan.SeamBeyond, "weld-gap", plan.CheckSeverity, less(2), "the weld is {0} long, and {1} lies on what it is welded to over {2}",
