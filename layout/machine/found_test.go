@@ -598,6 +598,26 @@ func TestTwoPlacesOfOneGuard(t *testing.T) {
 	}
 }
 
+// A block between two lugs that stand on a base is bolted to both: where its holes for one lie 5 lower that lug would stand 5 in the base,
+// which is one thing with what misses; where they lie 5 higher it stands over it.
+func TestOverlapOfWhatMisses(t *testing.T) {
+	t.Parallel()
+	lug := func(n, left, way string) string {
+		return "  - {name: lug-" + n + ", weld: {part: lug#" + n + ".outline, to: base.outline, type: fillet}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 50, front: " + way + "}}\n"
+	}
+	for up, want := range map[string]string{"0": "", "-5": "overlap-misses base lug 2 5 lug-2 5 lug-1, near, far", "5": "place-misses lug-2 5 lug-1, near, far"} {
+		files := map[string]string{
+			"base.yaml":  "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 15}\noutline: {rectangle: [300, 200]}\n",
+			"lug.yaml":   "part: lug\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10}\noutline: {square: 100}\nholes: [{name: h, at: [[-20, 0], [20, 0]], size: M8 clearance}]\n",
+			"block.yaml": "part: block\nkind: plate\nmaterial: S235\nstock: {plate: 50}\noutline: {rectangle: [80, 40]}\nholes:\n  - {name: near, at: [[-20, 0], [20, 0]], size: M8 tap, depth: 16}\n  - {name: far, face: back, at: [[-20, " + up + "], [20, " + up + "]], size: M8 tap, depth: 16}\n",
+			"job.yaml":   "job: J\nunits: mm\nup: front\nparts: [base.yaml, lug.yaml, block.yaml]\njoints:\n" + lug("1", "100", "right") + lug("2", "160", "left") + "  - {name: near, bolt: {through: lug#1.h, into: block.near, bolt: M8 8.8}, face: front-on-front}\n  - {name: far, bolt: {through: lug#2.h, into: block.far, bolt: M8 8.8}, face: front-on-back}\n",
+		}
+		if got := found(t, files, plan.PlaceMisses, plan.PlaceTurned, plan.PartsOverlap, plan.OverlapMisses); got != want {
+			t.Errorf("%s: %q, want %q", up, got, want)
+		}
+	}
+}
+
 // A branch that is cut for another round than the one it is welded to has no place on that: no distance is said.
 func TestWeldUnplaced(t *testing.T) {
 	t.Parallel()
