@@ -111,7 +111,7 @@ func (j *making) playLeft(t *joint, bore *part.Step, closesMm float64) string {
 		least, most := bore.Size.MinMm-shaft.Size.MaxMm-closesMm, bore.Size.MaxMm-shaft.Size.MinMm
 		if !geom.Over(fits.OilShare*bore.Size.NominalMm, least) {
 			return "The inner part's bore closes by up to " + t.w.Said(closesMm) + ", and is made for it: " + o.b.title() + " keeps " +
-				t.w.Fine(least*1000, most*1000) + " of play in it. It is not reamed after pressing."
+				t.w.Fine(least*1000, most*1000) + " of play in it without reaming."
 		}
 	}
 	return ""

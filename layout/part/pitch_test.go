@@ -21,6 +21,7 @@ func TestPitchFitsThePlay(t *testing.T) {
 		"clearance":   {tube("clock: 0, axial: 100, size: M5 clearance", "clock: 0, axial: 138, size: M5 clearance"), "one to other, centre to centre", "37.75 – 38.25"},
 		"taps":        {tube("clock: 0, axial: 100, size: M5 tap", "clock: 0, axial: 138, size: M5 tap"), "one to other, centre to centre", "37.75 – 38.25"},
 		"much":        {tube("clock: 0, axial: 120, size: M10 clearance", "clock: 0, axial: 158, size: M10 clearance"), "one to other, centre to centre", "37.7 – 38.3"},
+		"fitted":      {tube("clock: 0, axial: 100, size: M5 tap, fitted: set screw M5 x 8", "clock: 0, axial: 138, size: M5 tap, fitted: set screw M5 x 8"), "", ""},
 		"two lines":   {tube("clock: 0, axial: 100, size: M5 clearance", "clock: 90, axial: 138, size: M5 clearance"), "", ""},
 		"two threads": {tube("clock: 0, axial: 100, size: M5 clearance", "clock: 0, axial: 138, size: M6 clearance"), "", ""},
 		"much play":   {tube("clock: 0, axial: 60, size: M16 clearance", "clock: 0, axial: 98, size: M16 clearance"), "", ""},

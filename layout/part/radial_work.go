@@ -85,7 +85,7 @@ func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 }
 
-// inRow is the hole before another on one line along a round that takes a bolt of the same thread, and how far
+// inRow is the hole before another on one line along a round that takes a bolt of the same thread, each not something of its own, and how far
 // before it, mm, where the limits of both places leave more than their pitch may be off; nil for none.
 func (s *Sizes) inRow(m *Radial) (before *Radial, mm float64) {
 	at := m.Rows[0]
@@ -94,7 +94,7 @@ func (s *Sizes) inRow(m *Radial) (before *Radial, mm float64) {
 		line := slices.ContainsFunc(o.Rows, func(q plan.RadialRow) bool {
 			return slices.ContainsFunc(m.Rows, func(p plan.RadialRow) bool { return math.Abs(p.ClockDeg-q.ClockDeg) < geom.CloseMm })
 		})
-		if line && of.AxialMm < at.AxialMm-geom.CloseMm && o.Size.Text == m.Size.Text && (before == nil || of.AxialMm > before.Rows[0].AxialMm) {
+		if own := o.In.Fitted.Value + m.In.Fitted.Value; own == "" && line && of.AxialMm < at.AxialMm-geom.CloseMm && o.Size.Text == m.Size.Text && (before == nil || of.AxialMm > before.Rows[0].AxialMm) {
 			before, mm = o, geom.Clean(at.AxialMm-of.AxialMm)
 		}
 	}
