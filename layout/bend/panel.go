@@ -11,31 +11,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// Side is an edge of a panel's base, clockwise from the top one.
-type Side int
-
-// The sides.
-const (
-	Top Side = iota
-	Right
-	Bottom
-	Left
-)
-
-// TurnedTo turns a point of a side's own view, in which the side lies at the
-// top, into the view of the base: x right, y up, the origin in its middle.
-func (s Side) TurnedTo(p geom.Point) geom.Point {
-	switch s {
-	case Right:
-		return geom.Point{XMm: p.YMm, YMm: -p.XMm}
-	case Bottom:
-		return geom.Point{XMm: -p.XMm, YMm: -p.YMm}
-	case Left:
-		return geom.Point{XMm: -p.YMm, YMm: p.XMm}
-	}
-	return p
-}
-
 // Flange is a leg folded up from a side of the base, or from the free edge of the
 // flange there.
 type Flange struct {
@@ -59,49 +34,6 @@ type Panel struct {
 	Mitred                         bool    // two flanges turned in at a corner are both cut at 45 degrees
 	K                              float64 // as of a Bend; 0 takes DIN 6935
 	Flanges                        []Flange
-}
-
-// PanelFold is a flange on the blank. Lengths up and along are in the view of
-// its own side: up from the middle of the base, along from its middle to the
-// right.
-type PanelFold struct {
-	Flange
-	Result
-	OutsideMm       float64 // up: where the outside of the base ends once folded
-	BeginMm         float64 // up: where the bend begins; it ends an AllowanceMm further
-	EdgeMm          float64 // up: its free edge on the blank, or where the next bend begins
-	NextMm          float64 // setback of the bend at its free edge, 0 if there is none
-	LeftMm, RightMm float64 // along: the ends of the flange
-	// LeftMitreMm and RightMitreMm are how far its ends run in at 45 degrees from the
-	// end of its bend, 0 for a square end.
-	LeftMitreMm, RightMitreMm float64
-	LineFrom, LineTo          geom.Point
-	ReliefMm                  float64 // depth of its reliefs from OutsideMm
-	ThicknessMm               float64 // of the sheet
-	start                     frame   // of its bend, all folded
-}
-
-// LineMm is where the punch meets the sheet, up from the middle of the base.
-func (f *PanelFold) LineMm() float64 { return f.BeginMm + f.AllowanceMm/2 }
-
-// StopMm is the distance of the fold line from the free edge, or from the outside of
-// the square flange that stands there.
-func (f *PanelFold) StopMm() float64 { return f.EdgeMm + f.NextMm - f.LineMm() }
-
-// FlatMm is how much of the flange stays flat, from the end of the bend.
-func (f *PanelFold) FlatMm() float64 { return f.HeightMm - f.SetbackMm - f.NextMm }
-
-// OnBlank is where a point of the folded flange lies on the blank: along its
-// side from the middle, and up its outside from the corner.
-func (f *PanelFold) OnBlank(alongMm, upMm float64) geom.Point {
-	return f.Side.TurnedTo(geom.Point{XMm: alongMm, YMm: f.OutsideMm + upMm - f.DeductionMm})
-}
-
-// inMm is how far the inside of a flange's end, folded, lies within the outside of the
-// base.
-func (f *PanelFold) inMm() float64 {
-	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
-	return f.SetbackMm - f.RadiusMm*sin - f.FlatMm()*cos
 }
 
 // PanelBlank is the flat blank of a panel, seen from the front of the base.

@@ -23,10 +23,8 @@
 package bolts
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
@@ -69,58 +67,6 @@ type Bolt struct {
 	metric bool // which table
 }
 
-// Find returns the bolt of a size: M3 to M36, or 1/4 to 1 in UNC or UNF. The
-// size is a designation of package threads; fine metric pitches are taken
-// too. It is an error for pipe threads, the UN and UNS series, unknown threads, and sizes
-// without a row here.
-func Find(size string) (Bolt, error) {
-	t, err := threads.Parse(size)
-	if err != nil {
-		return Bolt{}, err
-	}
-	return of(t)
-}
-
-// of is the bolt of a thread, as Find has it.
-func of(t threads.Thread) (Bolt, error) {
-	switch t.Series {
-	case threads.MetricCoarse, threads.MetricFine:
-		for i, row := range metricBolts {
-			if row.d == t.MajorMm {
-				return metricBolt(t, i), nil
-			}
-		}
-		return Bolt{}, fmt.Errorf("bolts: no bolt %s: sizes are M3, M4, M5, M6, M8 to M24 in steps of 2, M27, M30, M33, M36", t.Designation)
-	case threads.UnifiedUNC, threads.UnifiedUNF:
-		for i, row := range inchBolts {
-			if math.Abs(row.d*inch-t.MajorMm) < 1e-3 {
-				return inchBolt(t, i), nil
-			}
-		}
-		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are #6, #8, #10 and 1/4 to 1 in", t.Designation)
-	}
-	return Bolt{}, fmt.Errorf("bolts: %s is not the thread of a bolt", t.Designation)
-}
-
-// Coarse are the bolts of the coarse threads that hexagon nuts go on, the thinnest first: M3 to M36, or
-// 1/4 to 1 in UNC.
-func Coarse(inches bool) (out []Bolt) {
-	series := threads.MetricCoarse
-	if inches {
-		series = threads.UnifiedUNC
-	}
-	for _, t := range threads.All() {
-		if t.Series != series {
-			continue
-		}
-		if b, err := of(t); err == nil && b.AcrossFlatsMm > 0 {
-			out = append(out, b)
-		}
-	}
-	slices.SortFunc(out, func(a, b Bolt) int { return cmp.Compare(a.Thread.MajorMm, b.Thread.MajorMm) })
-	return out
-}
-
 // StressAreaMm2 computes the tensile stress area in mm² by formula:
 // π/4 (d − 0.9382 P)², ISO 898-1, which with d and P in inches is also
 // the π/4 (D − 0.9743/n)² of ASME B1.1 but for the constant. It is an error
@@ -142,29 +88,6 @@ func StressAreaMm2(t threads.Thread) (float64, error) {
 	return math.Pi / 4 * d * d, nil
 }
 
-// HeadDiameterMm returns the largest diameter of the head in mm: across the
-// corners of a hexagon (taken sharp, across flats × 2/√3), the cylinder of
-// a socket head, or the sharp cone of a countersunk one. It is an error where the size has no such head.
-func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
-	switch h {
-	case Hex:
-		if b.AcrossFlatsMm > 0 {
-			return b.AcrossFlatsMm * 2 / math.Sqrt(3), nil
-		}
-	case Socket:
-		if b.SocketHeadDiameterMm > 0 {
-			return b.SocketHeadDiameterMm, nil
-		}
-	case Countersunk:
-		if s, ok := b.Sunk(); ok {
-			return s.DiameterMm, nil
-		}
-	default:
-		return 0, fmt.Errorf("bolts: head %q is not known: use hex, socket or countersunk", string(h))
-	}
-	return 0, fmt.Errorf("bolts: no %s head for %q in the standard", h, b.Thread.Designation)
-}
-
 // inch is one inch in mm.
 const inch = geom.MmPerInch
 
@@ -177,3 +100,6 @@ func atLeast0(what string, x float64) error {
 	}
 	return nil
 }
+
+// Keyed tells whether a hexagon key goes into the head.
+func (h Head) Keyed() bool { return h == Socket || h == Countersunk }

@@ -51,6 +51,11 @@ func (b Bolt) StockLengths(h Head) []float64 {
 	return list
 }
 
+// sunkLengths are the listed lengths of ISO 10642, from 8 to 100 mm.
+func (s SunkHead) sunkLengths() []float64 {
+	return seq.Keep(metricLengths, func(l float64) bool { return s.fromMm <= l && l <= 100 })
+}
+
 // requestLengths returns the ISO 888 lengths beyond StockLengths to 20 d or
 // 360 mm, which makers supply on request; none for inch bolts.
 func (b Bolt) requestLengths(stock []float64) []float64 {

@@ -1,9 +1,8 @@
 package bolts
 
 import (
+	"fmt"
 	"math"
-
-	"centrepop/parts/seq"
 )
 
 // A SunkHead is the head of a screw that lies in a cone. Lengths in mm.
@@ -57,10 +56,25 @@ func (s SunkHead) DeepMm(coneMm float64) float64 {
 	return (coneMm - s.DiameterMm) / 2 / math.Tan(s.AngleDeg*math.Pi/360)
 }
 
-// Keyed tells whether a hexagon key goes into the head.
-func (h Head) Keyed() bool { return h == Socket || h == Countersunk }
-
-// sunkLengths are the listed lengths of ISO 10642, from 8 to 100 mm.
-func (s SunkHead) sunkLengths() []float64 {
-	return seq.Keep(metricLengths, func(l float64) bool { return s.fromMm <= l && l <= 100 })
+// HeadDiameterMm returns the largest diameter of the head in mm: across the
+// corners of a hexagon (taken sharp, across flats × 2/√3), the cylinder of
+// a socket head, or the sharp cone of a countersunk one. It is an error where the size has no such head.
+func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
+	switch h {
+	case Hex:
+		if b.AcrossFlatsMm > 0 {
+			return b.AcrossFlatsMm * 2 / math.Sqrt(3), nil
+		}
+	case Socket:
+		if b.SocketHeadDiameterMm > 0 {
+			return b.SocketHeadDiameterMm, nil
+		}
+	case Countersunk:
+		if s, ok := b.Sunk(); ok {
+			return s.DiameterMm, nil
+		}
+	default:
+		return 0, fmt.Errorf("bolts: head %q is not known: use hex, socket or countersunk", string(h))
+	}
+	return 0, fmt.Errorf("bolts: no %s head for %q in the standard", h, b.Thread.Designation)
 }

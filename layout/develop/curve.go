@@ -146,6 +146,10 @@ func sample(f func(float64) Point, from, to float64, pieces int) []Point {
 	return out
 }
 
+// ToleranceMm is the greatest distance between an exact curve and the
+// polyline that stands for it. Circular arcs stay arcs and have no error.
+const ToleranceMm = 0.002
+
 func refine(out []Point, f func(float64) Point, a, b float64) []Point {
 	pa, pb := out[len(out)-1], f(b)
 	mid := (a + b) / 2

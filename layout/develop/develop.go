@@ -60,10 +60,6 @@ const (
 	DefaultDivisions = 12
 )
 
-// ToleranceMm is the greatest distance between an exact curve and the
-// polyline that stands for it. Circular arcs stay arcs and have no error.
-const ToleranceMm = 0.002
-
 // Value is one named number of the calculation with its unit: "mm", "deg",
 // "mm2" or "" for a count.
 type Value struct {
@@ -195,14 +191,3 @@ func checkAngle(name string, deg float64) error {
 	}
 	return nil
 }
-
-func rad(deg float64) float64 { return deg * math.Pi / 180 }
-func deg(rad float64) float64 { return rad * 180 / math.Pi }
-
-// sinDeg and cosDeg are exact at the quadrants, so a line that must be level
-// or upright is so to the last digit.
-func sinDeg(a float64) float64 { sin, _ := geom.SinCosDeg(a); return sin }
-func cosDeg(a float64) float64 { _, cos := geom.SinCosDeg(a); return cos }
-
-// asin is math.Asin with its argument held within -1..1 against rounding.
-func asin(v float64) float64 { return math.Asin(math.Max(-1, math.Min(1, v))) }

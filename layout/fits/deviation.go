@@ -1,6 +1,7 @@
 package fits
 
 import (
+	"math"
 	"slices"
 	"strings"
 )
@@ -26,6 +27,22 @@ func deviations(nominalMm float64, c Class) (upperUm, lowerUm float64, reason st
 		return 0, 0, "its lower limit of size would not be above zero"
 	}
 	return upperUm, lowerUm, ""
+}
+
+// sizeMm adds a deviation to a nominal size and clears the float dust below a
+// nanometre, so that 90 mm and +35 µm is 90.035 and nothing else.
+func sizeMm(nominalMm, deviationUm float64) float64 {
+	return math.Round((nominalMm+deviationUm/1000)*1e6) / 1e6
+}
+
+// roundUm clears the float dust of sums of tabulated values, whose finest
+// digit is 0.05 µm (half of IT01).
+func roundUm(um float64) float64 {
+	r := math.Round(um*1000) / 1000
+	if r == 0 {
+		return 0 // never minus zero, which would print as "-0"
+	}
+	return r
 }
 
 // shaftDeviations returns es and ei. Letters a to h fix es and lie below the

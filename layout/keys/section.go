@@ -8,9 +8,6 @@ import (
 	"centrepop/layout/lookup"
 )
 
-// closeMm is how near two sizes of a key count as one.
-const closeMm = 1e-6
-
 // Of returns a key of a given width and height in mm in a diameter in mm that
 // need not be its own. An inch key is cut to the formula of ASME B17.1; of
 // metric ones DIN 6885-1 has the depths only of its own sections. It errs with

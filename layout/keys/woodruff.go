@@ -164,6 +164,9 @@ var inchSeats = []struct{ key, shaftMin, shaftMax, hubMin float64 }{
 	{3.0 / 8, 0.3735, 0.3755, 0.3760},
 }
 
+// closeMm is how near two sizes of a key count as one.
+const closeMm = 1e-6
+
 // inchSeat are the limits of a keyway for an inch Woodruff key.
 func inchSeat(widthMm float64, hub bool) (fits.Limits, lookup.Source, error) {
 	source := lookup.Source{Name: inchDiscs, State: lookup.Checked}

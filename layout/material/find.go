@@ -2,6 +2,7 @@ package material
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -19,12 +20,6 @@ type UnknownError struct {
 func (e *UnknownError) Error() string {
 	return fmt.Sprintf("material: unknown material %q; nearest: %s", e.Name, strings.Join(e.Nearest, ", "))
 }
-
-var plainer = strings.NewReplacer(" ", "", "\t", "", "-", "", "+", "", "_", "", "/", "", "(", "", ")", "")
-
-// normal brings a name to the form of the table: upper case, without spaces,
-// hyphens, plus signs, slashes, underscores and brackets.
-func normal(s string) string { return plainer.Replace(strings.ToUpper(s)) }
 
 // bodies may stand before a name.
 var bodies = []string{"ASTM", "AISI", "SAE", "UNS", "BS", "DIN", "ISO"}
@@ -53,6 +48,11 @@ var load = sync.OnceValue(func() index {
 	sort.Strings(x.names)
 	return x
 })
+
+// grades returns the rows in print order.
+func grades() []grade {
+	return slices.Concat(structural, american, machinery, alloyed, stainless, irons, aluminium, coppers)
+}
 
 // Find returns the material of that name, in any case, with or without spaces,
 // hyphens and the body's name before it (AISI 1018). A structural steel may carry
@@ -97,8 +97,6 @@ func (x index) prefix(n string) (grade, bool) {
 	}
 	return grade{}, false
 }
-
-func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 // nearest returns the printed names of the three grades with the names most like
 // n; ties in alphabetical order.

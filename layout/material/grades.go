@@ -1,7 +1,6 @@
 package material
 
 import (
-	"slices"
 	"strings"
 
 	"centrepop/layout/lookup"
@@ -28,10 +27,18 @@ type own struct {
 // known returns all names of the grade in normal form.
 func (g grade) known() []string { return append([]string{normal(g.name)}, strings.Fields(g.names)...) }
 
+var plainer = strings.NewReplacer(" ", "", "\t", "", "-", "", "+", "", "_", "", "/", "", "(", "", ")", "")
+
+// normal brings a name to the form of the table: upper case, without spaces,
+// hyphens, plus signs, slashes, underscores and brackets.
+func normal(s string) string { return plainer.Replace(strings.ToUpper(s)) }
+
 // marked tells whether the marks of structural steels may follow the names.
 func (g grade) marked() bool {
 	return strings.ContainsRune("SPE", rune(g.name[0])) && isDigit(g.name[1])
 }
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 // material puts row and kind together; asked is the name when it has a mark that
 // the row does not know.
@@ -54,11 +61,6 @@ func (g grade) material(asked string) Material {
 		}
 	}
 	return m
-}
-
-// grades returns the rows in print order.
-func grades() []grade {
-	return slices.Concat(structural, american, machinery, alloyed, stainless, irons, aluminium, coppers)
 }
 
 // Shorthands of the tables: weld classes, and the heat limit of quenched and

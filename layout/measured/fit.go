@@ -5,19 +5,6 @@ import (
 	"slices"
 )
 
-// Shares of consistent surveys that a check still refuses: of the whole, and
-// of the claims that the holes are on one circle and equally spaced.
-const (
-	doubt      = 0.001
-	shapeDoubt = 0.01
-)
-
-// Scatters that stand for none at all and for any.
-const (
-	noScatterMm  = 0.001
-	anyScatterMm = 10.0
-)
-
 // Fit works out the circle and every hole of a survey. The error is an
 // *InputError for values or readings that cannot be used, and an
 // *Inconsistent where readings contradict each other by more than their
@@ -40,141 +27,6 @@ func Fit(s Survey) (*Result, error) {
 	out := s.result(f)
 	out.ScatterMm = scatter
 	return out, s.shape(out, f, start)
-}
-
-// fit adjusts the flange with holes that sit about one circle and, where the
-// readings contradict that but fix and check every hole's own radius, with
-// holes that sit anywhere.
-func (s Survey) fit(start state) (f *fitted, scatterMm float64, err error) {
-	f, err = adjust(start, s.observations(ScatterMm), false)
-	if err != nil || f.agrees() {
-		return f, ScatterMm, err
-	}
-	free, err := adjust(start, s.observations(anyScatterMm), false)
-	if err == nil {
-		free.redundancy -= free.n - 3 // any three holes are on a circle
-		if free.redundancy > 0 && free.agrees() {
-			return free, 0, nil
-		}
-	}
-	return f, ScatterMm, nil
-}
-
-// agrees tells whether what is left over is within the uncertainties.
-func (f *fitted) agrees() bool {
-	return f.redundancy == 0 || f.chi <= chiQuantile(1-doubt, f.redundancy)
-}
-
-// start guesses the flange: from the ring of neighbouring distances where they
-// are all there, else equally spaced with the middle of the radii that the
-// readings ask for.
-func (s Survey) start() state {
-	n := len(s.Holes)
-	st := newState(n)
-	st.space()
-	for i, d := range s.Holes {
-		st.p[st.diaAt(i)] = d.Mm
-	}
-	st.p[st.spigotAt()] = s.Spigot.Mm
-	chords := make([]float64, n)
-	var radii []float64
-	for _, r := range s.Readings {
-		c := s.centres(r)
-		if r.To == Spigot {
-			radii = append(radii, c)
-			continue
-		}
-		steps := ((r.To-r.From)%n + n) % n
-		radii = append(radii, c/2/math.Sin(math.Pi*float64(steps)/float64(n)))
-		if steps == 1 {
-			chords[r.From-1] = c
-		} else if steps == n-1 {
-			chords[r.To-1] = c
-		}
-	}
-	slices.Sort(radii)
-	st.p[0] = radii[len(radii)/2]
-	if slices.Min(chords) > 0 {
-		s.closeRing(&st, chords)
-	}
-	return st
-}
-
-// space sets the holes at equal angles.
-func (s state) space() {
-	for i := range s.n {
-		s.p[s.angleAt(i)] = 2 * math.Pi * float64(i) / float64(s.n)
-	}
-}
-
-// closeRing finds the circle on which the chords go round exactly once, and
-// leaves st alone if there is none.
-func (s Survey) closeRing(st *state, chords []float64) {
-	longest := slices.Max(chords)
-	at := slices.Index(chords, longest)
-	// The angle of a chord; wide means that the longest one spans more than half the circle.
-	angle := func(i int, r float64, wide bool) float64 {
-		a := 2 * math.Asin(math.Min(chords[i]/2/r, 1))
-		if wide && i == at {
-			a = 2*math.Pi - a
-		}
-		return a
-	}
-	turn := func(r float64, wide bool) (over float64) { // how far round the chords reach
-		for i := range chords {
-			over += angle(i, r, wide)
-		}
-		return over - 2*math.Pi
-	}
-	lo := longest / 2
-	wide := turn(lo, false) < 0
-	hi := lo * 1e4
-	sign := 1.0
-	if wide {
-		sign = -1 // the others reach further round as the circle gets smaller
-	}
-	if !(sign*turn(lo, wide) >= 0 && sign*turn(hi, wide) < 0) {
-		return
-	}
-	for range 200 {
-		mid := (lo + hi) / 2
-		if sign*turn(mid, wide) >= 0 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	st.p[0] = lo
-	for i := 1; i < len(chords); i++ {
-		st.p[st.angleAt(i)] = st.p[st.angleAt(i-1)] + angle(i-1, lo, wide)
-	}
-}
-
-// leastMeasured is the hole with the fewest readings.
-func (s Survey) leastMeasured() int {
-	count := make([]int, len(s.Holes))
-	for _, r := range s.Readings {
-		count[r.From-1]++
-		if r.To != Spigot {
-			count[r.To-1]++
-		}
-	}
-	return slices.Index(count, slices.Min(count)) + 1
-}
-
-// ordered tells whether the holes follow each other clockwise, and the first
-// that does not come before the next.
-func (f *fitted) ordered() (hole int, ok bool) {
-	for i := range f.n {
-		next := f.angle(0) + 2*math.Pi
-		if i+1 < f.n {
-			next = f.angle(i + 1)
-		}
-		if !(next > f.angle(i)) {
-			return i, false
-		}
-	}
-	return 0, true
 }
 
 // result writes a fit out in degrees and millimetres.
@@ -276,24 +128,4 @@ func (s Survey) shape(out *Result, f *fitted, start state) error {
 	}
 	out.OneCircle = f.n == 3 || circle.chi-f.chi <= chiQuantile(1-shapeDoubt, f.n-3)
 	return nil
-}
-
-// equalFit is an adjustment with the holes held at equal spacing.
-func equalFit(start state, obs []observation) (*fitted, error) {
-	st := start.clone()
-	st.space()
-	return adjust(st, obs, true)
-}
-
-// chiQuantile is the chi-square value that a share p of surveys stays under,
-// by the cube-root approximation of Wilson and Hilferty (1931), good to a few
-// percent from 1 degree of freedom up.
-func chiQuantile(p float64, freedom int) float64 {
-	if freedom < 1 {
-		return 0
-	}
-	z := math.Sqrt2 * math.Erfinv(2*p-1)
-	k := 2 / (9 * float64(freedom))
-	c := 1 - k + z*math.Sqrt(k)
-	return float64(freedom) * c * c * c
 }

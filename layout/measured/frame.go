@@ -1,13 +1,9 @@
 package measured
 
 import (
-	"math"
 	"regexp"
-	"slices"
-	"strings"
 
 	"centrepop/parts/geom"
-	"centrepop/parts/seq"
 )
 
 // ShaftEnd is the end of a motor's shaft, in mm.
@@ -72,30 +68,4 @@ var cFaces = []struct {
 	{184.15, 215.9, 254, 6.35, "1/2-13 UNC", 0.75 * geom.MmPerInch, "182TC, 184TC, 213TC, 215TC, 254TC, 256TC"},
 	{228.6, 266.7, 285.75, 6.35, "1/2-13 UNC", 0.75 * geom.MmPerInch, "284TC, 286TC"},
 	{279.4, 317.5, 339.725, 6.35, "5/8-11 UNC", 0.94 * geom.MmPerInch, "324TC, 326TC"},
-}
-
-// flangeName is a standard flange in words: of IEC, or a frame of NEMA that has a face.
-var flangeName = regexp.MustCompile(`(?i)\b(?:F[FT] ?\d{2,4}|\d{2,3}T?C)\b`)
-
-// Named are the flanges of IEC 60072-1 and the faces of NEMA MG 1 that words name, such as FF165, 56C or
-// 184TC, in their order, each by that name.
-func Named(words string) (out []Standard) {
-	for _, name := range flangeName.FindAllString(words, -1) {
-		name = strings.ToUpper(strings.ReplaceAll(name, " ", ""))
-		for _, s := range append(Standards(), nemaFaces()...) {
-			if s.Name == name || slices.Contains(strings.FieldsFunc(s.Name, func(r rune) bool { return r == ' ' || r == ',' }), name) {
-				s.Name = name
-				out = append(out, s)
-			}
-		}
-	}
-	return out
-}
-
-// FaceOf is the mounting face with a bolt circle and a spigot for a bore, both within
-// 0.5 mm, of IEC 60072-1 or NEMA MG 1; ok is false where there is none.
-func FaceOf(pitchMm, boreMm float64) (face Standard, ok bool) {
-	return seq.Find(append(Standards(), nemaFaces()...), func(s Standard) bool {
-		return math.Abs(s.PitchMm-pitchMm) < pitchMatchMm && math.Abs(s.SpigotMm-boreMm) < pitchMatchMm
-	})
 }

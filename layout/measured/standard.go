@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/fits"
 	"centrepop/parts/geom"
+	"centrepop/parts/seq"
 )
 
 // Standard is a motor flange of IEC 60072-1 or a face of NEMA MG 1, or the same flange
@@ -255,4 +257,30 @@ func (m *Match) holes(r *Result) {
 // the nominal size, and the spigot may be of a class in use.
 func (m Match) Transition(boreMinMm float64) bool {
 	return len(m.SpigotClasses) > 0 && boreMinMm >= m.SpigotMm
+}
+
+// FaceOf is the mounting face with a bolt circle and a spigot for a bore, both within
+// 0.5 mm, of IEC 60072-1 or NEMA MG 1; ok is false where there is none.
+func FaceOf(pitchMm, boreMm float64) (face Standard, ok bool) {
+	return seq.Find(append(Standards(), nemaFaces()...), func(s Standard) bool {
+		return math.Abs(s.PitchMm-pitchMm) < pitchMatchMm && math.Abs(s.SpigotMm-boreMm) < pitchMatchMm
+	})
+}
+
+// flangeName is a standard flange in words: of IEC, or a frame of NEMA that has a face.
+var flangeName = regexp.MustCompile(`(?i)\b(?:F[FT] ?\d{2,4}|\d{2,3}T?C)\b`)
+
+// Named are the flanges of IEC 60072-1 and the faces of NEMA MG 1 that words name, such as FF165, 56C or
+// 184TC, in their order, each by that name.
+func Named(words string) (out []Standard) {
+	for _, name := range flangeName.FindAllString(words, -1) {
+		name = strings.ToUpper(strings.ReplaceAll(name, " ", ""))
+		for _, s := range append(Standards(), nemaFaces()...) {
+			if s.Name == name || slices.Contains(strings.FieldsFunc(s.Name, func(r rune) bool { return r == ' ' || r == ',' }), name) {
+				s.Name = name
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }

@@ -104,6 +104,12 @@ func (m Material) coldest() float64 {
 	return max(m.MinColdC, LiquidNitrogenC)
 }
 
+// Coolants a small shop can get, degrees Celsius at normal pressure.
+const (
+	DryIceC         = -78.5  // solid carbon dioxide
+	LiquidNitrogenC = -195.8 // boiling
+)
+
 // cold tells what cooling the shaft to a temperature means.
 func (j Joint) cold(shaftC float64) []Caution {
 	var out []Caution

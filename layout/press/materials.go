@@ -2,6 +2,7 @@ package press
 
 import (
 	"fmt"
+	"math"
 
 	"centrepop/layout/material"
 )
@@ -35,6 +36,12 @@ func (m Material) check() error {
 	}
 	return nil
 }
+
+// positive reports whether x is above zero and finite.
+func positive(x float64) bool { return x > 0 && !math.IsInf(x, 0) }
+
+// maxSafety bounds the safety told, to keep it finite.
+const maxSafety = 1000.0
 
 // safety returns strength over the governing stress at the worse of two states.
 func (m Material) safety(a, b Stress) float64 {
@@ -70,3 +77,6 @@ func Lookup(name string, sectionMm float64) (Material, error) {
 		StrengthMPa: strength, Brittle: s.Brittle, MaxHeatC: m.MaxHeatC, MinColdC: m.MinColdC, Source: s.Source,
 	}, nil
 }
+
+// notNegative reports whether x is zero or above, and finite.
+func notNegative(x float64) bool { return x >= 0 && !math.IsInf(x, 0) }

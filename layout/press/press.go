@@ -239,12 +239,3 @@ func (in Input) solve() (Result, error) {
 func state(hoop, radial float64) Stress {
 	return Stress{hoop, radial, math.Sqrt(hoop*hoop - hoop*radial + radial*radial)}
 }
-
-// maxSafety bounds the safety told, to keep it finite.
-const maxSafety = 1000.0
-
-// positive reports whether x is above zero and finite.
-func positive(x float64) bool { return x > 0 && !math.IsInf(x, 0) }
-
-// notNegative reports whether x is zero or above, and finite.
-func notNegative(x float64) bool { return x >= 0 && !math.IsInf(x, 0) }

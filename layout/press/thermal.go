@@ -14,12 +14,6 @@ const OpenBearingC = 120.0
 // maker's page on sealed bearings).
 const SealedBearingC = 80.0
 
-// Coolants a small shop can get, degrees Celsius at normal pressure.
-const (
-	DryIceC         = -78.5  // solid carbon dioxide
-	LiquidNitrogenC = -195.8 // boiling
-)
-
 // Joint is a thermal assembly: hub heated, shaft left or cooled.
 type Joint struct {
 	Hub            Member
