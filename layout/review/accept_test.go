@@ -91,6 +91,22 @@ func TestAcceptedBelowNothing(t *testing.T) {
 	}
 }
 
+// A safety is no length: its number reads the same in jobs of millimetres and of inches, and is given back as it is printed.
+func TestAcceptedWithoutUnit(t *testing.T) {
+	t.Parallel()
+	for units, unitMm := range map[parts.Units]float64{parts.Millimetres: 1, parts.Inches: 25.4} {
+		for given, accepted := range map[float64]bool{0.94: true, 0.96: false, 0.5: false} {
+			r := &reviewer{job: &parts.Job{Units: units}, w: words.Writer{Units: units}}
+			r.problem(plan.Problem{Kind: plan.BushYields, Args: []plan.Arg{plan.Of(plan.Number, 0.942), plan.Named("Bush"), plan.Of(plan.MPa, 30)}}, Finding{What: "yields"})
+			f := &r.found[0]
+			what, fix := r.refused(f, &parts.Accept{Number: parts.Length{Mm: given * unitMm, Pos: parts.Pos{Line: 1}}})
+			if f.Number != "0.94" || (what+fix == "") != accepted {
+				t.Errorf("%v: number %s, given %g: %q, %q", units, f.Number, given, what, fix)
+			}
+		}
+	}
+}
+
 // A joint's problem that the job takes as it is says so on the joint's own page.
 func TestAcceptedOnThePage(t *testing.T) {
 	t.Parallel()

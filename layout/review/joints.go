@@ -35,6 +35,7 @@ func (r *reviewer) problem(p plan.Problem, f Finding) {
 	r.code = about.Code
 	f.Severity, f.Pos, f.Rule, f.Source, f.Fix = about.Severity, p.Pos, r.w.Rule(p), r.w.Source(p), r.w.Fix(p)
 	if m := about.Measure; m != nil && m.Arg < len(p.Args) {
+		f.bare = slices.Contains([]plan.Unit{plan.Number, plan.Degree}, p.Args[m.Arg].Unit)
 		if mm := &p.Args[m.Arg].Value; m.More {
 			f.OverMm = mm
 		} else {

@@ -61,6 +61,7 @@ type Finding struct {
 	Fix      string
 	LeftMm   *float64      // what is left or given, the less the worse; nil where nothing is measured
 	OverMm   *float64      // what is too much, the more the worse; nil where nothing is measured
+	bare     bool          // what is measured is no length but a mere number, or an angle
 	Number   string        // that of the two as an acceptance gives it; empty where nothing is measured
 	Accepted bool          // the job takes it as it is
 	of       *plan.Problem // of a joint, which its page says too; nil for another
@@ -225,7 +226,7 @@ func (r *reviewer) add(f Finding) {
 		f.Meets[0], f.Meets[1] = j.Ends()
 	}
 	if f.measured() {
-		f.Number = r.mm(f.number())
+		f.Number = r.measure(f, f.number())
 		text := f.Number
 		if is, wanted, _ := strings.Cut(f.Numbers, "wanted "); strings.Contains(is, text) && strings.Contains(wanted, text) {
 			f.Numbers = strings.Replace(f.Numbers, text, r.w.Setting(f.number()), 1) // else both read alike
@@ -280,7 +281,11 @@ func (r *reviewer) accept() {
 // One with a number is for what has about that number, what is less of its rule, and nothing else that is found there.
 func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
 	measured := f.measured()
-	switch off := a.Number.Mm; {
+	off, rounded := a.Number.Mm, r.roundedMm()
+	if f.bare { // it is given as a length is, in the job's units
+		off, rounded = off/words.Either(r.w.Units == parts.Inches, 25.4, 1), bareRounded
+	}
+	switch {
 	case f.Severity == Stop:
 		return "", "; a stop cannot be accepted"
 	case !measured && a.Number.Set():
@@ -289,13 +294,13 @@ func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
 		return "", ""
 	case !a.Number.Set():
 		return "", "; to accept it, give number: " + f.Number
-	case f.LeftMm != nil && *f.LeftMm < off-r.roundedMm(), f.OverMm != nil && *f.OverMm > off+r.roundedMm():
-		return ", worse than the " + r.mm(off) + " that was accepted", ""
+	case f.LeftMm != nil && *f.LeftMm < off-rounded, f.OverMm != nil && *f.OverMm > off+rounded:
+		return ", worse than the " + r.measure(*f, off) + " that was accepted", ""
 	case !slices.ContainsFunc(r.found, func(o Finding) bool {
 		return o.Code == f.Code && o.Part == f.Part && o.Feature == f.Feature && o.Rule == f.Rule && o.measured() &&
-			math.Abs(o.number()-off) <= staleShare*max(math.Abs(o.number()), math.Abs(off))+r.roundedMm()
+			math.Abs(o.number()-off) <= staleShare*max(math.Abs(o.number()), math.Abs(off))+rounded
 	}):
-		return ", and " + r.mm(off) + " is accepted, by which worse would pass", "; to accept it as it is, number: " + f.Number
+		return ", and " + r.measure(*f, off) + " is accepted, by which worse would pass", "; to accept it as it is, number: " + f.Number
 	}
 	return "", ""
 }
@@ -321,6 +326,17 @@ func (f *Finding) number() float64 {
 	}
 	return *f.OverMm
 }
+
+// measure writes what a finding measures.
+func (r *reviewer) measure(f Finding, v float64) string {
+	if f.bare {
+		return number(v)
+	}
+	return r.mm(v)
+}
+
+// bareRounded is what number may round by, and a little more.
+const bareRounded = 0.006
 
 // roundedMm is what mm may round a length by, and a little more, so that the number printed is one that accepts.
 func (r *reviewer) roundedMm() float64 { return 0.6 * r.stepMm() }
