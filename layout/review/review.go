@@ -270,9 +270,10 @@ func (r *reviewer) accept() {
 		}
 		f.What, f.Fix = f.What+what, f.Fix+fix
 	}
+	stops := slices.ContainsFunc(r.found, func(f Finding) bool { return f.Severity == Stop && !f.Accepted })
 	for a := range seq.Refs(r.job.Accept) {
 		if worked := len(r.pl.Faults) == 0 || r.job.Joint(a.Part) == nil; !met[a] && worked { // else it may be about what the joint decides
-			r.unmatched(*a)
+			r.unmatched(*a, stops)
 		}
 	}
 }
@@ -341,12 +342,15 @@ const bareRounded = 0.006
 // roundedMm is what mm may round a length by, and a little more, so that the number printed is one that accepts.
 func (r *reviewer) roundedMm() float64 { return 0.6 * r.stepMm() }
 
-func (r *reviewer) unmatched(a parts.Accept) {
+// unmatched says that an acceptance has no finding; what is to stop at may hide it.
+func (r *reviewer) unmatched(a parts.Accept, stops bool) {
 	where := words.Either(a.Part != "", " at "+words.Join(".", a.Part, a.Feature), " about the job")
 	r.code = "accepted-nothing"
 	r.add(Finding{
-		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos, What: "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
-		Rule: "an acceptance that is out of date would hide the next fault of its sort", Fix: "delete the entry, or correct its code or place",
+		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos,
+		What: "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing" + words.When(stops, " as long as something is to stop at"),
+		Rule: "an acceptance that is out of date would hide the next fault of its sort",
+		Fix:  words.Either(stops, "first settle what is to stop at, which may hide it", "delete the entry, or correct its code or place"),
 	})
 }
 
