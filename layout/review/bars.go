@@ -105,6 +105,16 @@ func (v *view) endWelded(side string) bool {
 	return slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, side) })
 }
 
+// endFaces are the faces at which the named ends of cones and transitions lie.
+var endFaces = map[string]parts.Face{"large-end": parts.Front, "small-end": parts.Back, "mouth": parts.Front, "round-end": parts.Back}
+
+// besideEnd tells whether the place of a weld lies by what its first part has there: a gap as long as half of it puts its other end
+// there.
+func (r *reviewer) besideEnd(j *parts.Joint) bool {
+	v := r.viewOf(j.Weld.Part.Part)
+	return v != nil && math.Abs(j.Place.Gap.Mm) < v.lengthMm/2
+}
+
 // placeSides looks for welds whose ends name one side of a part, and whose place another;
 // and for mitred corners of bars as wide that are unlike in what else they are.
 func (r *reviewer) placeSides(j *parts.Joint) {
@@ -115,6 +125,9 @@ func (r *reviewer) placeSides(j *parts.Joint) {
 		for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
 			if end[0] != end[1] && slices.Contains(parts.Sides, end[0]) && slices.Contains(parts.Sides, end[1]) {
 				say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
+			}
+			if face := endFaces[end[0]]; face != "" && (end[1] == string(parts.Front) || end[1] == string(parts.Back)) && end[1] != string(face) && r.besideEnd(j) {
+				say(j.Name.Value+" welds one end and is placed by the other", end[0]+", which is its "+string(face)+", and "+end[1], "a part is welded where it touches", "the "+string(face)+" in the place, or the other end in the weld")
 			}
 		}
 		return

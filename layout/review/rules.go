@@ -104,7 +104,7 @@ var jobRules = []rule[*reviewer]{
 	{"held", "what the words stand or screw on a part is not on it, or stands another way up", held},
 	{"travel", "what travels strikes something, nothing stops it, or words say otherwise of it", together(each(everyLoose, (*reviewer).inUse), (*reviewer).turnStrikes)},
 	{"bought", "the screws bought for a part are not those of its holes", bought},
-	{"place", "a weld and its place name two sides of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
+	{"place", "a weld and its place name two sides or ends of a part", each(everyJoint(parts.WeldKind), (*reviewer).placeSides)},
 	{"seal-of", "a seal stands where it cannot seal", each(everyStanding, (*reviewer).standingSeals)},
 	{"lead-side", "a lead-in is at the end that nothing enters by", each(everyStanding, (*reviewer).leadSide)},
 	{"guard", "a guard leaves open what turns, or a belt runs without one", together(guards, (*reviewer).beltOpen, (*reviewer).nips)},
