@@ -41,7 +41,7 @@ func TestShaftTurnsInBush(t *testing.T) {
 	stepped := strings.Replace(bush, "{name: bore, diameter: 20, fit: H8, length: 20}", "{name: seal, diameter: 22, fit: H8, length: 8}, {name: bore, diameter: 20, fit: H8, length: 12}", 1)
 	says(t, jointNamed(t, filed(t, turn+press, plate, stepped, shaft), "press"), []string{"Its limits: seal 22.00 – 22.03; bore 20.00 – 20.03."}, nil)
 	loose := jointNamed(t, filed(t, turn+press, plate, bush, strings.Replace(shaft, "fit: f7", "fit: d9", 1)), "press")
-	says(t, loose, []string{"shaft keeps 36.4 – 150 µm of play in it. It is not reamed"}, []string{"finish it after pressing"})
+	says(t, loose, []string{"shaft keeps 36.4 – 150 µm of play in it without reaming"}, []string{"finish it after pressing"})
 	// Where nothing says how it lies along the bush, that is said, and it is drawn middle on middle.
 	if free := jointNamed(t, filed(t, strings.Replace(turn, ", face: back-on-front", "", 1)+press, plate, bush, shaft), "turn"); free.How != "how far it goes in is not said" || len(free.Problems) == 0 || free.Problems[0].Kind != plan.AlongLacking {
 		t.Errorf("%q, %v", free.How, free.Problems)
