@@ -118,9 +118,9 @@ func (r *reviewer) pulleys() (motor, driven *view) {
 	return motor, driven
 }
 
-// What shuts a hand off from a wheel: a part that stands still within the reach of an arm (ISO 13857 table 4), in more than
-// half of the ways outward from its rim, in its plane and leaning from it to either side (common practice, no source).
-const armMm, roundWays, leanDeg = 850.0, 24, 30.0
+// What shuts a hand off from a wheel: a part that stands still within the reach of an arm, in more than half of the ways
+// outward from its rim, in its plane and leaning from it to either side (common practice, no source).
+const roundWays, leanDeg = 24, 30.0
 
 // beltOpen looks for a belt or a chain that runs without a guard: where the job has none at all, and where those that are made
 // stand so that the rim of a wheel is open over most of its round, or where they stand across the belt.

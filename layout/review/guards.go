@@ -210,6 +210,9 @@ func (g *guardOn) sides() {
 	}
 }
 
+// armMm is the reach of an arm (ISO 13857 table 4).
+const armMm = 850.0
+
 // sideOpen says that a guard leaves open one side of the shaft, as far as an arm or the next part that stands still, where no
 // other guard stands there.
 func (g *guardOn) sideOpen(way, from, to float64) {
