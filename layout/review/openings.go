@@ -60,7 +60,7 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 	half := words.Either(f.Shape == parts.RadialHole, v.radialHoleMm(f)/2, f.Along.Mm/2)
 	for _, c := range v.inside {
 		blind := !f.Through && geom.Over(radiusAt(v.outside, z)-c.RadiusMm(), f.Depth.Mm)
-		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !c.Span().Meets(geom.Around(z, half)) {
+		if blind || c.Seat == "" || !fine(c.Drawn.Size.Fit, 9) || !c.Span().Meets(geom.Around(z, half)) || v.goesOnIn(f, c) {
 			continue
 		}
 		v.report(Stop, f.Name.Value, f.Pos, Finding{
@@ -69,6 +69,17 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 			Rule:    "what sits in a seat covers an opening there, and an edge cuts it", Source: "by geometry", Fix: "move it along the axis",
 		})
 	}
+}
+
+// goesOnIn tells whether a press brings a hole of what it puts into a seat in line with an opening there.
+func (v *view) goesOnIn(f *parts.Radial, seat *cylinder) bool {
+	return slices.ContainsFunc(v.job.Of(parts.PressKind), func(j *parts.Joint) bool {
+		return j.Press.Bore.Part == v.p.Name.Value && j.Press.Bore.Feature == seat.Name && slices.ContainsFunc(j.InLine, func(l parts.LineRule) bool {
+			own := func(r parts.JointRef) bool { return r.Part == v.p.Name.Value && r.Feature == f.Name.Value }
+			its := func(r parts.JointRef) bool { return r.Part == j.Press.Shaft.Part }
+			return slices.ContainsFunc(l.Refs, own) && slices.ContainsFunc(l.Refs, its)
+		})
+	})
 }
 
 // nippleThreads are those that grease nipples are sold with: IS 4009-2:1981 table 1 for the metric ones; of pipe and inch
