@@ -127,7 +127,8 @@ func (r *reviewer) placeSides(j *parts.Joint) {
 				say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
 			}
 			if face := endFaces[end[0]]; face != "" && (end[1] == string(parts.Front) || end[1] == string(parts.Back)) && end[1] != string(face) && r.besideEnd(j) {
-				say(j.Name.Value+" welds one end and is placed by the other", end[0]+", which is its "+string(face)+", and "+end[1], "a part is welded where it touches", "the "+string(face)+" in the place, or the other end in the weld")
+				say(j.Name.Value+" welds one end and is placed by the other", end[0]+", which is its "+string(face)+", and "+end[1],
+					"a part is welded where it touches", "the "+string(face)+" in the place, or the other end in the weld")
 			}
 		}
 		return
