@@ -577,7 +577,7 @@ func (j *making) closesToo(t *joint) string {
 		if with == "" && a == t.a.title() && b == t.b.title() { // the same two again: by their holes
 			a, b = o.a.text(), o.b.text()
 		}
-		closed = append(closed, "of "+a+" and "+b+with)
+		closed = seq.Add(closed, "of "+a+" and "+b+with)
 	}
 	return strings.Join(closed, ", ")
 }

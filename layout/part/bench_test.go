@@ -621,3 +621,14 @@ func TestToolsOfTheLathe(t *testing.T) {
 		}
 	}
 }
+
+// What a laser or water cuts by a file is not set out on its sheet by a template or a trammel.
+func TestBlankByItsFile(t *testing.T) {
+	t.Parallel()
+	const cone = "part: p\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: CUT}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 20, measured: outside, seam: 180}\n"
+	for cut, want := range map[string]string{"laser": "cutting file of the blank", "waterjet": "cutting file of the blank", "plasma": "1:1 template", "none": "1:1 template"} {
+		if do := work(t, "mm", strings.Replace(cone, "CUT", cut, 1)).Out.Operations[0].Do[0]; !strings.HasPrefix(do, "Cut by the ") || !strings.Contains(do, want) {
+			t.Errorf("%s: %q", cut, do)
+		}
+	}
+}

@@ -34,8 +34,11 @@ func (d *shaper) needlessWrap(p *plan.Development) string {
 	return words.Spaced(p.Marks[0].Name) + " alone is set out there, by the table"
 }
 
-// setOut is how a rolled blank gets onto its sheet.
+// setOut is how a blank that is rolled or bent gets onto its sheet: what a machine cuts by a file is not set out.
 func (b *bench) setOut() string {
+	if cut := b.Part.Stock.Cut; cut == "laser" || cut == "waterjet" {
+		return "Cut by the cutting file of the blank from " + b.StockText()
+	}
 	for _, p := range b.blanks() {
 		if p.NoTemplate != "" {
 			text := "Set the blank out with the trammel on " + b.StockText() + ": " + p.NoTemplate

@@ -137,7 +137,7 @@ func (t *transition) features(n *Numbered) {
 
 func (t *transition) operations(b *bench) {
 	b.op(warn(plan.Operation{Machine: plan.Cutter, Title: "Cut the flat blank", Do: []string{
-		"Cut by the development's 1:1 template from " + b.StockText() + "; scribe every line and its number on the outside.",
+		b.setOut() + "; scribe every line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	bend := plan.Operation{Machine: plan.Press, Title: "Bend at every line", Do: []string{
