@@ -71,6 +71,24 @@ func (v made) onMotorShaft() {
 	}
 }
 
+// onMotorKey compares the keyway of what the words put on the motor's shaft with the key that this has as bought: that of its diameter.
+func (v made) onMotorKey() {
+	shaftMm := v.motorShaftMm()
+	if shaftMm == 0 || !onMotor().MatchString(v.e.How.Value) {
+		return
+	}
+	for _, k := range v.q.Keyways {
+		key, err := v.keyFor(shaftMm)
+		if err != nil || !k.Inside || math.Abs(k.DiameterMm-shaftMm) > faceOffMm || geom.Alike(key.WidthMm, k.WidthMm) {
+			continue
+		}
+		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
+			What: k.Name + " of " + v.p.Title.Value + " has another width than the key of the motor's shaft", Numbers: v.mm(k.WidthMm) + ", the standard has " + v.mm(key.WidthMm) + " on " + v.mm(shaftMm),
+			OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub on a shaft as bought has the keyway of that shaft", Source: key.Source.String(), Fix: "delete key, or accept it for the key as measured",
+		})
+	}
+}
+
 // outOfLine is how far the grooves of two pulleys may lie out of line, as a share of the distance of their shafts: 1/10 in a
 // foot, as makers of V-belts ask; and by how much at the least, mm, by which nobody sets them closer (common practice, no
 // source).

@@ -21,7 +21,7 @@ import (
 // over it, and a key that reaches from the tube it stands in into a keyway.
 var loose = together(
 	(*reviewer).motorOver, each(everyLoose, (*reviewer).whileFree), each(everyBought, (*reviewer).covers, (*reviewer).itemCircle, (*reviewer).itemOver, (*reviewer).coupledLate),
-	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft, made.turnedByMotor, made.keyLate),
+	of(everyMade, made.roomFor, made.inItem, made.toOthers, made.onMotorShaft, made.onMotorKey, made.turnedByMotor, made.keyLate),
 )
 
 // motorOver looks at what the motor brings over a part, itemOver at what another thing bought does.
