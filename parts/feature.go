@@ -104,3 +104,6 @@ func (p *Part) FeatureNames(kinds ...FeatureKind) (names []string) {
 	}
 	return names
 }
+
+// EndFaces are the faces at which the named ends of cones and transition pieces lie.
+var EndFaces = map[string]Face{"large-end": Front, "small-end": Back, "mouth": Front, "round-end": Back}

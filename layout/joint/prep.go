@@ -23,8 +23,7 @@ func (t *joint) standsRound() bool {
 		return false
 	}
 	if s == nil { // an end that is formed round
-		ends := map[string]parts.Face{"large-end": parts.Front, "small-end": parts.Back, "round-end": parts.Back}
-		return t.a.roundMm() > 0 && string(ends[t.a.ref.Feature]) == p.With && geom.Alike(p.Gap.Mm, 0)
+		return t.a.roundMm() > 0 && string(parts.EndFaces[t.a.ref.Feature]) == p.With && geom.Alike(p.Gap.Mm, 0)
 	}
 	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
 	off, end := at[p.With]

@@ -105,9 +105,6 @@ func (v *view) endWelded(side string) bool {
 	return slices.ContainsFunc(v.job.Of(parts.WeldKind), func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, side) })
 }
 
-// endFaces are the faces at which the named ends of cones and transitions lie.
-var endFaces = map[string]parts.Face{"large-end": parts.Front, "small-end": parts.Back, "mouth": parts.Front, "round-end": parts.Back}
-
 // besideEnd tells whether the place of a weld lies by what its first part has there: a gap as long as half of it puts its other end
 // there.
 func (r *reviewer) besideEnd(j *parts.Joint) bool {
@@ -126,7 +123,7 @@ func (r *reviewer) placeSides(j *parts.Joint) {
 			if end[0] != end[1] && slices.Contains(parts.Sides, end[0]) && slices.Contains(parts.Sides, end[1]) {
 				say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
 			}
-			if face := endFaces[end[0]]; face != "" && (end[1] == string(parts.Front) || end[1] == string(parts.Back)) && end[1] != string(face) && r.besideEnd(j) {
+			if face := parts.EndFaces[end[0]]; face != "" && (end[1] == string(parts.Front) || end[1] == string(parts.Back)) && end[1] != string(face) && r.besideEnd(j) {
 				say(j.Name.Value+" welds one end and is placed by the other", end[0]+", which is its "+string(face)+", and "+end[1],
 					"a part is welded where it touches", "the "+string(face)+" in the place, or the other end in the weld")
 			}

@@ -25,6 +25,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/parts/seq"
 )
 
@@ -284,7 +285,7 @@ func (r *reviewer) refused(f *Finding, a *parts.Accept) (what, fix string) {
 	measured := f.measured()
 	off, rounded := a.Number.Mm, r.roundedMm()
 	if f.bare { // it is given as a length is, in the job's units
-		off, rounded = off/words.Either(r.w.Units == parts.Inches, 25.4, 1), bareRounded
+		off, rounded = off/words.Either(r.w.Units == parts.Inches, geom.MmPerInch, 1), bareRounded
 	}
 	switch {
 	case f.Severity == Stop:
