@@ -83,8 +83,10 @@ func (v made) onMotorKey() {
 			continue
 		}
 		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
-			What: k.Name + " of " + v.p.Title.Value + " has another width than the key of the motor's shaft", Numbers: v.mm(k.WidthMm) + ", the standard has " + v.mm(key.WidthMm) + " on " + v.mm(shaftMm),
-			OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub on a shaft as bought has the keyway of that shaft", Source: key.Source.String(), Fix: "delete key, or accept it for the key as measured",
+			What:    k.Name + " of " + v.p.Title.Value + " has another width than the key of the motor's shaft",
+			Numbers: v.mm(k.WidthMm) + ", the standard has " + v.mm(key.WidthMm) + " on " + v.mm(shaftMm),
+			OverMm:  over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub on a shaft as bought has the keyway of that shaft", Source: key.Source.String(),
+			Fix: "delete key, or accept it for the key as measured",
 		})
 	}
 }
