@@ -170,11 +170,8 @@ func (j *making) coveredBy(i parts.Instance, step string, made []*joint) *joint 
 		if !ok || own.step == nil || own.step.Name != step || other.step == nil || other.step.Inside == own.step.Inside {
 			return false
 		}
-		at := j.stands(o)
-		if own.ref == o.a.ref {
-			at = at.inverse()
-		}
-		return own.step.LengthMm()-own.step.Span().OnMm(at.span(other.step.Span())) < reachedMm
+		on, placed := j.onOwn(o, own, other)
+		return placed && own.step.LengthMm()-own.step.Span().OnMm(on) < reachedMm
 	})
 }
 
@@ -197,8 +194,8 @@ func (j *making) boresCold(t *joint) {
 	})
 }
 
-// drawnBores are the bores that a weld no further off than they are wide draws in, and that the lathe waits for: what goes
-// into them later is turned to them as they measure then. Common practice, no source.
+// drawnBores are the bores that a weld draws in, as far as it pulls, and that the lathe waits for: what goes into them later is
+// turned to them as they measure then.
 func (j *making) drawnBores(t *joint) {
 	for _, q := range j.placed {
 		beside := seq.At(j.placed, func(o *placedPart) bool { return o.Instance != q.Instance && o.group == q.group && t.has(o.Instance) })

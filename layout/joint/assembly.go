@@ -350,6 +350,18 @@ func (j *assembly) setting(t *joint) setting {
 	return best
 }
 
+// onOwn is where the step of the other part of a joint lies along the axis of its own; false where one of the two has no place.
+func (j *assembly) onOwn(t *joint, own, other feature) (s geom.Span, placed bool) {
+	if j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil {
+		return s, false
+	}
+	at := j.stands(t)
+	if own.ref == t.a.ref {
+		at = at.inverse()
+	}
+	return at.span(other.step.Span()), true
+}
+
 // stands is A in the coordinates of B as the two are placed, on one axis.
 func (j *assembly) stands(t *joint) placement {
 	return j.at(t.a.Instance()).at.seenFrom(j.at(t.b.Instance()).at)

@@ -116,10 +116,7 @@ func (t *joint) over(p *parts.Place) string {
 	if t.a.r.Part.Flat() || !t.a.middled() || p.On != string(parts.Front) {
 		return ""
 	}
-	at := plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}
-	if p.With == string(parts.Back) {
-		at = turnedBy(p.TurnDeg()).point(t.a.r.Part.Narrowed()).Plus(at)
-	}
+	at := t.endAt(p)
 	g := seq.At(t.b.r.Groups, func(g *part.Group) bool {
 		return !g.OnWall() && g.Face != parts.Back && len(g.Points) == 1 && geom.Distance(g.OwnMm()[0], at) < inMetalMm
 	})
@@ -198,15 +195,20 @@ func (j *shop) edgeText(mm float64, edge string) string {
 // middleAt is where the middle of the face that a part stands with lies from the other's middle, seen on that
 // face; its origin, and not known, where either is no middle that a person at the bench finds.
 func (t *joint) middleAt(p *parts.Place) (at plan.XY, known bool) {
-	at = plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}
-	narrows, to := p.With == string(parts.Back), t.a.r.Part.Narrowed()
-	if !t.a.middled() || !t.b.middled() || narrows && to != (geom.Point{}) && p.On != string(parts.Front) {
-		return at, false
+	aside := p.With == string(parts.Back) && t.a.r.Part.Narrowed() != (geom.Point{})
+	if !t.a.middled() || !t.b.middled() || aside && p.On != string(parts.Front) {
+		return plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}, false
 	}
-	if narrows {
-		at = turnedBy(p.TurnDeg()).point(to).Plus(at)
+	return t.endAt(p), true
+}
+
+// endAt is where the middle of the end that a part stands with lies from the other's origin.
+func (t *joint) endAt(p *parts.Place) plan.XY {
+	at := plan.XY{XMm: p.At.X.Mm, YMm: p.At.Y.Mm}
+	if p.With == string(parts.Back) {
+		at = turnedBy(p.TurnDeg()).point(t.a.r.Part.Narrowed()).Plus(at)
 	}
-	return at, true
+	return at
 }
 
 // copeText says where on a round the coped end of a bar sits; empty where no place is said.

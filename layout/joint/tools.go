@@ -229,14 +229,10 @@ func (j *assembly) weldSpan(t *joint, f feature) (s geom.Span, known bool) {
 	if other.step == nil {
 		return s, true
 	}
-	if j.at(t.a.Instance()) == nil || j.at(t.b.Instance()) == nil {
+	o, placed := j.onOwn(t, own, other)
+	if !placed {
 		return s, true
 	}
-	at := j.stands(t)
-	if own.ref == t.a.ref {
-		at = at.inverse()
-	}
-	o := at.span(other.step.Span())
 	return geom.Between(max(s.FromMm, o.FromMm), min(s.ToMm, o.ToMm)), true
 }
 

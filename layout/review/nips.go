@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -59,57 +58,51 @@ func (r *reviewer) nips() {
 	}
 	for _, other := range all[1:] {
 		if r.machine().Tied(all[0].shaft, other.shaft) && !geom.Over(1, math.Abs(all[0].shaft.Pose.Z.Dot(other.shaft.Pose.Z))) {
-			for a, b := range r.nip(all[0], other) {
+			if a, b, near := r.nip(all[0], other); near {
 				r.reachedNip(a, b)
 			}
 		}
 	}
 }
 
-// nip is the pair of parts of two that turn whose rounds lie closest side by side, where that is a nip.
-func (r *reviewer) nip(one, other turned) iter.Seq2[swept, swept] {
-	return func(yield func(a, b swept) bool) {
-		least := nipMm
-		var a, b swept
-		for _, s := range r.sweptWith(one.shaft, one.with) {
-			for _, t := range r.sweptWith(other.shaft, other.with) {
-				if gap, along := s.beside(t); gap < least && along > 0 {
-					least, a, b = gap, s, t
-				}
+// nip is the pair of parts of two that turn whose rounds lie closest side by side; false where they are no nip.
+func (r *reviewer) nip(one, other turned) (a, b swept, near bool) {
+	least := nipMm
+	for _, s := range r.sweptWith(one.shaft, one.with) {
+		for _, t := range r.sweptWith(other.shaft, other.with) {
+			if way, on := s.beside(t); on.FromMm < on.ToMm && math.Hypot(way.X, way.Y)-s.farMm-t.farMm < least {
+				least, a, b = math.Hypot(way.X, way.Y)-s.farMm-t.farMm, s, t
 			}
 		}
-		if least < nipMm {
-			yield(a, b)
-		}
 	}
+	return a, b, least < nipMm
 }
 
-// beside is how far the round of another lies beside this one, and along how much of the axis.
-func (s swept) beside(t swept) (gapMm, alongMm float64) {
-	way := s.shaft.Inverse().Of(t.shaft)
-	low, high := way.Apply(assembly.Vec{Z: t.lowMm}).Z, way.Apply(assembly.Vec{Z: t.highMm}).Z
-	return math.Hypot(way.At.X, way.At.Y) - s.farMm - t.farMm, min(s.highMm, max(low, high)) - max(s.lowMm, min(low, high))
+// beside is the way to the axis of another round, and the stretch of the own axis on which both lie; it runs backwards
+// where they lie on none.
+func (s swept) beside(t swept) (way assembly.Vec, on geom.Span) {
+	to := s.shaft.Inverse().Of(t.shaft)
+	its := geom.Between(to.Apply(assembly.Vec{Z: t.lowMm}).Z, to.Apply(assembly.Vec{Z: t.highMm}).Z)
+	return to.At, geom.Span{FromMm: max(s.lowMm, its.FromMm), ToMm: min(s.highMm, its.ToMm)}
 }
 
 // mouths are the places from which the rounds of two draw a hand in, on both sides of where they are closest, that there
 // first.
 func mouths(a, b swept) (out []assembly.Vec) {
 	const every = 10.0
-	way := a.shaft.Inverse().Of(b.shaft)
-	apart := math.Hypot(way.At.X, way.At.Y)
-	to := assembly.Vec{X: way.At.X / apart, Y: way.At.Y / apart}
+	way, on := a.beside(b)
+	apart := math.Hypot(way.X, way.Y)
+	to := assembly.Vec{X: way.X / apart, Y: way.Y / apart}
 	up := assembly.AxisZ.Cross(to)
-	low, high := way.Apply(assembly.Vec{Z: b.lowMm}).Z, way.Apply(assembly.Vec{Z: b.highMm}).Z
-	from, till := max(a.lowMm, min(low, high)), min(a.highMm, max(low, high))
 	middle := to.Times(a.farMm + (apart-a.farMm-b.farMm)/2)
-	out = append(out, a.shaft.Apply(middle.Add(assembly.AxisZ.Times((from+till)/2))))
+	out = append(out, a.shaft.Apply(middle.Add(assembly.AxisZ.Times(on.MidMm()))))
 	for side := -a.farMm; side <= a.farMm; side += every / 2 {
 		p := middle.Add(up.Times(side))
 		near, far := p.Len()-a.farMm, p.Sub(to.Times(apart)).Len()-b.farMm
 		if min(near, far) < every || max(near, far) > drawnInMm {
 			continue
 		}
-		for z := from + every; z < till-every; z += every {
+		for z := on.FromMm + every; z < on.ToMm-every; z += every {
 			out = append(out, a.shaft.Apply(p.Add(assembly.AxisZ.Times(z))))
 		}
 	}
