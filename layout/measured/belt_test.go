@@ -6,6 +6,24 @@ import (
 	"testing"
 )
 
+// The sections as ISO 4183 and ISO 4184 have them and, in inches, as makers do (RMA IP-20 and IP-22): top width to the half millimetre that
+// inch and metric tables differ by, pitch width and thickness; of metric ones the least depth of the pitch line too, ISO 4183:1995 table 1.
+// Narrow sections, widths of light belts and all depths from memory.
+func TestBeltSections(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string][4]float64{
+		"Z": {10, 8.5, 2, 6}, "A": {13, 11, 2.75, 8}, "B": {17, 14, 3.5, 11}, "C": {22, 19, 4.8, 14},
+		"SPZ": {9.7, 8.5, 2, 8}, "SPA": {12.7, 11, 2.75, 10}, "SPB": {16.3, 14, 3.5, 13}, "SPC": {22, 19, 4.8, 18},
+		"3L": {9.5, 7.5, 2, 5.6}, "4L": {12.7, 11, 2.75, 7.9}, "5L": {16.7, 14, 3.5, 9.5},
+		"3V": {9.5, 8.5, 0, 8}, "5V": {15.9, 14, 0, 13.5}, "8V": {25.4, 22, 0, 23},
+	} {
+		b, ok := ParseBelt("V-belt " + name)
+		if !ok || math.Abs(b.TopMm-want[0]) > 0.35 || b.PitchWidthMm != want[1] || b.DeepMm != want[2] || b.ThickMm != want[3] {
+			t.Errorf("%s: %+v, want %v", name, b, want)
+		}
+	}
+}
+
 // A54 and B54 are 54 inches inside, 55.3 and 55.8 at the pitch line; 4L560 is 56 at its back and as long as A54; SPZ 1000 is that long at its
 // pitch line, 3V500 50 inches at the rims; all to one in a hundred.
 func TestParseBelt(t *testing.T) {

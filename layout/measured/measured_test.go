@@ -432,6 +432,9 @@ func TestNearest(t *testing.T) {
 	if m, _ = fit(t, flange(373.5, 18.5, 0, 45, 90, 135, 180, 225, 270, 315)).Nearest(false); m.Name != "FF400" {
 		t.Errorf("got %s", m.Name)
 	}
+	if m, _ = fit(t, flange(371.5, 18.5, 0, 45, 90, 135, 180, 225, 270, 315)).Nearest(false); m.Name != "FF350" {
+		t.Errorf("got %s", m.Name)
+	}
 	// Five holes on the pitch circle of a four-hole flange.
 	if m, ok = fit(t, flange(165, 12, 0, 72, 144, 216, 288)).Nearest(false); !ok || m.Matches {
 		t.Errorf("got %+v", m)

@@ -127,6 +127,16 @@ func TestOneCircle(t *testing.T) {
 	if r := fit(t, flange(120, 9, 0, 110, 240)); !r.OneCircle {
 		t.Error("three holes are not on one circle")
 	}
+	doubted, rng := 0, rand.New(rand.NewPCG(7, 11))
+	for range 50 { // what a caliper cannot tell from a circle
+		s, _, _ := scattered(rng, 8, 0.02, 0.08)
+		if r, err := measured.Fit(s); err == nil && !r.OneCircle {
+			doubted++
+		}
+	}
+	if doubted > 2 {
+		t.Errorf("%d of 50 circles are doubted", doubted)
+	}
 }
 
 // TestCaliper: readings that disagree by more than they claim bring the ± with
