@@ -55,7 +55,7 @@ func (n *nearest) take(wallMm float64, what string) {
 }
 
 // edge looks for too little metal between a hole and the outline, a bore, a
-// shoulder or the outside.
+// shoulder, the outside or a flat on it.
 func edge(v *view) {
 	worst := &worst{}
 	for h := range seq.Refs(v.holes) {
@@ -130,6 +130,14 @@ func (v *view) nearestEdge(h *hole) nearest {
 		return n
 	}
 	along := h.wideMm()
+	for f := range everyFlat(v) {
+		for i := range f.Sides {
+			up := geom.Clock(1, f.ClockDeg+float64(i)*360/float64(f.Sides))
+			if on := (geom.Span{FromMm: f.FromMm, ToMm: f.ToMm}); along.Meets(on) {
+				n.take(f.DiameterMm/2-f.DepthMm-max(h.a.Dot(up), h.b.Dot(up))-h.radiusMm, "the flat "+f.Name)
+			}
+		}
+	}
 	for _, s := range v.m.Stretches() {
 		mid := s.MidMm()
 		out, in := at(v.outside, mid), at(v.inside, mid)
