@@ -154,7 +154,7 @@ func (j *making) sameWay(t, o *joint) float64 {
 }
 
 // apartMm is how far a stop of one part lies behind that of another along the shaft of a bearing: in one part inside the limits
-// of its lengths, between two inside the general tolerance of the distance as drawn.
+// of its lengths, between two inside the general tolerance of the distance as drawn, or as far as coarser lengths between them go.
 func (j *making) apartMm(t *joint, from, to feature, at, other ballStop) (mm plan.Range) {
 	one, two, shaft := j.at(from.Instance()).at, j.at(to.Instance()).at, j.at(t.a.Instance()).at
 	turned := one.s != shaft.s
@@ -162,11 +162,36 @@ func (j *making) apartMm(t *joint, from, to feature, at, other ballStop) (mm pla
 		mm = from.apartMm(j.w, at, other)
 	} else {
 		drawn := shaft.s * (two.z0 + two.s*other.mm - one.z0 - one.s*at.mm)
-		limits := from.r.General(geom.Clean(math.Abs(drawn)))
-		mm, turned = plan.Range{Min: limits.MinMm, Max: limits.MaxMm}, drawn < 0
+		limits, coarse := from.r.General(geom.Clean(math.Abs(drawn))), j.coarseMm(from.Instance(), geom.Between(one.z0+one.s*at.mm, two.z0+two.s*other.mm))
+		mm, turned = plan.Range{Min: geom.Clean(limits.MinMm - coarse), Max: geom.Clean(limits.MaxMm + coarse)}, drawn < 0
 	}
 	if turned {
 		return plan.Range{Min: -mm.Max, Max: -mm.Min}
+	}
+	return mm
+}
+
+// coarseMm is how much farther than the general tolerance lengths with limits of their own go, of the parts that are held together with
+// one and lie on a stretch of its axis, and of made studs between two of those.
+func (j *making) coarseMm(i parts.Instance, on geom.Span) (mm float64) {
+	held, group := j.job.Turning(i), j.at(i).group
+	over := func(r *part.Model, lies func(*part.Step) bool) {
+		for s := range seq.Refs(r.Steps) {
+			if l, long := s.Drawn.Limits, s.Drawn.Length.Mm; len(l) == 2 && lies(s) {
+				mm += max(0, max(long-l[0].Mm, l[1].Mm-long)-(r.General(long).MaxMm-long))
+			}
+		}
+	}
+	for p := range seq.Refs(j.placed) {
+		if held[p.Instance] && p.group == group {
+			over(p.r, func(s *part.Step) bool { return p.at.span(s.Span()).Meets(on) })
+		}
+	}
+	for _, t := range j.all {
+		a, b := j.at(t.a.Instance()), j.at(t.b.Instance())
+		if t.in.Stud() != "" && held[t.a.Instance()] && a.group == group && b.group == group && geom.Between(a.along().MidMm(), b.along().MidMm()).Meets(on) {
+			over(j.model(t.in.Stud()), func(s *part.Step) bool { return s.Size.Thread == nil })
+		}
 	}
 	return mm
 }
