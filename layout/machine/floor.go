@@ -2,6 +2,7 @@ package machine
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -130,29 +131,65 @@ func (m *Machine) underFloor() []plan.Problem {
 const leastUnderMm = 1.0
 
 // legsShort finds the lowest of what is named a leg or a foot, where the machine is anchored nowhere and something
-// else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that.
+// else of it reaches lower: it does not stand on its legs. Legs with something lower under them stand on that, but over the centre of
+// gravity of all they hang upside down. Of machines that stand by themselves it is the worst.
 func (m *Machine) legsShort() []plan.Problem {
 	if len(m.Joints) < len(m.Job.Joints) || slices.ContainsFunc(m.Job.Joints, func(in *parts.Joint) bool { return in.Anchored.Value != "" }) {
 		return nil
 	}
-	var all, legs []*assembly.Body
+	legs, all := map[int]*assembly.Body{}, map[int]*assembly.Body{} // the lowest of each machine
+	lower := func(of map[int]*assembly.Body, b *assembly.Body) {
+		if low := of[stand.StandsIn(b)]; low == nil || m.low(b) < m.low(low) {
+			of[stand.StandsIn(b)] = b
+		}
+	}
 	for b, r := range m.Parts() {
 		if m.hangs(b) {
 			continue
 		}
-		if all = append(all, b); r.Part.For == parts.Leg {
-			legs = append(legs, b)
+		if lower(all, b); r.Part.For == parts.Leg {
+			lower(legs, b)
 		}
 	}
-	if len(legs) == 0 {
+	var found []plan.Problem
+	worst := 1.0
+	for _, n := range slices.Sorted(maps.Keys(legs)) {
+		leg, lowest := legs[n], all[n]
+		off, high := m.low(leg)-m.low(lowest), m.low(leg)-assembly.Together(m.Stage().BodiesOf(len(m.Joints), leg.ID)).Centre.Dot(m.Up)
+		over := geom.Over(high, 0)
+		if off < worst || !m.Stage().Together(len(m.Joints), leg.ID)[lowest.ID] || !over && m.standsOnPart(leg, m.low(lowest)) {
+			continue
+		}
+		worst, found = off, []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), m.Rounded(off, 1), m.Named(lowest.ID))}
+		if over {
+			found = []plan.Problem{stand.Problem("", plan.LegsHigh, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), m.Rounded(high, 0), plan.Named(m.upIs()))}
+		}
+	}
+	return found
+}
+
+// onEdge finds a foot, a plate across the end of an upright alone, that stands on its edge as long as the job does not say that
+// the front is up, and would lie level then.
+func (m *Machine) onEdge() []plan.Problem {
+	if m.Job.FrontUp || len(m.Joints) < len(m.Job.Joints) {
 		return nil
 	}
-	lower := func(a, b *assembly.Body) int { return cmp.Compare(m.low(a), m.low(b)) }
-	leg, lowest := slices.MinFunc(legs, lower), slices.MinFunc(all, lower)
-	if m.low(leg)-m.low(lowest) < 1 || !m.Stage().Together(len(m.Joints), leg.ID)[lowest.ID] || m.standsOnPart(leg, m.low(lowest)) {
-		return nil
+	for b, r := range m.Parts() {
+		if r.Part.For != parts.Leg || !r.Part.Flat() || math.Abs(b.Pose.Z.Dot(assembly.AxisZ)) < 1-stand.Level {
+			continue
+		}
+		var on []string
+		for _, j := range m.Joints {
+			on = seq.Add(on, m.heldBy(j.Name, b.ID)...)
+		}
+		if len(on) != 1 || m.FormOf(on[0]) != parts.BarPart {
+			continue
+		}
+		if post := m.Standing(m.Of[on[0]]); post != nil && math.Abs(post.Pose.X.Dot(b.Pose.Z)) >= 1-stand.Level {
+			return []plan.Problem{stand.Problem("", plan.OnEdge, r.Part.Title.Pos, m.Named(b.ID), plan.Named(m.upIs()), m.Named(post.ID))}
+		}
 	}
-	return []plan.Problem{stand.Problem("", plan.LegsShort, m.PartOf(leg.ID).Part.Title.Pos, m.Named(leg.ID), m.Rounded(m.low(leg)-m.low(lowest), 1), m.Named(lowest.ID))}
+	return nil
 }
 
 // standsOnPart tells whether something of the machine is under a leg, which ends over a level.

@@ -260,6 +260,27 @@ func TestLegsShort(t *testing.T) {
 	}
 }
 
+// A post of 500 under a base of 400 × 200 × 20 whose front is up, or on it, and a foot across the other end of the post: on its edge as long as up: does
+// not say so, unless it lies along the post; upside down over all, and no foot if it is a plate. By hand 1600 cm³ at -10, 417.5 of the post (EN 10219-2, outer corners of
+// 10) at 250 and 200 at 505 have their middle at 85.4.
+func TestFootOfUpright(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ up, on, end, title, want string }{
+		{"", "back", "right", "Press foot", "on-edge Press foot TOP of base post"}, {"", "back", "top", "Press foot", ""}, {"", "back", "right", "Plate", ""},
+		{"up: front\n", "back", "right", "Press foot", ""}, {"up: front\n", "front", "right", "Press foot", "legs-high Press foot 415 front of base"}, {"up: front\n", "front", "right", "Plate", ""},
+	} {
+		files := map[string]string{
+			"base.yaml": basePart, "post.yaml": "part: post\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 5, length: 500}\n",
+			"foot.yaml": "part: foot\ntitle: " + c.title + "\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [200, 100]}\n",
+			"job.yaml": "job: J\nunits: mm\n" + c.up + "parts: [base.yaml, post.yaml, foot.yaml]\njoints:\n  - {name: p, weld: {part: post.left, to: base.outline, type: fillet}, place: {on: " + c.on +
+				", with: left, at: [0, 0], front: up}}\n  - {name: f, weld: {part: foot.outline, to: post." + c.end + ", type: fillet}, place: {on: " + c.end + ", with: front, at: [0, 0], top: up}}\n",
+		}
+		if got := strings.TrimSpace(found(t, files, plan.OnEdge) + " " + found(t, files, plan.LegsHigh)); got != c.want {
+			t.Errorf("%v: %q", c, got)
+		}
+	}
+}
+
 // Four legs of 300 under a base of 400 × 200 × 20, the last 3 shorter, 40 longer, or on its own foot of 3: it ends over or under the others, where
 // nothing of the machine is under it. Of two, of posts and of ones that lie, nobody knows.
 func TestLegsUneven(t *testing.T) {

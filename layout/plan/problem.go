@@ -258,6 +258,8 @@ const (
 	HolesUnmet     ProblemKind = "holes-unmet"
 	TipUnder       ProblemKind = "tip-under"
 	LegsShort      ProblemKind = "legs-short"
+	LegsHigh       ProblemKind = "legs-high"
+	OnEdge         ProblemKind = "on-edge"  // of a foot
 	LegHigh        ProblemKind = "leg-high" // than the others end
 	LegLow         ProblemKind = "leg-low"
 	FeetApart      ProblemKind = "feet-apart"
