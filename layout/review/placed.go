@@ -153,7 +153,7 @@ func spigots(r *reviewer) {
 				continue
 			}
 			for _, c := range v.spigotsAt(face, other) {
-				r.centres(v, c, me)
+				r.centres(v, c, me, r.slid(j))
 			}
 		}
 	}
@@ -179,13 +179,21 @@ const (
 	spigotPart = 0.015
 )
 
-// centres reports a spigot that reaches into no register.
-func (r *reviewer) centres(v *view, c *cylinder, me *assembly.Body) {
+// slid tells whether a joint lets its parts be shifted along slots.
+func (r *reviewer) slid(j *plan.JointPlan) bool {
+	return slices.ContainsFunc([]plan.JointEnd{j.A, j.B}, func(e plan.JointEnd) bool {
+		_, slot := r.viewOf(e.Part).groupNamed(e.Feature)
+		return slot != nil
+	})
+}
+
+// centres reports a spigot that reaches into no register; of what is shifted along slots into no guide on two sides either.
+func (r *reviewer) centres(v *view, c *cylinder, me *assembly.Body, slid bool) {
 	if r.tooLarge(v, c) {
 		return
 	}
 	others := seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return !o.Bought && o.ID != me.ID && o.Box().Meets(me.Box(), 0) })
-	reach := registered(me.Pose, c, others)
+	reach := registered(me.Pose, c, others, slid)
 	if reach >= reachMm {
 		return
 	}
@@ -196,10 +204,10 @@ func (r *reviewer) centres(v *view, c *cylinder, me *assembly.Body) {
 	})
 }
 
-// registered is how much of a step some bodies stand close round, on three quarters of the round at the least: they have
+// registered is how much of a step some bodies stand close round, on three quarters of the round at the least, or on two sides: they have
 // metal a little outside of it and none inside.
-func registered(me assembly.Pose, c *cylinder, others []assembly.Body) float64 {
-	const rays = 24
+func registered(me assembly.Pose, c *cylinder, others []assembly.Body, sides bool) float64 {
+	const rays = 72
 	var reach [rays]float64
 	own := assembly.Span{FromMm: -c.ToMm, ToMm: -c.FromMm}
 	for k, deg := range geom.Evenly(rays) {
@@ -213,7 +221,14 @@ func registered(me assembly.Pose, c *cylinder, others []assembly.Body) float64 {
 			reach[k] += max(0, metal(o, c.RadiusMm()*(1+spigotPart))-metal(o, c.RadiusMm()-overlapMm+geom.CloseMm))
 		}
 	}
+	guided := 0.0
+	for k := range rays / 2 {
+		guided = max(guided, min(reach[k], reach[k+rays/2]))
+	}
 	slices.Sort(reach[:])
+	if sides {
+		return geom.Clean(max(reach[rays/4], guided))
+	}
 	return geom.Clean(reach[rays/4])
 }
 

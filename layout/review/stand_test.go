@@ -79,7 +79,7 @@ func TestStandingBounds(t *testing.T) {
 	reaches := func(long, bore float64) rule { // a spigot of 80, 5 long, in a register so deep
 		return func(r *reviewer) {
 			me := standing(r, ring("cover", 0, 20, 0, 80), ring("housing", -20, long, bore, 120))
-			r.centres(me.v, step("spigot", 0, 5, 80), me.Body)
+			r.centres(me.v, step("spigot", 0, 5, 80), me.Body, false)
 		}
 	}
 	enters := func(from, to, outer float64, others ...stand.OnAxis) rule { // a bore of 50, 40 long
