@@ -186,35 +186,78 @@ func (r *reviewer) chokes(j *parts.Joint) {
 	}
 }
 
-// opensInto looks for a hole of a part, in the middle of the bolts that hold the flange of a duct on it, that is narrower than the bore
-// of that. What holds back on purpose has several.
+// opensInto looks for the one hole of a part, or its bore, in the middle of the bolts that hold the flange of a duct on it, that is narrower
+// than the bore of that, and for none at all where the part goes on elsewhere. What holds back on purpose has several.
 func (r *reviewer) opensInto(flange, to parts.JointRef, boreMm float64) {
-	v := r.viewOf(to.Part)
-	if boreMm == 0 || v.p.Bore != nil || !r.endsDuct(flange) {
+	v, title := r.viewOf(to.Part), r.job.Part(flange.Part).Title.Value
+	duct, is := r.ductOn(flange)
+	if boreMm == 0 || !is {
 		return
 	}
 	middle, pcd := v.circleOf(to.Feature)
 	within := seq.Keep(v.holes, func(h hole) bool { return h.name != to.Feature && geom.Distance(h.middle(), middle) < pcd/2 })
-	if len(within) != 1 || geom.Distance(within[0].middle(), middle) > faceOffMm || within[0].group == nil {
-		return
-	}
-	if h := within[0]; h.thread == nil && geom.Over(boreMm/2-h.radiusMm, ledgeMm) {
-		v.report(Check, h.name, h.pos, Finding{
-			What:    h.name + " of " + v.p.Title.Value + " narrows the way of the duct that is bolted on there",
-			Numbers: v.mm(2*h.radiusMm) + " before " + v.mm(boreMm) + " in " + r.job.Part(flange.Part).Title.Value, LeftMm: left(2 * h.radiusMm),
+	narrows := func(name string, pos parts.Pos, mm, besideMm float64) {
+		v.report(Check, name, pos, Finding{
+			What: name + " of " + v.p.Title.Value + " narrows the way of the duct that is bolted on there", Numbers: v.mm(mm) + " before " + v.mm(besideMm) + " in " + title, LeftMm: left(mm),
 			Rule: ductRule, Source: practice, Fix: "a hole as wide as that, or accept it where it is to hold back",
+		})
+	}
+	switch bore := v.p.Bore; {
+	case len(within) == 1 && bore == nil:
+		if h := within[0]; h.group != nil && h.thread == nil && geom.Distance(h.middle(), middle) <= faceOffMm && geom.Over(boreMm/2-h.radiusMm, ledgeMm) {
+			narrows(h.name, h.pos, 2*h.radiusMm, boreMm)
+		}
+	case len(within) > 0:
+	case bore != nil:
+		if d := bore.Size.Nominal.Mm; duct.sheet && middle.LengthMm() <= faceOffMm && geom.Over(duct.insideMm-d, ledgeMm) {
+			narrows("bore", bore.Pos, d, duct.insideMm)
+		}
+	case v.p.Flat() && duct.sheet && v.toOutline(&hole{a: middle, b: middle}) > 0 && r.elsewhere(to, flange):
+		v.report(Check, "", v.p.Name.Pos, Finding{
+			What: v.p.Title.Value + " shuts the duct that is bolted on there: it has no opening inside the bolts", Numbers: v.mm(boreMm) + " in " + title,
+			Rule: "a duct leads on through what carries it", Source: practice, Fix: "a bore in it, or accept it where nothing is to come through",
 		})
 	}
 }
 
-// endsDuct tells whether a tube, a cone or a transition is welded to a flat part or pressed into it.
-func (r *reviewer) endsDuct(ref parts.JointRef) bool {
-	bore := parts.JointRef{Part: ref.Part, Copy: ref.Copy, Feature: "bore"}
+// elsewhere tells whether another joint holds a part that one with a flange holds.
+func (r *reviewer) elsewhere(ref, flange parts.JointRef) bool {
 	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		return (j.Weld != nil || j.Press != nil) && j.Some(bore.Is) && j.Some(func(o parts.JointRef) bool {
-			return slices.Contains([]parts.Kind{parts.Tube, parts.Cone, parts.TransitionPiece}, r.job.Part(o.Part).Kind)
-		})
+		is := func(of parts.Instance) func(parts.JointRef) bool {
+			return func(o parts.JointRef) bool { return o.Instance() == of }
+		}
+		return j.Some(is(ref.Instance())) && !j.Some(is(flange.Instance()))
 	})
+}
+
+// duct is how wide the end of a tube, a cone or a transition is inside, 0 of what is not round, and whether it is one of sheet.
+type duct struct {
+	insideMm float64
+	sheet    bool
+}
+
+// ductOn is the end of a duct that is welded to a flat part or pressed into it; false without one.
+func (r *reviewer) ductOn(ref parts.JointRef) (duct, bool) {
+	bore := parts.JointRef{Part: ref.Part, Copy: ref.Copy, Feature: "bore"}
+	for _, j := range r.job.Joints {
+		if j.Weld == nil && j.Press == nil || !j.Some(bore.Is) {
+			continue
+		}
+		a, b := j.Ends()
+		for _, o := range []parts.JointRef{a, b} {
+			if kind := r.job.Part(o.Part).Kind; slices.Contains([]parts.Kind{parts.Tube, parts.Cone, parts.TransitionPiece}, kind) {
+				end, _ := r.ductEnd(o)
+				return duct{end.insideMm, kind != parts.Tube}, true
+			}
+		}
+	}
+	return duct{}, false
+}
+
+// endsDuct tells whether a duct ends in a flat part.
+func (r *reviewer) endsDuct(ref parts.JointRef) bool {
+	_, is := r.ductOn(ref)
+	return is
 }
 
 // roundEnd is the outside and inside diameter of an end; one is 0 or infinite
