@@ -82,3 +82,37 @@ func TestBelts(t *testing.T) {
 		}
 	}
 }
+
+// Wheels of 38 and 17 teeth for a chain 10B, 200 apart: 2 · 200 / 15.875 + 55 / 2 + (21 / 2π)² · 15.875 / 200 = 53.58 links lie round them (makers' formula).
+// 17 teeth of 15.875 are 90.14 to 96.71 over all (ISO 606, from memory).
+func TestChainFits(t *testing.T) {
+	t.Parallel()
+	base := strings.NewReplacer("V-belt SPZ", "ITEM", "part: bad-wheel\n", "part: bad-wheel\ntitle: Wheel 10B, 38 teeth\n", "part: pulley\n", "part: pulley\ntitle: Small wheel 10B-1, 17 teeth\n",
+		"{name: rim-front, diameter: 200, length: 4}, {name: groove, diameter: 180, length: 12}, {name: rim-back, diameter: 200, length: 4}", "{name: rim, diameter: 200, length: 20}",
+		"{name: rim-front, diameter: 100, length: 4}, {name: groove, diameter: 80, length: 12}, {name: rim-back, diameter: 100, length: 4}", "{name: rim, diameter: RIM, length: 20}", "gap: 22", "gap: 40")
+	const wanted = " links, wanted 53.6 at 200 mm"
+	for _, c := range []struct{ item, rim, want string }{
+		{"chain 10B-1, 54 links", "93", ""}, {"chain 10B-1, 55 links", "93", ""}, {"chain 10B-1, 53 links", "93", "53" + wanted}, {"chain 10B-1, 56 links", "93", "56" + wanted}, {"chain 10B-1", "93", ""},
+		{"chain 08B-1, 60 links", "93", "08B on 10B"}, {"chain 08B-1", "93", "08B on 10B"}, {"chain 10B-1", "90.2", ""}, {"chain 10B-1", "96.7", ""},
+		{"chain 10B-1", "90", "90 mm at its widest, 17 teeth of 10B have 90.14 mm to 96.71 mm"}, {"chain 10B-1", "97", "97 mm at its widest, 17 teeth of 10B have 90.14 mm to 96.71 mm"},
+	} {
+		a, err := txtar.ParseFile("testdata/belt.txtar")
+		if err != nil {
+			t.Fatal(err)
+		}
+		files := map[string]string{}
+		for _, f := range a.Files {
+			files[f.Name] = strings.NewReplacer("ITEM", c.item, "RIM", c.rim).Replace(base.Replace(string(f.Data)))
+		}
+		files["job.yaml"] = strings.Replace(files["job.yaml"], c.item, `"`+c.item+`"`, 1)
+		var got []string
+		for _, f := range reviewOf(t, files) {
+			if f.Code == "belt" {
+				got = append(got, f.Numbers)
+			}
+		}
+		if got := strings.Join(got, "; "); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.item, c.rim, got, c.want)
+		}
+	}
+}

@@ -45,6 +45,7 @@ var (
 	itemFigure   = spoken(`\b(\d+(?:[ -]\d+/\d+|\.\d+)?|\d+/\d+) ?(kW|hp|rev/min|rpm|Hz)\b|\b(flange|spigot) (\d+(?:\.\d+)?)`)
 	massOf       = spoken(`[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|oz|lbs?|ml|cm3|cm³|cc)\b`)
 	every        = exactly(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
+	teethSaid    = spoken(`\b(\d{1,3})[ -](?:teeth|tooth)\b`)
 	namedStep    = exactly(`([^.;]*)\bstep (\d+)\b`)
 )
 

@@ -120,7 +120,7 @@ var jobRules = []rule[*reviewer]{
 	{"guard-made", "a guard or another thing for safety is named that is neither made nor bought, or the other way round", guardsMade},
 	{"anchor", "what is to be anchored is not, or its anchors are out of reach", anchored},
 	{"first-run", "a number of the first run cannot be right", firstRun},
-	{"belt", "the pulleys of a belt lie out of line, or it has not their groove or length", together((*reviewer).beltOff, each(everyBought, (*reviewer).beltFits))},
+	{"belt", "the pulleys of a belt lie out of line, or it has not their groove or length", together((*reviewer).beltOff, each(everyBought, (*reviewer).beltFits, (*reviewer).chainFits), of(everyPart, (*view).rimOfTeeth))},
 	{"upkeep", "a time of the upkeep is too long", upkeep},
 	{"press-short", "a press holds on a narrow ring", each(everyPlan(parts.PressKind), (*reviewer).shortPress)},
 	{"heads", "a bolt ends inside a tube", together(oneWall, each(everyJoint(parts.BoltKind), (*reviewer).hiddenHeads))},
