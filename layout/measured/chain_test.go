@@ -7,11 +7,12 @@ import (
 )
 
 // Pitches as makers table them (ISO 606, ASME B29.1); links by hand: of 15.875, 341 apart with 17 teeth on both 2 · 341 / 15.875 + 17 = 59.96, with 17 and 38
-// (21 / 2π)² · 15.875 / 341 = 0.52 more than 70.46 (Renold's formula). Over 17 teeth 10B is 94.5 by the formula of makers, p (0.6 + cot 180°/z), and no. 40 over 32 teeth 135.4.
+// (21 / 2π)² · 15.875 / 341 = 0.52 more than 70.46 (makers' formula). Over 17 teeth 10B is 94.5 by the formula of makers, p (0.6 + cot 180°/z), and no. 40 over 32 teeth 135.4.
 func TestChains(t *testing.T) {
 	t.Parallel()
 	for words, want := range map[string]string{
-		"Roller chain 10B-1, 60 links": "10B 15.875 60", "roller chain 08B": "08B 12.7 0", "chain 05B-1": "05B 8 0", "16A-2 chain": "16A 25.4 0", "roller chain no. 40 with link": "08A 12.7 0", "chain #35, 90 pitches": "no. 35 9.525 90",
+		"Roller chain 10B-1, 60 links": "10B 15.875 60", "roller chain 08B": "08B 12.7 0", "chain 05B-1": "05B 8 0",
+		"16A-2 chain": "16A 25.4 0", "roller chain no. 40 with link": "08A 12.7 0", "chain #35, 90 pitches": "no. 35 9.525 90",
 		"ANSI 100": "20A 31.75 0", "Sprocket 17 teeth no 60": "12A 19.05 0", "chain number 41": "no. 41 12.7 0", "chain 8 mm": "", "anchor chain no. 4": "", "chain guard": "", "no. 4000": "",
 	} {
 		c, ok := ParseChain(words)

@@ -2,6 +2,7 @@ package review
 
 import (
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -38,10 +39,13 @@ func (v *view) screwed(e *parts.Loose, o screwOrder, each bool) {
 	f := v.here(g.Name.Value, e.Item.Pos)
 	f.Source = "by the job"
 	what, need := "the screws bought for "+g.Name.Value+" of "+v.p.Title.Value, number(float64(v.count(g)))
-	wants, rule := o.thread.MajorMm, "a screw holds in one diameter of thread"
+	wants, misses, rule := o.thread.MajorMm, 0, "a screw holds in one diameter of thread"
 	if of := v.m.GroupNamed(g.Name.Value); of.Through && bearsOn().MatchString(e.How.Value) {
 		_, thick, _ := v.m.PlaneOf(of, of.Face)
 		wants, rule = max(wants, thick), "a screw that bears on something comes through its thread"
+		if len(v.pl.Faults) == 0 { // else it is not known where all stands
+			misses = seq.Sum(v.machine().Under(v.p.Name.Value, g.Name.Value, o.longMm-thick), func(title string) int { return words.Either(title == "", 1, 0) })
+		}
 	}
 	if o.nut() {
 		wants, rule = wants+nutted*o.thread.MajorMm, rule+", and has room for its nut"
@@ -53,6 +57,9 @@ func (v *view) screwed(e *parts.Loose, o screwOrder, each bool) {
 			What: what + " are fewer than the holes", Numbers: number(float64(max(1, e.Count))) + " for " + need, Rule: "each hole has its screw", Fix: "count: " + need}},
 		flaw{geom.Over(wants, o.longMm), Finding{
 			What: what + " are too short", Numbers: v.mm(o.longMm) + " long, wanted at least " + v.mm(wants), LeftMm: left(o.longMm), Rule: rule, Source: practice, Fix: "a longer screw"}},
+		flaw{misses > 0, Finding{
+			What: what + " bear on nothing: their line passes beside all that is there", Numbers: number(float64(misses)) + " of " + need + ", " + v.mm(o.longMm) + " long",
+			Rule: "a screw that bears on something meets it", Source: "by geometry", Fix: "the holes, or the part, where the screw meets what it bears on, or a longer screw"}},
 	)
 }
 
