@@ -53,6 +53,11 @@ func (v *view) motorFlange(h *parts.HoleGroup) {
 	for _, m := range named {
 		m.onFace(Stop)
 	}
+	for e := range seq.Refs(v.job.Loose) {
+		if v.stoodOn(e, h.Name.Value) && e.Stands.Flange.Set() {
+			v.flangeAcross(e, h)
+		}
+	}
 	if len(named) > 0 || v.p.Bore == nil || h.Size.Make == parts.TappedHole && len(on) == 0 {
 		return
 	}
@@ -62,6 +67,21 @@ func (v *view) motorFlange(h *parts.HoleGroup) {
 			mounted{v, h, &s}.like()
 		}
 	}
+}
+
+// flangeAcross compares how wide the flange is that a motor stands with with that of the pitch circle of its holes.
+func (v *view) flangeAcross(e *parts.Loose, h *parts.HoleGroup) {
+	wide := func(s measured.Standard) bool { return math.Abs(s.OutsideMm-e.Stands.Flange.Mm) <= faceOffMm }
+	of := seq.Keep(measured.Standards(), func(s measured.Standard) bool { return math.Abs(h.Pattern.PCD.Mm-s.PitchMm) <= faceOffMm })
+	its := seq.Keep(measured.Standards(), wide)
+	if len(of) == 0 || len(its) == 0 || slices.ContainsFunc(of, wide) {
+		return
+	}
+	v.report(Check, h.Name.Value, e.Stands.Flange.Pos, Finding{
+		What:    "the flange of " + words.Head(e.Item.Value) + " is wider or narrower than that of " + h.Name.Value + " of " + v.p.Title.Value,
+		Numbers: v.mm(e.Stands.Flange.Mm) + ", which " + its[0].Name + " has; a pitch circle of " + v.mm(of[0].PitchMm) + " is that of " + of[0].Name + ", " + v.mm(of[0].OutsideMm) + " wide",
+		OverMm:  over(math.Abs(e.Stands.Flange.Mm - of[0].OutsideMm)), Rule: "plate and motor have one flange", Source: measured.StandardSource, Fix: "the motor of that flange, or the holes and the bore of the motor's",
+	})
 }
 
 // like compares holes with a flange of IEC that is like them, where two of three sizes are its own.
