@@ -118,6 +118,9 @@ func TestCardBounds(t *testing.T) {
 	strong := func(kw, kg float64) parts.Job {
 		return parts.Job{Motor: &parts.Motor{KW: n(kw)}, Loose: []parts.Loose{{Item: parts.Text{Value: "gear motor"}, MassKg: kg}}}
 	}
+	geared := func(item string, rpm, out float64) parts.Job {
+		return parts.Job{Motor: &parts.Motor{RPM: n(rpm), OutRPM: n(out)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}, As: parts.AMotor}}}
+	}
 	mouth := func(item string, inside bool) parts.Job { // of a cone Ø100 of 2 mm sheet, and a part that is none
 		title := func(s string) *parts.Part {
 			return &parts.Part{Name: parts.Text{Value: s}, Title: parts.Text{Value: s}}
@@ -157,6 +160,8 @@ func TestCardBounds(t *testing.T) {
 		{upkeep, grease("26 months"), hardly + "26 months"}, {upkeep, every("2000 days"), ""}, {upkeep, every("2001 days"), hardly + "2001 days"}, {upkeep, every("10 seasons"), ""}, {upkeep, every("11 seasons"), hardly + "11 seasons"}, {upkeep, every("60 months"), ""}, {upkeep, every("61 months"), hardly + "61 months"},
 		{seldom, ports("19 months", "1 month"), ""}, {seldom, ports("20 months", "1 month"), "the upkeep greases rear far less often than front: 20 months and 1 month, both in housing"}, {seldom, ports("2 years", "1 month"), ""},
 		{ordered, of("gear motor", 90), ""}, {ordered, of("gear motor", 90.1), "the mass of the motor is not one for its power: 90.1 kg, wanted 3 kg to 90 kg"}, {ordered, of("gear motor", 3), ""}, {ordered, of("gear motor", 2.9), "the mass of the motor is not one for its power: 2.9 kg, wanted 3 kg to 90 kg"},
+		{ordered, geared("motor 1 hp with reducer", 1725, 200), ""}, {ordered, geared("motor 1 hp", 1725, 0), ""}, {ordered, geared("geared motor", 0, 0), ""},
+		{ordered, geared("motor 1 hp with reducer", 1725, 0), "the motor as ordered has a gear, and the job does not say how fast it turns behind that: motor 1 hp with reducer; 1725 rev/min"},
 		{ordered, strong(0.75, 2.3), ""}, {ordered, strong(0.75, 2.2), "the mass of the motor is not one for its power: 2.2 kg, wanted 2.3 kg to 75 kg"},
 		{covers, mouth("sheet 96.1 x 120", false), ""}, {covers, mouth("sheet 120 x 96", false), "the sheet bought to lie on the mouth of Cone falls into it: 120 mm by 96 mm on 96 mm by 96 mm"}, {covers, mouth("sheet 100.1 x 120", true), ""}, {covers, mouth("sheet 100 x 100", true), "the sheet bought to lie on the mouth of Cone falls into it: 100 mm by 100 mm on 100 mm by 100 mm"},
 		{ordered, of("0.97 kW gear motor", 0), ""}, {ordered, of("0.935 kW gear motor", 0), "the motor as ordered is not that of its plate: 0.935 kW in 0.935 kW gear motor"}, {ordered, of("gear motor, 53 Hz", 0), ""}, {ordered, of("gear motor, 53.2 Hz", 0), "the motor as ordered is not that of its plate: 53.2 Hz in gear motor, 53.2 Hz"},

@@ -133,6 +133,7 @@ func (r motored) item(e *parts.Loose) {
 		return
 	}
 	r.itemFlange(e)
+	r.itemGear(e)
 	r.itemMass(e)
 	r.itemShaft(e)
 	for _, f := range itemFigure().FindAllStringSubmatch(e.Item.Value, -1) {
@@ -151,6 +152,14 @@ func (r motored) itemFlange(e *parts.Loose) {
 	if len(of) == 1 && len(named) > 0 && !slices.Contains(named, of[0].PitchMm) {
 		r.say("the motor as ordered has another flange than its plate", e.Item.Value+"; "+of[0].Name, "what is bought is what is reckoned with",
 			"the flange of the plate, in both places; of a gear with a face of its own flange: in the motor")
+	}
+}
+
+// itemGear looks for a gear in the words of a motor whose speed behind it the job does not give.
+func (r motored) itemGear(e *parts.Loose) {
+	if gear := gearedMotor().FindString(e.Item.Value); gear != "" && r.m.RPM.Value > 0 && r.m.OutRPM.Value == 0 {
+		r.say("the motor as ordered has a gear, and the job does not say how fast it turns behind that", e.Item.Value+"; "+number(r.m.RPM.Value)+" rev/min",
+			"a gear makes the torque larger by as much as the speed smaller: shaft, key and welds carry that", "output-speed: in motor")
 	}
 }
 

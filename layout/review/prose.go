@@ -42,6 +42,7 @@ var (
 	nemaName     = exactly(`^(\d{3}) ?T`)
 	flangeNumber = spoken(`\d{2,4}`)
 	voltNumber   = spoken(`\d+(\.\d+)?`)
+	gearedMotor  = spoken(`\b(?:geared|gear ?box|gear[- ]?motor|gear head|reducer|reduction gear|worm gear)\b`)
 	itemFigure   = spoken(`\b(\d+(?:[ -]\d+/\d+|\.\d+)?|\d+/\d+) ?(kW|hp|rev/min|rpm|Hz)\b|\b(flange|spigot) (\d+(?:\.\d+)?)`)
 	massOf       = spoken(`[ ,;:]*(?:\d+[ -])?\d+(?:[./]\d+)? ?(?:k?g|oz|lbs?|ml|cm3|cm³|cc)\b`)
 	every        = exactly(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
