@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -132,6 +133,7 @@ func (m *Machine) shifted() (found []plan.Problem) {
 				free[o.of.Name] = true
 			}
 		}
+		m.onlyParting(s, free)
 		mv, fx := m.parted(s, free)
 		want := m.Joint(s.of.Name).Bolt.Adjust.Mm
 		for _, to := range []struct {
@@ -156,15 +158,39 @@ func (m *Machine) shifted() (found []plan.Problem) {
 	return found
 }
 
-// parted is what goes with part A of a joint when some joints let go, and what stays; none where A hangs on B all the
-// same. The bolts of the joint go with the part whose slots they are not in, those of the others with nobody, and so
-// does a coupling.
-func (m *Machine) parted(s shift, free map[string]bool) (mv, fx []assembly.Body) {
+// onlyParting leaves of the joints that let go those without which part A of a joint hangs on its part B: what else has slots that way stays
+// as it is set.
+func (m *Machine) onlyParting(s shift, free map[string]bool) {
+	apart := func() bool {
+		return !m.letGo(free).Together(len(m.Joints), s.of.A.Instance().ID())[s.of.B.Instance().ID()]
+	}
+	if !apart() {
+		return
+	}
+	for _, name := range slices.Sorted(maps.Keys(free)) {
+		if name == s.of.Name {
+			continue
+		}
+		if delete(free, name); !apart() {
+			free[name] = true
+		}
+	}
+}
+
+// letGo is the whole machine, some joints of which hold nothing.
+func (m *Machine) letGo(free map[string]bool) *Stage {
 	at := newStage(m) // one of its own, whose ties let go
 	for id, ties := range at.ties {
 		at.ties[id] = seq.Keep(ties, func(t tie) bool { return t.n < 0 || t.lies || !free[m.Joints[t.n].Name] })
 	}
-	with := at.Together(len(m.Joints), s.of.A.Instance().ID())
+	return at
+}
+
+// parted is what goes with part A of a joint when some joints let go, and what stays; none where A hangs on B all the
+// same. The bolts of the joint go with the part whose slots they are not in, those of the others with nobody, and so
+// does a coupling.
+func (m *Machine) parted(s shift, free map[string]bool) (mv, fx []assembly.Body) {
+	with := m.letGo(free).Together(len(m.Joints), s.of.A.Instance().ID())
 	if with[s.of.B.Instance().ID()] {
 		return nil, nil
 	}

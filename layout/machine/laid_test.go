@@ -227,6 +227,8 @@ func TestShiftedAlongSlots(t *testing.T) {
 		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
 		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
 		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},
+		// What has slots that way itself goes with what it is bolted to.
+		{slots + "holes: [{name: h, at: [[0, 0]], size: M5 tap}]\n", taps, "adjust: 8", "45", "  - {name: hub, bolt: {through: hub.h, into: foot.h, bolt: M5 8.8, washer: yes}, face: back-on-front}\n", "shift-strikes Hub Stop 5 8 Foot s; shift-stops Hub Stop 5 9.75 Hub h"},
 		// It lies on the foot since the step that bolts that, and goes with it.
 		{slots, taps, "adjust: 8", "45", "loose: [{part: hub, how: on the foot, after: foot, lies: [{on: foot.front, with: back}]}]\n", "shift-strikes Hub Stop 5 8 Foot s"},
 	} {
@@ -235,7 +237,7 @@ func TestShiftedAlongSlots(t *testing.T) {
 		}
 		got := found(t, map[string]string{
 			"base.yaml": plate("base", "20", "square: 300") + c.base, "foot.yaml": plate("foot", "12", "rectangle: [140, 60]") + c.foot,
-			"hub.yaml": plate("hub", "6", "rectangle: [20, 80]"), "stop.yaml": plate("stop", "10", "rectangle: [40, 40]"),
+			"hub.yaml": plate("hub", "6", "rectangle: [20, 80]") + "slots: [{name: h, at: [[0, 0]], width: 5.5, length: 25}]\n", "stop.yaml": plate("stop", "10", "rectangle: [40, 40]"),
 			"job.yaml": "job: Set\nunits: mm\nparts: [base.yaml, foot.yaml, stop.yaml, hub.yaml]\njoints:\n" +
 				"  - {name: stop, weld: {part: stop.outline, to: base.outline, type: fillet, size: 3}, place: {on: front, with: bottom, at: [0, " + c.stop + "], front: down}}\n" +
 				"  - {name: foot, bolt: {through: foot.s, into: base.s, bolt: M10 8.8, washer: yes, " + c.bolt + "}, face: back-on-front, after: stop}\n" + c.more,
