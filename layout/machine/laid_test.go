@@ -268,6 +268,33 @@ func TestFromBetween(t *testing.T) {
 	}
 }
 
+// A cover with a flange on either side stands between two walls 100 apart, which it is screwed to: up to 0.5 narrower the screws draw a flange up, and drawn as wide
+// as the room, less 0.1, it hardly goes in; wider it lies in a wall. One turned by a quarter does not meet its screws.
+func TestSheetBetweenWalls(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ wide, rotate, want string }{
+		{"99.7", "0", ""}, {"99.5", "0", ""}, {"99.4", "0", "place-misses c2 0.6 w1, w2, c1"}, {"99.85", "0", ""}, {"99.95", "0", "sheet-tight Cover Wall 1 Wall 2 99.95 100"},
+		{"100", "0", "sheet-tight Cover Wall 1 Wall 2 100 100"}, {"100.2", "0", "place-misses c2 0.2 w1, w2, c1"}, {"99.7", "90", "place-turned c2 13.44 w1, w2, c1"},
+	} {
+		wall := func(n, left string) string {
+			return "  - {name: w" + n + ", weld: {part: wall#" + n + ".outline, to: base.outline, type: fillet, size: 5}, place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 20, front: left}}\n"
+		}
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, wall.yaml, cover.yaml]\njoints:\n" + wall("1", "80") + wall("2", "190") +
+				"  - {name: c1, bolt: {through: cover.left-bolts, into: wall#1.taps, bolt: M6 8.8}, face: back-on-back}\n" +
+				"  - {name: c2, bolt: {through: cover.right-bolts, into: wall#2.taps, bolt: M6 8.8}, face: back-on-front, rotate: " + c.rotate + "}\n",
+			"base.yaml": "part: base\ntitle: Base\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {rectangle: [400, 300]}\n",
+			"wall.yaml": "part: wall\ntitle: Wall\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {square: 200}\nholes: [{name: taps, at: [[0, 0]], size: M6 tap}]\n",
+			"cover.yaml": "part: cover\ntitle: Cover\nkind: folded\nmaterial: S235\nstock: {sheet: 1.5, cut: laser}\noutline: {rectangle: [" + c.wide + ", 60]}\n" +
+				"bends: {radius: 1.5, flanges: [{side: left, height: 20, toward: front}, {side: right, height: 20, toward: front}]}\n" +
+				"holes: [{name: left-bolts, on: left, at: [[0, 11]], size: M6 clearance}, {name: right-bolts, on: right, at: [[0, 11]], size: M6 clearance}]\n",
+		}, plan.PlaceMisses, plan.PlaceTurned, plan.SheetTight, plan.PartsOverlap, plan.OverlapMisses)
+		if got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.wide, c.rotate, got, c.want)
+		}
+	}
+}
+
 // A knob with a blind tapped hole goes on a stud that a press holds by 15, as deep as its flank (M16: 0.92); one
 // of another pitch lies in it, and its hole is shut.
 func TestKnobOnItsStud(t *testing.T) {

@@ -28,7 +28,7 @@ func (m *Machine) Review() {
 	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.keepers,
 		m.stand, m.conveys, m.flightsMeet, m.outOfReach, m.inBushes, m.endPlays, m.ballsLeft, m.offSeats, m.seconds, m.lugsShut, m.inTubes, m.pastEnd, m.liftsLow, m.liftsAside,
 		m.anchoredHigh, m.underFloor, m.legsShort, m.onEdge, m.uneven, m.tipsUnder, m.shutIn, m.closedIn, m.laidEarly, m.laidFree, m.headsPass, m.pinned,
-		m.nutsEngage, m.stopsShort, m.jams, m.inUse, m.shifted, m.gaskets, m.short}))...)
+		m.nutsEngage, m.stopsShort, m.jams, m.inUse, m.shifted, m.gaskets, m.short, m.sheetsTight}))...)
 }
 
 // keptBy lets a hub that stands past its seat press on the plate that keeps it, which is drawn on the

@@ -290,6 +290,7 @@ const (
 	FlightLacking  ProblemKind = "flight-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
+	SheetTight     ProblemKind = "sheet-tight"  // of a folded part between two others
 	PlaceTurned    ProblemKind = "place-turned" // by more than sizes are rounded by
 	LoopLength     ProblemKind = "loop-length"  // that of a part between two joints of a loop
 	LoopTurn       ProblemKind = "loop-turn"    // of the joints of a loop

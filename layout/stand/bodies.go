@@ -22,6 +22,7 @@ func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand
 		Of: map[string]parts.Instance{}, bodyOf: map[parts.Instance]int{}, Job: job, Models: models, Joints: joints,
 		solids: map[string]*assembly.Solid{}, Shanks: map[string]*assembly.Solid{},
 		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{}, Roles: map[string]Role{},
+		flanges: map[string]bool{},
 	}
 	if m.Up = assembly.AxisY; job.FrontUp {
 		m.Up = assembly.AxisZ

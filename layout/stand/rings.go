@@ -45,6 +45,9 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 		if x.Mm < closesMm && x.Deg < closesDeg {
 			continue
 		}
+		if m.drawnUp(x) {
+			m.flanges[x.ID] = true
+		}
 		x.By = m.loop(x, solved.Missed)
 		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: m.Rounded(x.Mm, 2).Value, High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
 		if p.Because = slices.Concat(m.lengths(x), m.guessed(x)); x.Deg > turnedDeg {

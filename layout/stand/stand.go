@@ -58,6 +58,7 @@ type Stand struct {
 	jointOf map[string]*parts.Joint
 	modelOf map[string]*part.Model
 	bodyOf  map[parts.Instance]int // among Bodies
+	flanges map[string]bool        // joints that miss by what screws draw a flange of sheet up
 }
 
 // Of stands a job in space. The joints are those of its plan.
@@ -79,6 +80,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Stand {
 		m.bodyOf[i] = len(m.Bodies)
 		m.Bodies = append(m.Bodies, b)
 	}
+	m.keepApart()
 	for _, j := range joints {
 		m.bought(j)
 	}

@@ -455,6 +455,8 @@ var Problems = []About{
 	{plan.LoopFlips, "place", plan.CheckSeverity, nil, "by other-way-round: yes", "which way the parts look", "a part lies one way round", byGeometry},
 	{plan.LoopFloats, "place", plan.CheckSeverity, nil, "by a place or level that says where its shaft lies along its housing, if it floats there",
 		"where the shaft lies", "a part has one place", byGeometry},
+	{plan.SheetTight, "place", plan.NoteSeverity, nil, "{0} is {3} wide over its flanges and goes between {1} and {2}, which stand {4} apart: bends come out wider by some tenths",
+		"a few tenths narrower: screws draw a flange up", "what goes in between is narrower than the room", practice},
 	{plan.PlaceTurned, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part lies one way round", byGeometry},
 	{plan.FrameSkew, "place", plan.StopSeverity, nil, "{0} misses by {1} the place that {2} give its parts: {3} has its long points on two sides",
 		"long: the same side at both ends of {3}", "a bar of a closed frame is longest along one side", byGeometry},
