@@ -242,3 +242,24 @@ func TestNotesOfTheDemos(t *testing.T) {
 		}
 	}
 }
+
+// What seems to lie in something, or in the way, where a joint is not worked out, where a part lies the other way round and where a stud has no shoulder is
+// not said beside that; all else is, and so are joints that wait for each other where nothing else is wrong.
+func TestFollow(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ found, left string }{
+		{"overlap way tips", "overlap way tips"}, {"pattern! overlap way early tips guard heads edge", "pattern! edge"}, {"pattern! order! way", "pattern!"}, {"order! way edge", "order! edge"},
+		{"place! overlap weld-gap", "place!"}, {"pattern! weld-gap", "pattern! weld-gap"}, {"place weld-gap overlap", "place weld-gap overlap"}, {"stud! overlap place", "stud! place"},
+	} {
+		r := &reviewer{}
+		for _, code := range strings.Fields(c.found) {
+			name, astray := strings.CutSuffix(code, "!")
+			r.found = append(r.found, Finding{Code: name, Severity: Check, astray: astray})
+		}
+		r.follow()
+		left := seq.Map(r.found, func(f Finding) string { return f.Code + words.When(f.astray, "!") })
+		if got := strings.Join(left, " "); got != c.left {
+			t.Errorf("%s: %q, want %q", c.found, got, c.left)
+		}
+	}
+}

@@ -368,6 +368,6 @@ func space(r *reviewer) {
 		if p.Kind == plan.FlightBackward && r.inLine() != nil {
 			continue // which way it turns is not known: said of the motor
 		}
-		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What})
+		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What, astray: p.Kind == plan.PlaceTurned})
 	}
 }

@@ -66,6 +66,7 @@ type Finding struct {
 	Number   string        // that of the two as an acceptance gives it; empty where nothing is measured
 	Accepted bool          // the job takes it as it is
 	of       *plan.Problem // of a joint, which its page says too; nil for another
+	astray   bool          // what stands on it is elsewhere, or nobody knows where
 	Reason   string        // the job's reason for that
 	// With are the other places of a note that has one cure for all of them.
 	With []Finding
@@ -112,7 +113,7 @@ func Summary(findings []Finding) Count {
 func (c Count) Open() int { return c.Stop + c.Check }
 
 // follow drops what only follows from a flange that is the wrong way round, for all that stands
-// on it, or comes to it, is out of place, and from holes that do not meet.
+// on it, or comes to it, is out of place, and from holes that do not meet, or a joint that is not worked out.
 func (r *reviewer) follow() {
 	follows := func(drop []string, why func(Finding) bool) {
 		if slices.ContainsFunc(r.found, why) {
@@ -122,7 +123,14 @@ func (r *reviewer) follow() {
 	follows(placedCodes, func(f Finding) bool { return f.Code == "level" })
 	follows([]string{"motor-line"}, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop })
 	follows([]string{"travel"}, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) })
+	follows(elsewhereCodes, func(f Finding) bool { return f.astray })
+	follows([]string{"order"}, func(f Finding) bool { return f.astray && f.Code != "order" })
+	follows([]string{"weld-gap"}, func(f Finding) bool { return f.astray && f.Code == "place" })
 }
+
+// elsewhereCodes are what a part seems to do, or not to do, that stands elsewhere than it is meant to: where a joint is not worked out, a
+// part lies the other way round or what holds two apart has no shoulder.
+var elsewhereCodes = []string{"overlap", "way", "early", "tips", "guard", "heads"}
 
 // astray are stops that say why what travels does not: it is out of place, or what it meets is.
 var astray = []string{"joint", "level", "overlap", "pattern", "place"}
