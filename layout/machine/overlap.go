@@ -27,8 +27,11 @@ func (m *Machine) overlapped() {
 	astray := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || misses(p) }) // each may be why
 	at := map[kinds]int{}
 	var found [][]assembly.Overlap
-	for _, o := range assembly.Overlaps(m.Bodies, m.Loose, tol) {
+	all := assembly.Overlaps(m.Bodies, m.Loose, tol)
+	for _, o := range all {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
+	}
+	for _, o := range all {
 		if ra, rb := m.Roles[o.A], m.Roles[o.B]; m.overlapping[[2]string{ra.On, o.B}] || m.overlapping[[2]string{o.A, rb.On}] {
 			continue // as what it is on
 		}
@@ -80,13 +83,15 @@ func (m *Machine) othersOf(id string, found [][]assembly.Overlap) (of []string) 
 }
 
 // crowded takes from what lies in one another all that one part does with several others,
-// and says it as one.
+// and says it as one; what is bought for those is none more.
 func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assembly.Overlap) {
 	var names []string
 	var mm float64
 	for _, alike := range found {
 		if !m.onlyOf(id, alike) {
-			rest = append(rest, alike)
+			if o := alike[0]; o.A != id && o.B != id || m.made(o.A, o.B) {
+				rest = append(rest, alike)
+			}
 			continue
 		}
 		for _, o := range alike {
@@ -99,6 +104,11 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 	m.turnCures(id, &p)
 	m.Problems = append(m.Problems, p)
 	return rest
+}
+
+// alsoIn tells whether a body lies in others than one: it may be that which is out of place.
+func (m *Machine) alsoIn(id, but string) bool {
+	return slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID != but && m.made(b.ID) && m.overlapping[[2]string{id, b.ID}] })
 }
 
 // turnCures says of a body that lies in others that a turn of its joint frees it, if one does.
@@ -147,8 +157,8 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 			return
 		}
 	}
-	for _, id := range ids {
-		if len(alike) == 1 && m.made(ids...) && m.turnCures(id, &p) {
+	for i, id := range ids {
+		if len(alike) == 1 && m.made(ids...) && !m.alsoIn(ids[1-i], id) && m.turnCures(id, &p) {
 			m.Problems = append(m.Problems, p)
 			return
 		}

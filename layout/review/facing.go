@@ -368,6 +368,23 @@ func space(r *reviewer) {
 		if p.Kind == plan.FlightBackward && r.inLine() != nil {
 			continue // which way it turns is not known: said of the motor
 		}
-		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What, astray: p.Kind == plan.PlaceTurned})
+		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What, astray: elsewhere(p)})
 	}
+}
+
+// missesMuch is from where on a joint that does not close leaves parts elsewhere than they are meant to be: more than bolts have play, mm.
+// Common practice, no source.
+const missesMuch = 1.0
+
+// elsewhere tells whether a joint misses so much, or by a turn, that what its parts lie in may only follow from that.
+func elsewhere(p plan.Problem) bool {
+	switch p.Kind {
+	case plan.PlaceTurned:
+		return true
+	case plan.PlaceMisses:
+		return p.Args[1].Value >= missesMuch
+	case plan.OverlapMisses:
+		return p.Args[4].Value >= missesMuch
+	}
+	return false
 }

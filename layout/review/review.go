@@ -123,14 +123,17 @@ func (r *reviewer) follow() {
 	follows(placedCodes, func(f Finding) bool { return f.Code == "level" })
 	follows([]string{"motor-line"}, func(f Finding) bool { return f.Code == "pattern" && f.Severity == Stop })
 	follows([]string{"travel"}, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) })
-	follows(elsewhereCodes, func(f Finding) bool { return f.astray })
+	follows([]string{"overlap", "place", "head"}, func(f Finding) bool { return f.astray && f.Code == "stud" })
 	follows([]string{"order"}, func(f Finding) bool { return f.astray && f.Code != "order" })
-	follows([]string{"weld-gap"}, func(f Finding) bool { return f.astray && f.Code == "place" })
+	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.astray && !f.Accepted }) {
+		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return !f.astray && slices.Contains(elsewhereCodes, f.Code) })
+	}
+	follows([]string{"weld-gap"}, func(f Finding) bool { return f.astray && f.Severity == Stop && f.Code == "place" })
 }
 
-// elsewhereCodes are what a part seems to do, or not to do, that stands elsewhere than it is meant to: where a joint is not worked out, a
-// part lies the other way round or what holds two apart has no shoulder.
-var elsewhereCodes = []string{"overlap", "way", "early", "tips", "guard", "heads"}
+// elsewhereCodes are what a part seems to do, or not to do, that stands elsewhere than it is meant to: where a joint is not worked out or
+// misses by much, a part lies the other way round or what holds two apart has no shoulder.
+var elsewhereCodes = []string{"overlap", "way", "early", "tips", "guard", "heads", "ring", "belt"}
 
 // astray are stops that say why what travels does not: it is out of place, or what it meets is.
 var astray = []string{"joint", "level", "overlap", "pattern", "place"}
