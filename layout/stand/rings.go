@@ -23,7 +23,7 @@ const (
 )
 
 // undetermined says what the places leave open, and what does not meet.
-func (m *Stand) undetermined(solved assembly.Poses) {
+func (m *Stand) undetermined(root string, meets []assembly.Meet, solved assembly.Poses) {
 	need := map[assembly.Freedom]string{
 		assembly.SlideX: "from-left or from-right", assembly.SlideY: "from-bottom or from-top", assembly.TurnZ: "top or front",
 	}
@@ -52,6 +52,9 @@ func (m *Stand) undetermined(solved assembly.Poses) {
 		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: m.Rounded(x.Mm, 2).Value, High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
 		if p.Because = slices.Concat(m.lengths(x), m.guessed(x)); x.Deg > turnedDeg {
 			p.Kind = plan.PlaceTurned
+			if turns := m.turns(root, meets, x); len(turns) > 0 {
+				p.Because = turns
+			}
 		}
 		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
 		if skew != "" {

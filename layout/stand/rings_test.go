@@ -37,7 +37,8 @@ func missed(m *machine.Machine) string {
 // A base and a strap on it, each with two pairs of holes of 20, are bolted by both to two links between them, whose pairs lie
 // 40 apart. Where the pairs of the strap lie 94 from middle to middle, as those of the base, the ring closes, to
 // 0.05 mm and 0.05°; else it misses by the lengths of all between their joints, or, with a pair turned, by the joints, the strap's
-// middle by 2·47·sin 15° = 24.33 where it is turned by 30°. A tag on the base is none of it.
+// middle by 2·47·sin 15° = 24.33 where it is turned by 30°. A tag on the base is none of it. Turned by a quarter, one of its joints closes it, of links of no length
+// that on either side.
 func TestStrapOnTwoLinks(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -53,6 +54,7 @@ func TestStrapOnTwoLinks(t *testing.T) {
 		{93, 0, 0, "r2 misses by 1 mm, 0° through l1, r1, l2; base loop-length 94 l1 r1; strap loop-length 93 l2 r2"},
 		{94, 0.053, 40, "r2 misses by 0.04 mm, 0.05° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
 		{94, 30, 40, "r2 turned by 24.33 mm, 30° through l1, r1, l2; r2 loop-turn l1, r1, l2"},
+		{94, 180, 40, ""}, {94, 90, 40, "r2 turned by 66.47 mm, 90° through l1, r1, l2; r2 loop-turned 90"}, {94, 90, 0, "r2 turned by 66.47 mm, 90° through l1, r1, l2; r1 loop-turned 90; r2 loop-turned 90"},
 	} {
 		sin, cos := math.Sincos(c.deg * math.Pi / 180)
 		pair := func(name string, x, cos, sin float64) string {

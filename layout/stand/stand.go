@@ -126,7 +126,7 @@ func (m *Stand) place() {
 		solved := assembly.Solve(root, meets)
 		all = append(all, solved.At)
 		maps.Copy(m.Poses, solved.At)
-		m.undetermined(solved)
+		m.undetermined(root, meets, solved)
 	}
 	if len(all) > 1 { // what no joint ties together stands well apart, the heaviest first
 		slices.SortStableFunc(all, func(a, b map[string]assembly.Pose) int { return cmp.Compare(m.weighs(b), m.weighs(a)) })
