@@ -121,6 +121,20 @@ func TestWhole(t *testing.T) {
 	golden.Compare(t, "testdata/whole.txt", []byte(got.String()))
 }
 
+// A groove that is drawn no longer may stay in what is made: whether it weakens that is decided by hand. One that is new is turned.
+func TestGrooveNoLonger(t *testing.T) {
+	t.Parallel()
+	bare, grooved := edited(t), edited(t, "spindle.yaml", "radial:", "grooves: [{name: relief, in: body, axial: 135, from: front, for: relief, width: 3, depth: 1}]\nradial:")
+	for _, c := range []struct {
+		was, is *parts.Job
+		want    string
+	}{{grooved, bare, "decide by hand"}, {bare, grooved, "rework"}} {
+		if lines := of(compare(t, c.was, c.is), "spindle"); !strings.HasPrefix(lines[0], "spindle, already made: "+c.want) || !strings.Contains(strings.Join(lines, "\n"), "relief: ") {
+			t.Errorf("%q, want %s", lines, c.want)
+		}
+	}
+}
+
 // TestFaceTakenOff: 5 mm off the front, and what is measured from there comes 5 nearer
 // to it: it stays where it is in the metal, so nothing is said of it, and the part is
 // turned down. So does a groove. With a keyway that moves by one more, or stays as far from its new face,

@@ -57,6 +57,7 @@ type feature struct {
 	places  []plan.XY   // of openings on a face; clock angle and axial place of what is cut from outside
 	pcdMm   float64     // 0 for none
 	roundMm float64     // diameter that the places lie on, 0 on a face
+	empty   bool        // a groove, which may stay where nothing is to lie in it
 	words   [][2]string // what touches no metal, and its words
 }
 
@@ -78,7 +79,7 @@ func (m model) features(shiftMm float64) []feature {
 	}
 	for _, of := range m.Grooves {
 		g := of.Row
-		out = append(out, feature{name: words.Spaced(g.Name), words: [][2]string{{"for", g.Kind}}, sizes: []size{
+		out = append(out, feature{name: words.Spaced(g.Name), empty: true, words: [][2]string{{"for", g.Kind}}, sizes: []size{
 			{what: "start", unit: plan.Mm, value: exactly(g.FromMm - shiftMm)}, {what: "depth", unit: plan.Mm, value: exactly(g.DepthMm)}, {what: "width", unit: plan.Mm, value: exactly(g.WidthMm)},
 		}})
 	}

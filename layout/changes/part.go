@@ -56,6 +56,8 @@ func (p *pair) compare() []Change {
 			return
 		case is == nil && f.opening:
 			c.Code, c.Use = Removed, Plug
+		case is == nil && f.empty:
+			c.Code, c.Use = Removed, ByHand
 		case is == nil:
 			c.Code, c.Use = Removed, Scrap
 		}
