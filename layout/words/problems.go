@@ -94,7 +94,7 @@ var Problems = []About{
 	{plan.HolesMissApart, "pattern", plan.StopSeverity, nil, "the {4} of {0} are {2} apart where those of {1} are {5}; the play allows {3}",
 		"one spacing on both", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.HolesMissTurn, "pattern", plan.StopSeverity, nil, "the {4} of {0} miss those of {1} by up to {2}; the play allows {3}",
-		"rotate: {5} makes them meet", "holes that take one bolt lie on one line, within their play", byGeometry},
+		"the same angles on both drawings; of a part that is to lie turned, rotate: {5} makes them meet", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.NotThrough, "pattern", plan.StopSeverity, nil, "{0} are {1} deep and do not go through {2}", "depth: through", "a bolt goes through what it clamps", byGeometry},
 	{plan.ShiftShort, "slots", plan.StopSeverity, nil, "{0} can be shifted {1} each way along its slots, and is to be set by {2}",
 		"longer slots, or a place that has the bolts in their middle", "a part goes as far as its slots let the bolts go", byGeometry},
