@@ -543,15 +543,15 @@ func TestClosedIn(t *testing.T) {
 		holes       = "holes:\n  - {name: h, circle: {pcd: 112, count: 4}, %s}\n"
 	)
 	for _, c := range []struct{ cover, floor, window, holes, want string }{
-		{plain, plain, plain, nuts, "closed-in a nut lid cover another order of the joints"},
+		{plain, plain, plain, nuts, "closed-in a nut lid cover without after: foot at lid"},
 		{"bore: {diameter: 70}\n", plain, plain, nuts, ""},
-		{"bore: {diameter: 30}\n", plain, plain, nuts, "closed-in a nut lid cover another order of the joints"},
-		{"bore: {diameter: 18}\n", plain, plain, nuts, "closed-in a nut lid cover another order of the joints"},
+		{"bore: {diameter: 30}\n", plain, plain, nuts, "closed-in a nut lid cover without after: foot at lid"},
+		{"bore: {diameter: 18}\n", plain, plain, nuts, "closed-in a nut lid cover without after: foot at lid"},
 		{plain, "bore: {diameter: 70}\n", plain, nuts, ""},
 		{plain, fmt.Sprintf(holes, "size: 20"), plain, nuts, ""},
-		{plain, "bore: {diameter: 50}\n", plain, nuts, "closed-in a nut lid cover another order of the joints"},
+		{plain, "bore: {diameter: 50}\n", plain, nuts, "closed-in a nut lid cover without after: foot at lid"},
 		{plain, plain, "radial:\n  - {name: look, clock: 20, axial: 130, window: {around: 70, along: 60}}\n", nuts, ""},
-		{plain, plain, "radial:\n  - {name: look, clock: 20, axial: 130, window: {around: 8, along: 60}}\n", nuts, "closed-in a nut lid cover another order of the joints"},
+		{plain, plain, "radial:\n  - {name: look, clock: 20, axial: 130, window: {around: 8, along: 60}}\n", nuts, "closed-in a nut lid cover without after: foot at lid"},
 		{plain, plain, plain, "size: M8 tap", ""},
 	} {
 		files := map[string]string{

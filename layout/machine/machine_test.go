@@ -165,7 +165,7 @@ func TestWays(t *testing.T) {
 		"  - {name: cover, bolt: {through: cover.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front"
 	for _, c := range []struct{ name, collar, rest, want string }{
 		{"a collar that goes through", "44", ", after: pin}\n", ""},
-		{"a wide collar", "60", ", after: pin}\n", "path-blocked cover pin 35 another order of the joints"},
+		{"a wide collar", "60", ", after: pin}\n", "path-blocked cover pin 35 without after: pin at cover"},
 		{"a wide collar after the cover", "60", ", before: pin}\n", ""},
 	} {
 		m, pl := load(t, write(t, map[string]string{"pin.yaml": pin(c.collar), "block.yaml": block, "cover.yaml": cover, "job.yaml": job + c.rest}))

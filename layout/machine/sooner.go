@@ -36,6 +36,9 @@ func (m *Machine) sooner(j *plan.JointPlan, w barred) plan.Arg {
 		there := s.tied(func(k int) bool { return k < n && !wait[k] }, j.A.Instance().ID(), j.B.Instance().ID())
 		return w.without(func(id string) bool { return there[id] || s.First(id) == n })
 	}
+	if said := m.saidFirst(j, free); said != "" {
+		return plan.Named("without " + said)
+	}
 	carried := slices.ContainsFunc(m.Joints[:n+1], func(o *plan.JointPlan) bool { return o.Kind == parts.BearingKind })
 	var later []int
 	for k := range n {
@@ -59,6 +62,34 @@ func (m *Machine) sooner(j *plan.JointPlan, w barred) plan.Arg {
 		names = "[" + names + "]"
 	}
 	return plan.Named("before: " + names + " at " + j.Name)
+}
+
+// saidFirst is the word of the job that has a joint made before another, or before one which that waits for, that is free if all joints of its part come later; empty where
+// none has.
+func (m *Machine) saidFirst(j *plan.JointPlan, free func(later []int) bool) string {
+	n := m.StepOf(j.Name)
+	asked := m.asked(n)
+	for k, o := range slices.Backward(m.Joints[:n]) {
+		before := seq.Keep(m.Joint(o.Name).Before, func(t parts.Text) bool { return t.Value == j.Name || asked[m.StepOf(t.Value)] })
+		after := slices.ContainsFunc(m.Joint(j.Name).After, func(t parts.Text) bool { return t.Value == o.Name })
+		if len(before) == 0 && !after {
+			continue
+		}
+		var later []int
+		for i, other := range m.Joints[:n] {
+			if i == k || slices.Contains(stand.EndsOf(other), o.A.Instance().ID()) {
+				later = append(later, i)
+			}
+		}
+		switch {
+		case !free(later):
+		case after:
+			return "after: " + o.Name + " at " + j.Name
+		default:
+			return "before: " + before[0].Value + " at " + o.Name
+		}
+	}
+	return ""
 }
 
 // laidSooner is the same of what lies on a part: first at its own joint, or with an earlier one of that part.

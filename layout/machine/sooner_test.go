@@ -23,16 +23,18 @@ func TestSooner(t *testing.T) {
 	posts := fmt.Sprintf(post, 1, -50) + fmt.Sprintf(post, 2, 50)
 	both := fmt.Sprintf(collar, 1, "") + fmt.Sprintf(collar, 2, "")
 	for name, c := range map[string]struct{ job, want string }{
-		"lid first":                {posts + fmt.Sprintf(lid, "") + both, ""},
-		"lid last":                 {posts + both + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 90 before: [c1, c2] at lid"},
-		"lid between":              {posts + fmt.Sprintf(collar, 1, "") + fmt.Sprintf(lid, "") + fmt.Sprintf(collar, 2, ""), "path-blocked lid collar 1 90 before: c1 at lid"},
-		"the job asks for one":     {posts + both + fmt.Sprintf(lid, ", after: c1"), "path-blocked lid collar 1 90" + other},
-		"another waits for it":     {posts + fmt.Sprintf(collar, 1, "") + fmt.Sprintf(collar, 2, ", after: c1") + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 90 before: c1 at lid"},
-		"a weld":                   {posts + welded + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 95 before: c1 at lid"},
-		"a weld after a bearing":   {posts + welded + wheel + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 95" + other},
-		"ring with the collar":     {posts + both + fmt.Sprintf(ring, "c2"), "path-blocked ring collar 1 90 after: p2 at ring"},
-		"ring with its own collar": {posts + both + fmt.Sprintf(ring, "c1"), "path-blocked ring collar 1 90 first: yes at ring"},
-		"ring before it":           {posts + both + fmt.Sprintf(ring, "p2"), ""},
+		"lid first":                  {posts + fmt.Sprintf(lid, "") + both, ""},
+		"lid last":                   {posts + both + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 90 before: [c1, c2] at lid"},
+		"lid between":                {posts + fmt.Sprintf(collar, 1, "") + fmt.Sprintf(lid, "") + fmt.Sprintf(collar, 2, ""), "path-blocked lid collar 1 90 before: c1 at lid"},
+		"the job asks for one":       {posts + both + fmt.Sprintf(lid, ", after: c1"), "path-blocked lid collar 1 90" + other},
+		"the job asks for one alone": {posts + fmt.Sprintf(collar, 1, "") + fmt.Sprintf(lid, ", after: c1"), "path-blocked lid collar 1 90 without after: c1 at lid"},
+		"one asks to be before it":   {posts + fmt.Sprintf(collar, 1, ", before: lid") + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 90 without before: lid at c1"},
+		"another waits for it":       {posts + fmt.Sprintf(collar, 1, "") + fmt.Sprintf(collar, 2, ", after: c1") + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 90 before: c1 at lid"},
+		"a weld":                     {posts + welded + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 95 before: c1 at lid"},
+		"a weld after a bearing":     {posts + welded + wheel + fmt.Sprintf(lid, ""), "path-blocked lid collar 1 95" + other},
+		"ring with the collar":       {posts + both + fmt.Sprintf(ring, "c2"), "path-blocked ring collar 1 90 after: p2 at ring"},
+		"ring with its own collar":   {posts + both + fmt.Sprintf(ring, "c1"), "path-blocked ring collar 1 90 first: yes at ring"},
+		"ring before it":             {posts + both + fmt.Sprintf(ring, "p2"), ""},
 	} {
 		got := found(t, map[string]string{
 			"job.yaml":    "job: J\nunits: mm\ntolerance: m\nparts: [base.yaml, post.yaml, collar.yaml, lid.yaml, ring.yaml, axle.yaml, wheel.yaml]\njoints:\n" + c.job,
