@@ -1,9 +1,11 @@
 package machine
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -136,6 +138,9 @@ func (m *Machine) shifted() (found []plan.Problem) {
 		m.onlyParting(s, free)
 		mv, fx := m.parted(s, free)
 		want := m.Joint(s.of.Name).Bolt.Adjust.Mm
+		if through, held := m.heldBeside(s, free); held && want > 0 && !slices.ContainsFunc(found, func(p plan.Problem) bool { return p.Kind == plan.ShiftHeld && p.Joint == s.of.Name }) {
+			found = append(found, m.Fault(s.of.Name, plan.ShiftHeld, m.Named(s.of.A.Instance().ID()), m.Named(s.of.B.Instance().ID()), plan.Of(plan.Mm, want), plan.Named(s.Of), plan.Named(through)))
+		}
 		for _, to := range []struct {
 			along assembly.Vec
 			mm    float64
@@ -175,6 +180,35 @@ func (m *Machine) onlyParting(s shift, free map[string]bool) {
 			free[name] = true
 		}
 	}
+}
+
+// heldBeside tells whether part A of a joint hangs on its part B by other made parts all the same when some joints let go, and by which, by the
+// shortest way: a shaft that goes along in its bearings holds nothing that way.
+func (m *Machine) heldBeside(s shift, free map[string]bool) (through string, held bool) {
+	at, from, to := m.letGo(free), s.of.A.Instance().ID(), s.of.B.Instance().ID()
+	by := map[string]string{from: ""}
+	for next := []string{from}; len(next) > 0 && by[to] == ""; next = next[1:] {
+		for _, t := range at.ties[next[0]] {
+			if _, seen := by[t.id]; seen || t.n < 0 || t.lies || !m.made(t.id) || m.slidesAlong(m.Joints[t.n], s.along) {
+				continue
+			}
+			by[t.id], next = next[0], append(next, t.id)
+		}
+	}
+	if by[to] == "" {
+		return "", false
+	}
+	var names []string
+	for id := by[to]; id != from; id = by[id] {
+		names = append([]string{m.Title(id)}, names...)
+	}
+	return cmp.Or(strings.Join(names, ", "), "another joint of the two"), true
+}
+
+// slidesAlong tells whether one part of a joint turns in the other about an axis along a way.
+func (m *Machine) slidesAlong(j *plan.JointPlan, along assembly.Vec) bool {
+	axis, ok := m.AxisOf(j)
+	return ok && m.Job.Runs(m.Joint(j.Name)) && math.Abs(axis.Z.Dot(along)) > 1-stand.Level
 }
 
 // letGo is the whole machine, some joints of which hold nothing.

@@ -217,7 +217,7 @@ func TestInUse(t *testing.T) {
 
 // A foot of 140 × 60 has two slots 11 × 31 up and down, 20 between the centres of their ends, so 10 each way; a stop of 10
 // stands so far from its edge at 30. A hub on the foot goes with it: of 80 it stands 10 over that edge, over the stop's 40 if
-// it stands higher. What another joint holds to the base is not set.
+// it stands higher. What another joint, or a part between, holds to the base cannot be set.
 func TestShiftedAlongSlots(t *testing.T) {
 	t.Parallel()
 	const slots, holes, taps = "slots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 clearance}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
@@ -226,7 +226,10 @@ func TestShiftedAlongSlots(t *testing.T) {
 		{slots, taps, "adjust: 5", "36", "", ""}, {slots, taps, "adjust: 0.8", "36", "", ""}, {slots, taps, "", "36", "", "shift-stops Foot Stop 6 10 Foot s"}, {slots, taps, "", "-46", "", "shift-stops Foot Stop 6 10 Foot s"},
 		{holes, slots, "nut: yes, adjust: 8", "36", "", "shift-strikes Foot Stop 6 8 Base s"},
 		{slots, taps, "adjust: 8", "45", "  - {name: hub, weld: {part: hub.outline, to: foot.outline, type: fillet, size: 3}, place: {on: front, with: back, at: [0, 0], top: up}}\n", "shift-strikes Hub Stop 5 8 Foot s"},
-		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},
+		{slots, taps, "", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", ""},
+		{slots, taps, "adjust: 8", "36", "  - {name: tie, weld: {part: foot.outline, to: base.outline, type: fillet, size: 3, length: 20}}\n", "shift-held Foot Base 8 Foot s another joint of the two"},
+		{slots + "holes: [{name: h, at: [[0, 0]], size: M5 tap}, {name: k, at: [[0, 20]], size: M5 tap}]\n", "holes: [{name: s, at: [[-40, 0], [40, 0]], size: M10 tap}, {name: b, at: [[0, -60]], size: M5 tap}]\n", "adjust: 8", "120",
+			"  - {name: on, bolt: {through: hub.k, into: foot.k, bolt: M5 8.8}, face: back-on-front}\n  - {name: hub, weld: {part: hub.outline, to: stop.outline, type: fillet, size: 3, length: 10}}\n", "shift-held Foot Base 8 Foot s Hub, Stop"},
 		// What has slots that way itself goes with what it is bolted to.
 		{slots + "holes: [{name: h, at: [[0, 0]], size: M5 tap}]\n", taps, "adjust: 8", "45", "  - {name: hub, bolt: {through: hub.h, into: foot.h, bolt: M5 8.8, washer: yes}, face: back-on-front}\n", "shift-strikes Hub Stop 5 8 Foot s; shift-stops Hub Stop 5 9.75 Hub h"},
 		// It lies on the foot since the step that bolts that, and goes with it.
@@ -237,11 +240,11 @@ func TestShiftedAlongSlots(t *testing.T) {
 		}
 		got := found(t, map[string]string{
 			"base.yaml": plate("base", "20", "square: 300") + c.base, "foot.yaml": plate("foot", "12", "rectangle: [140, 60]") + c.foot,
-			"hub.yaml": plate("hub", "6", "rectangle: [20, 80]") + "slots: [{name: h, at: [[0, 0]], width: 5.5, length: 25}]\n", "stop.yaml": plate("stop", "10", "rectangle: [40, 40]"),
+			"hub.yaml": plate("hub", "6", "rectangle: [20, 80]") + "slots: [{name: h, at: [[0, 0]], width: 5.5, length: 25}]\nholes: [{name: k, at: [[0, -30]], size: M5 clearance}]\n", "stop.yaml": plate("stop", "10", "rectangle: [40, 40]"),
 			"job.yaml": "job: Set\nunits: mm\nparts: [base.yaml, foot.yaml, stop.yaml, hub.yaml]\njoints:\n" +
 				"  - {name: stop, weld: {part: stop.outline, to: base.outline, type: fillet, size: 3}, place: {on: front, with: bottom, at: [0, " + c.stop + "], front: down}}\n" +
 				"  - {name: foot, bolt: {through: foot.s, into: base.s, bolt: M10 8.8, washer: yes, " + c.bolt + "}, face: back-on-front, after: stop}\n" + c.more,
-		}, plan.ShiftStrikes, plan.ShiftStops)
+		}, plan.ShiftStrikes, plan.ShiftStops, plan.ShiftHeld)
 		if got != c.want {
 			t.Errorf("%s%s stop at %s: %q, want %q", c.foot, c.bolt, c.stop, got, c.want)
 		}

@@ -63,6 +63,7 @@ const (
 	HolesMissApart    ProblemKind = "holes-miss-apart" // not all on circles, and their distances differ
 	HolesMissTurn     ProblemKind = "holes-miss-turn"
 	NotThrough        ProblemKind = "not-through"
+	ShiftHeld         ProblemKind = "shift-held"     // by other joints
 	ShiftShort        ProblemKind = "shift-short"    // of parts that are to be shifted along slots
 	SlotUnbridged     ProblemKind = "slot-unbridged" // by the washer or the head over it
 	SlotBare          ProblemKind = "slot-bare"      // without a washer

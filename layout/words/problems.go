@@ -552,6 +552,8 @@ var Problems = []About{
 		"{0} has {2} of play in {1} as drawn, which closes when it is pressed in: how far is worked out of a press joint alone",
 		"a press joint in place of the words; or accept it, where a note has it reamed to its limits after pressing", "a journal has play in its bush",
 		byGeometry},
+	{plan.ShiftHeld, "slots", plan.CheckSeverity, nil, "{0} is to be set by {2} along the slots of {3}, and hangs on {1} by {4} all the same",
+		"slots that way in what holds it too, all turned alike, or no adjust:", "what is set along slots is held that way by nothing else", byGeometry},
 	{plan.ShiftStrikes, "slots", plan.StopSeverity, less(2), "{0} strikes {1} after {2} of the {3} that it is to be set along the slots of {4}",
 		"the part in its way, the slots turned, or less to be set", "what is set along slots is free as far as it is set", byGeometry},
 	{plan.ShiftStops, "slots", plan.CheckSeverity, less(2), "{0} strikes {1} after {2} of the {3} that the slots of {4} let it be shifted",
