@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/material"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -106,20 +107,26 @@ func (v *view) tubeAllowance() {
 }
 
 func (v *view) turnAllowance() {
-	s, wide := v.p.Stock, v.widest()
+	s, wide := v.p.Stock, slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(v.firstMm(a), v.firstMm(b)) })
 	least, face := turnMm, faceMm
 	if s.Form == "casting" {
 		least, face = castMm, castFaceMm
 	}
-	over := s.Size.Mm - 2*wide.RadiusMm()
+	first := v.firstMm(wide)
+	over := s.Size.Mm - first
 	m, err := material.Find(v.p.Material.Value) // bars of cast metals are sold with their skin
 	cast := err == nil && slices.Contains([]material.Kind{material.GreyIron, material.DuctileIron, material.TinBronze, material.OtherBronze}, m.Kind)
 	asBought := !cast && geom.Alike(over, 0) && !wide.fitted() && !wide.threaded() && wide.Drawn.Finish.Value == ""
-	if !geom.Short(over) && geom.Over(least, over) && !asBought {
-		v.report(Check, wide.Name, s.Pos, Finding{
+	if geom.Over(least, over) && !asBought && !geom.Short(s.Size.Mm-2*v.widest().RadiusMm()) { // else it is too small altogether
+		f := Finding{
 			What: "the stock leaves nothing to turn " + wide.Name, Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least), LeftMm: left(over),
 			Rule: "the skin of the stock is turned away", Fix: "the next larger stock, or " + wide.Name + " as small as it is to be",
-		})
+		}
+		if wide.AfterWeld {
+			f.What += " with what stays on it until after the weld"
+			f.Numbers = v.mm(s.Size.Mm) + " for " + v.mm(first) + ", wanted " + v.mm(first+least)
+		}
+		v.report(Check, wide.Name, s.Pos, f)
 	}
 	v.boreAllowance()
 	v.lengthAllowance(face)
@@ -128,6 +135,14 @@ func (v *view) turnAllowance() {
 // widest is the first of the widest steps of a turned part.
 func (v *view) widest() *cylinder {
 	return slices.MaxFunc(v.outside, func(a, b *cylinder) int { return cmp.Compare(a.RadiusMm(), b.RadiusMm()) })
+}
+
+// firstMm is the diameter to which a step outside is turned first: with what stays on it until after the last weld.
+func (v *view) firstMm(c *cylinder) float64 {
+	if c.AfterWeld {
+		return 2*c.RadiusMm() + part.WeldLeaveMm(v.job)
+	}
+	return 2 * c.RadiusMm()
 }
 
 // boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.
