@@ -13,7 +13,8 @@ import (
 )
 
 // ballsLeft finds shafts that may leave their housings by an end: no shoulder, ring or cover stands against the rings of their
-// ball bearings that way, and nothing that is fixed to the one meets what is fixed to the other.
+// ball bearings that way, and nothing that is fixed to the one meets what is fixed to the other; and of what a motor turns, those that such a meeting
+// alone stops.
 func (m *Machine) ballsLeft() (found []plan.Problem) {
 	of := m.fixed()
 	for _, j := range m.OfKind(parts.BearingKind) {
@@ -21,8 +22,12 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 		turning, others := m.fixedWith(of, shaft.ID), m.fixedWith(of, housing.ID)
 		var open []string
 		for _, face := range j.Bearing.Leaves {
-			if _, _, gap := m.nearest(shaft, turning, others, face == parts.Back); gap == inf && !m.cheekBefore(shaft, housing, turning, face) {
+			turns, still, gap := m.nearest(shaft, turning, others, face == parts.Back)
+			switch {
+			case gap == inf && !m.cheekBefore(shaft, housing, turning, face):
 				open = append(open, "its "+string(face))
+			case gap < inf && m.motorTurns(turning):
+				found = append(found, m.Fault(j.Name, plan.BallRubs, m.Named(shaft.ID), m.Named(turns.ID), m.Named(still.ID), m.Rounded(gap, 1), plan.Named(string(face))))
 			}
 		}
 		if len(open) > 0 {
@@ -30,6 +35,11 @@ func (m *Machine) ballsLeft() (found []plan.Problem) {
 		}
 	}
 	return found
+}
+
+// motorTurns tells whether the motor of the job drives one of some bodies that turn together.
+func (m *Machine) motorTurns(turning []assembly.Body) bool {
+	return m.Job.Motor != nil && slices.ContainsFunc(turning, func(b assembly.Body) bool { return m.Of[b.ID] == m.Job.Motor.Drives.Instance() })
 }
 
 // cheekBefore tells whether something that is fixed to a shaft and does not lie on its axis, as a cheek, stands before the housing on the side

@@ -43,3 +43,25 @@ func TestBallLeft(t *testing.T) {
 		}
 	}
 }
+
+// The shaft of a fan goes to its back, which nothing at its bearing keeps it from, until the disc on its front, 20 before the housing, meets that: of one that a motor
+// turns this is found.
+func TestBallRubs(t *testing.T) {
+	t.Parallel()
+	const motor = "motor: {kw: 1, volts: 400, phases: 3, hz: 50, amps: 2.4, speed: 1400, rotation: clockwise, seen-from: drive-end, drives: %s, through: belt, earth: a screw in the terminal box, emergency-stop: front}\n"
+	for more, want := range map[string]string{"": "", fmt.Sprintf(motor, "shaft.seat"): "ball-rubs shaft disc housing 20 back", fmt.Sprintf(motor, "other.seat"): ""} {
+		got := found(t, map[string]string{
+			"housing.yaml": "part: housing\nkind: bearing-housing\nmaterial: EN-GJL-250\nstock: {round: 85, length: 44, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 40}]\n" +
+				"  inside: [{name: lip, diameter: 44, length: 5}, {name: bore, diameter: 52, fit: H7, length: 35}]\n",
+			"shaft.yaml": "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45, length: 84, cut: saw}\nprofile:\n  outside: [{name: head, diameter: 40, length: 15}, {name: neck, diameter: 31, length: 10}, {name: seat, diameter: 25, fit: k6, length: 45}]\n" +
+				"holes: [{name: taps, at: [[-8, 0], [8, 0]], size: M4 tap, depth: 8}]\n",
+			"other.yaml": "part: other\nkind: shaft\nmaterial: C45\nstock: {round: 30, length: 44}\nprofile:\n  outside: [{name: seat, diameter: 25, length: 40}]\n",
+			"disc.yaml":  "part: disc\nkind: turned\nmaterial: S235\nstock: {round: 75, length: 14}\nprofile:\n  outside: [{name: rim, diameter: 70, length: 10}]\nholes: [{name: h, at: [[-8, 0], [8, 0]], size: M4 clearance}]\n",
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [housing.yaml, shaft.yaml, disc.yaml, other.yaml]\njoints:\n  - {name: one, ball-bearing: {bearing: 6205-2RS, housing: housing.bore, shaft: shaft.seat, rotating: inner}}\n" +
+				"  - {name: disc, bolt: {through: disc.h, into: shaft.taps, bolt: M4 8.8}, face: back-on-front}\n" + more,
+		}, plan.BallRubs, plan.BallLeft)
+		if got != want {
+			t.Errorf("%s: %q, want %q", more, got, want)
+		}
+	}
+}

@@ -89,6 +89,7 @@ const (
 	BallsClamped      ProblemKind = "balls-clamped"
 	ShaftLoose        ProblemKind = "shaft-loose"
 	RingNoRoom        ProblemKind = "ring-no-room"
+	BallRubs          ProblemKind = "ball-rubs" // of what a motor turns
 	BallLeft          ProblemKind = "ball-left"
 	RingShoulderLow   ProblemKind = "ring-shoulder-low"
 	RingShoulderHigh  ProblemKind = "ring-shoulder-high"
