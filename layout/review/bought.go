@@ -21,7 +21,7 @@ import (
 // the holes in the wall of what it stands in.
 var bought = together(
 	of(everyPart, each(everyHoleOrSlot, (*view).sizesNamed)),
-	each(everyLoose, (*reviewer).boughtBy, (*reviewer).screwedInto, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores,
+	each(everyLoose, (*reviewer).boughtBy, (*reviewer).orders, (*reviewer).seatLong, (*reviewer).couplingTorque, (*reviewer).couplingBores,
 		(*reviewer).holesFree, (*reviewer).nutOnThread, (*reviewer).nutLocked, (*reviewer).ringBought, (*reviewer).howInNoList, (*reviewer).standsUnheld),
 	of(everyMotor, together(motored.notesInNoList, motored.beltBought)),
 	of(everyMade, made.boughtFor),

@@ -36,7 +36,8 @@ func (v *view) rimOfTeeth() {
 	}
 	is := 2 * v.wideMm()
 	v.report(Check, "", v.p.Title.Pos, Finding{
-		What: "no outside of " + v.p.Title.Value + " is that of its teeth", Numbers: v.mm(is) + " at its widest, " + number(float64(teeth)) + " teeth of " + c.Name + " have " + v.mm(least) + " to " + v.mm(most),
+		What: "no outside of " + v.p.Title.Value + " is that of its teeth", Numbers: v.mm(is) + " at its widest, " + number(float64(teeth)) + " teeth of " + c.Name +
+			" have " + v.mm(least) + " to " + v.mm(most),
 		OverMm: over(math.Max(least-is, is-most)), Rule: "the teeth of a wheel stand one pitch of its chain apart", Source: "ISO 606, from memory", Fix: "the number of teeth, the chain, or the outside",
 	})
 }

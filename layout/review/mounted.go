@@ -80,7 +80,8 @@ func (v *view) flangeAcross(e *parts.Loose, h *parts.HoleGroup) {
 	v.report(Check, h.Name.Value, e.Stands.Flange.Pos, Finding{
 		What:    "the flange of " + words.Head(e.Item.Value) + " is wider or narrower than that of " + h.Name.Value + " of " + v.p.Title.Value,
 		Numbers: v.mm(e.Stands.Flange.Mm) + ", which " + its[0].Name + " has; a pitch circle of " + v.mm(of[0].PitchMm) + " is that of " + of[0].Name + ", " + v.mm(of[0].OutsideMm) + " wide",
-		OverMm:  over(math.Abs(e.Stands.Flange.Mm - of[0].OutsideMm)), Rule: "plate and motor have one flange", Source: measured.StandardSource, Fix: "the motor of that flange, or the holes and the bore of the motor's",
+		OverMm:  over(math.Abs(e.Stands.Flange.Mm - of[0].OutsideMm)), Rule: "plate and motor have one flange", Source: measured.StandardSource,
+		Fix: "the motor of that flange, or the holes and the bore of the motor's",
 	})
 }
 

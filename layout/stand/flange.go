@@ -9,6 +9,14 @@ import (
 	"centrepop/layout/solid"
 )
 
+// A loop of parts closes where it misses by no more than sizes on drawings are rounded by, to a tenth.
+// Common practice, no source.
+const (
+	closesMm  = 0.05
+	closesDeg = 0.05
+	turnedDeg = 1 // more is no size that was rounded, but the part the other way round
+)
+
 // drawnMm is how far screws draw up a flange of sheet that stands off: what is left so that a cover goes in between what it is bolted to.
 // Common practice, no source.
 const drawnMm = 0.5

@@ -14,14 +14,6 @@ import (
 	"centrepop/parts/seq"
 )
 
-// A loop of parts closes where it misses by no more than sizes on drawings are rounded by, to a tenth.
-// Common practice, no source.
-const (
-	closesMm  = 0.05
-	closesDeg = 0.05
-	turnedDeg = 1 // more is no size that was rounded, but the part the other way round
-)
-
 // undetermined says what the places leave open, and what does not meet.
 func (m *Stand) undetermined(root string, meets []assembly.Meet, solved assembly.Poses) {
 	need := map[assembly.Freedom]string{
