@@ -271,6 +271,11 @@ func (j *making) locatedSaid(t *joint, p *plan.BearingPlan, all []*joint, play *
 	}
 	limits := t.w.ReadLimits(play.Min, play.Max)
 	housings := words.When(slices.ContainsFunc(all, func(o *joint) bool { return !o.joins(t) }), ", where the housings stand to each other by the general tolerance")
+	if slices.ContainsFunc(all, func(o *joint) bool {
+		return !o.joins(t) && j.coarseMm(t.b.Instance(), geom.Between(j.at(t.b.Instance()).along().MidMm(), j.at(o.b.Instance()).along().MidMm())) > 0
+	}) {
+		housings += " and the coarser limits of lengths between"
+	}
 	t.figure("play along between the bearings", limits, "lengths inside their limits"+housings+"; widths of rings by ISO 492, from memory")
 	if len(held) == 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{
