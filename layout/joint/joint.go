@@ -72,7 +72,8 @@ type ofBearing struct {
 
 // ofHub is what is known of a hub that slides on.
 type ofHub struct {
-	dir float64 // from its shoulder to what keeps it, +1 towards the shaft's back
+	dir     float64       // from its shoulder to what keeps it, +1 towards the shaft's back
+	between []*part.Model // loose ones between shoulder and hub, as many times as there are of each
 }
 
 // joint is one joint on its way to a JointPlan, with what its kind alone knows of it.

@@ -41,6 +41,9 @@ func (slideKind) ends(s *shop, t *joint) {
 			return
 		}
 	}
+	if t.a.step != nil && t.b.step != nil {
+		t.between = s.ringsBefore(t)
+	}
 	if ref := t.in.Slide.Plate; ref.Set() {
 		f := s.find(ref)
 		t.need(f, f.step != nil && f.step.Inside && k.nut != nil, "the bore of a plate under a nut")
@@ -79,6 +82,50 @@ func (s *shop) keeper(t *joint) keeper {
 		return ring && g.Row.Name == k.ref.Feature && !g.Row.Inside
 	})
 	return k
+}
+
+// ringsBefore are the loose parts with a bore that the job puts over the seat of a hub before that, and that stop at its shoulder:
+// they lie between the two.
+func (s *shop) ringsBefore(t *joint) (rings []*part.Model) {
+	stop := shoulder(t.b, -t.dir)
+	for _, e := range s.job.Loose {
+		if stop == nil || t.coned() || !e.First || e.Off || e.Part.Value == "" || e.After.Value != t.in.Name.Value {
+			continue
+		}
+		r, seat := s.model(e.Part.Value), t.b.step.Size.NominalMm
+		bore := seq.Least(r.Side(true), func(i *part.Step) float64 { return i.Size.NominalMm })
+		if len(r.Side(true)) > 0 && !geom.Over(seat, bore) && geom.Over(stop.Size.NominalMm, bore) {
+			rings = append(rings, slices.Repeat([]*part.Model{r}, r.Part.Quantity)...)
+		}
+	}
+	return rings
+}
+
+// ringsMm is how far loose rings keep a hub off its shoulder, as drawn, and by how much less or more they may.
+func (t *joint) ringsMm() (long, less, more float64) {
+	for _, r := range t.between {
+		l := r.LengthMm()
+		long, less, more = long+l, less+lessMm(r, false, 0, l), more+moreMm(r, false, 0, l)
+	}
+	return long, less, more
+}
+
+// offShoulderMm is how far towards its keeper a hub stands from its shoulder, as drawn: by its cone, or by rings.
+func (t *joint) offShoulderMm() float64 {
+	long, _, _ := t.ringsMm()
+	return t.coneOffMm() + long
+}
+
+// against is what a hub stands against: the shoulder, or rings that lie on that.
+func (t *joint) against(shoulder string) string {
+	if len(t.between) == 0 {
+		return shoulder
+	}
+	var titles []string
+	for _, r := range t.between {
+		titles = seq.Add(titles, r.Out.Title)
+	}
+	return strings.Join(titles, " and ") + words.Either(len(titles) > 1, ", which lie against ", ", which lies against ") + shoulder
 }
 
 // atMm is where the keeper lies, from the front of its shaft.
@@ -147,13 +194,17 @@ func (slideKind) place(t *joint) (placement, bool) {
 	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
 		turn = shaft.ClockDeg - s*hub.ClockDeg
 	}
-	return placement{geom.Clean(end(t.b.step, -t.dir) - s*t.hubStopMm() + t.dir*t.coneOffMm()), geom.OnClock(turn), s}, true
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*t.hubStopMm() + t.dir*t.offShoulderMm()), geom.OnClock(turn), s}, true
 }
 
 // hubStopMm is where the hub, along its own axis, ends for the shoulder that it goes up to, and hubKeptMm for what keeps it.
 func (t *joint) hubStopMm() float64 {
 	if stop := shoulder(t.b, -t.dir); stop != nil && !t.coned() {
-		return t.hubFaceMm(-t.sense()*t.dir, stop.Size.NominalMm)
+		wide := stop.Size.NominalMm
+		if n := len(t.between); n > 0 && len(t.between[n-1].Side(false)) > 0 {
+			wide = -seq.Least(t.between[n-1].Side(false), func(s *part.Step) float64 { return -s.Size.NominalMm })
+		}
+		return t.hubFaceMm(-t.sense()*t.dir, wide)
 	}
 	return end(t.a.step, -t.sense()*t.dir)
 }
@@ -335,7 +386,9 @@ func (slideKind) work(j *making, t *joint) {
 	if p.Key != "" && looseFor(shaft.NominalMm, p.PlayMm) {
 		t.problem(plan.SlidePlay, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, p.PlayMm.Min), plan.Of(plan.Mm, p.PlayMm.Max))
 	}
-	t.shouldered(t.b, -t.dir, t.a, t.leadDir())
+	if len(t.between) == 0 {
+		t.shouldered(t.b, -t.dir, t.a, t.leadDir())
+	}
 	if j.kept(t, p) {
 		t.slideFigures(p)
 		j.slideSteps(t, p)
@@ -441,7 +494,8 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		at, a := end(t.b.step, -t.dir), geom.Between(t.hubStopMm(), t.hubKeptMm())
 		to := k.r.ToWallMm(k.ring, at, back(t.dir))
 		off := geom.Clean(t.dir*(wall-at)) - p.FreeMm // ring, hub and what is fixed to it, as drawn
-		room := plan.Range{Min: geom.Clean(to.Min - off - moreMm(t.a.r, true, a.FromMm, a.ToMm)), Max: geom.Clean(to.Max - off + lessMm(t.a.r, true, a.FromMm, a.ToMm))}
+		_, less, more := t.ringsMm()
+		room := plan.Range{Min: geom.Clean(to.Min - off - more - moreMm(t.a.r, true, a.FromMm, a.ToMm)), Max: geom.Clean(to.Max - off + less + lessMm(t.a.r, true, a.FromMm, a.ToMm))}
 		if room.Min < room.Max {
 			p.FreeAtMm = &room
 		}
@@ -465,9 +519,10 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 		t.problem(plan.SlideLoose, plan.Named(words.Capital(p.Keeper)), plan.Named(t.a.title()), plan.Of(plan.Mm, p.FreeMm))
 		return true
 	}
+	_, shorter, _ := t.ringsMm()
 	from, to, hub := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm, geom.Between(t.hubStopMm(), t.hubKeptMm())
 	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
-		less: lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone != 0})
+		less: shorter + lessMm(t.a.r, true, hub.FromMm, hub.ToMm) + moreMm(t.b.r, false, from, to) + t.nearerMm(p), cone: p.Cone != 0})
 	return true
 }
 
@@ -508,7 +563,7 @@ const keptShare = 1.1
 
 // hubEndMm is how far towards its keeper the hub reaches along the shaft, with all that is fixed to it.
 func (j *making) hubEndMm(t *joint) float64 {
-	at := end(t.b.step, -t.dir) + t.dir*(math.Abs(t.hubKeptMm()-t.hubStopMm())+t.coneOffMm())
+	at := end(t.b.step, -t.dir) + t.dir*(math.Abs(t.hubKeptMm()-t.hubStopMm())+t.offShoulderMm())
 	shaft, joined := j.at(t.b.Instance()), j.members(t.a.Instance(), j.before)
 	if slices.Contains(joined, t.b.Instance()) {
 		return at
@@ -617,7 +672,7 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" or more over its top", "keyways as drawn")
 	}
 	if p.HeldBy != "" {
-		t.figure("stands against", shoulderOf(p.HeldBy), "by geometry")
+		t.figure("stands against", t.against(shoulderOf(p.HeldBy)), "by geometry")
 	}
 	text := ", " + t.w.Size(p.FreeMm) + " free along the shaft"
 	if at := p.FreeAtMm; at != nil {
@@ -634,9 +689,9 @@ const spannerTight = "spanner-tight: the job does not say what pushes the hub al
 func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
-		to = "against " + shoulderOf(p.HeldBy)
+		to = "against " + t.against(shoulderOf(p.HeldBy))
 		t.out.Checks = append(t.out.Checks, plan.Check{
-			What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler",
+			What: "against the shoulder", Wanted: hub + " on " + t.against(p.HeldBy), Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler",
 			Source: lookup.NoSource,
 		})
 	}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/read"
 )
 
@@ -353,6 +354,36 @@ func TestSlideAtTheLimits(t *testing.T) {
 		}
 		if got == nil || math.Abs(got.Min-c.want.Min) > 1e-9 || math.Abs(got.Max-c.want.Max) > 1e-9 || chain != c.chain {
 			t.Errorf("%v: %+v, %q; want %+v, %q", c.edits, got, chain, c.want, c.chain)
+		}
+	}
+}
+
+// A loose washer 3 thick with a bore of 42 that comes over the seat of 40 first stops at the collar of 55, and the hub at the
+// washer: 3 nearer to its ring, by what the washer's thickness leaves open as well (±0.1 by ISO 2768-m). One with a bore of 55
+// or 39.5, one that comes last, and one that is taken off again lie elsewhere. By geometry.
+func TestWasherBeforeItsHub(t *testing.T) {
+	t.Parallel()
+	plain, _ := slidPlan(t)
+	for _, c := range []struct {
+		bore, says string
+		between    bool
+	}{{"42", "first: yes", true}, {"54", "first: yes", true}, {"55", "first: yes", false}, {"40", "first: yes", true}, {"39.5", "first: yes", false}, {"42", "held: weight", false}, {"42", "first: yes, off: yes", false}} {
+		j, problems := slidPlan(t, "job.yaml|kept-by: shaft.ring}\n|kept-by: shaft.ring}\nloose:\n  - {part: cap, how: over the seat, after: pulley, "+c.says+"}\n",
+			"cap.yaml|kind: plate|kind: turned", "cap.yaml|title: Cap|title: Washer", "cap.yaml|stock: {plate: 8 mm, cut: laser}|stock: {round: 65 mm, length: 10 mm}",
+			"cap.yaml|outline: {circle: 60}\nbore: {diameter: 24.5}\nholes:\n  - {name: screw, face: front, circle: {pcd: 40, count: 2}, size: M4 clearance}\n|profile:\n  outside: [{name: rim, diameter: 60, length: 3}]\n  inside: [{name: bore, diameter: "+c.bore+", length: 3}]\n")
+		free, least, face, on := 3.25, plain.Slide.FreeAtMm.Min, 50.0, "Hub on collar"
+		if c.between {
+			free, least, face, on = 0.25, words.Round(least-3.1, 9), 47, "Hub on Washer, which lies against collar"
+		}
+		if j.Slide.FreeMm != free || words.Round(j.Slide.FreeAtMm.Min, 9) != least {
+			t.Errorf("%v: %g free, at the limits %+v; want %g, %g; %v", c, j.Slide.FreeMm, j.Slide.FreeAtMm, free, least, problems)
+		}
+		if hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]; hub.FrontMm != face {
+			t.Errorf("%v: the hub lies at %g, want %g", c, hub.FrontMm, face)
+		}
+		i := slices.IndexFunc(j.Checks, func(k plan.Check) bool { return k.What == "against the shoulder" })
+		if i < 0 || j.Checks[i].Wanted != on {
+			t.Errorf("%v: checks %+v, want %q", c, j.Checks, on)
 		}
 	}
 }
