@@ -509,6 +509,10 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
+	if len(p.Shifts) > 0 && j.setBefore(t) {
+		s.Do = append(s.Do, "Earlier steps hold "+t.a.title()+" and "+t.b.title()+" to one another already: nothing is set along the slots here.")
+		return
+	}
 	for i := range p.Shifts {
 		set, most := ": set it now.", t.in.Bolt.Adjust
 		if belt := j.beltLater(t); belt != "" {

@@ -251,6 +251,14 @@ func (j *making) setAlong(t *joint) feature {
 	return t.a
 }
 
+// setBefore tells whether joints made before hold the two of a joint in slots to one another, other than by what turns, so
+// that its slots only follow those; not where the job wants it set by them.
+func (j *making) setBefore(t *joint) bool {
+	fixed := seq.Keep(j.before, func(o *joint) bool { return !o.is(parts.BearingKind) && !o.turns() })
+	_, tied := j.side(t, fixed)
+	return tied && !t.in.Bolt.Adjust.Set()
+}
+
 // shiftText says how far a part can be shifted along slots from where it is drawn: along those of the first part, which come
 // first, or of the second.
 func (t *joint) shiftText(i int) string {

@@ -141,3 +141,24 @@ func TestSlotOnHole(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "guard-bracket-1"), []string{"slot on hole, TOP of Cable bracket 1", "a wide washer under each head and nut"}, []string{"hole on hole", "a washer under"})
 }
+
+// What round holes hold already is not set along the slots of a later joint, but where the job wants it set there; one whose
+// slots come first is. By geometry.
+func TestNothingSetAlongSlots(t *testing.T) {
+	t.Parallel()
+	const part = "kind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 200}\n"
+	const foot = "part: foot\n" + part + "holes: [{name: r, at: [[0, 60], [0, -60]], size: M10 clearance}]\nslots: [{name: s, at: [[-40, 0], [40, 0]], width: 11, length: 31}]\n"
+	const base = "part: base\n" + part + "holes: [{name: r, at: [[0, 60], [0, -60]], size: M10 tap}, {name: s, at: [[-40, 0], [40, 0]], size: M10 tap}]\n"
+	round := "{name: round, bolt: {through: foot.r, into: base.r, bolt: M10 8.8}, face: back-on-front}"
+	slots := func(adjust string) string {
+		return "{name: slots, bolt: {through: foot.s, into: base.s, bolt: M10 8.8, washer: yes" + adjust + "}, face: back-on-front}"
+	}
+	const now, none = "set it now.", "Earlier steps hold foot and base to one another already: nothing is set along the slots here."
+	for _, c := range [][4]string{{round, slots(""), none, now}, {slots(""), round, now, none}, {round, slots(", adjust: 5"), now, none}} {
+		p, err := draft(jobOf(t, c[0]+"\n  - "+c[1], foot, base))
+		if err != nil {
+			t.Fatal(err)
+		}
+		says(t, jointNamed(t, p, "slots"), c[2:3], c[3:])
+	}
+}
