@@ -287,3 +287,21 @@ func TestSquareToRoundLimbs(t *testing.T) {
 func rectangle(from, to float64) geom.Loop {
 	return geom.RectangleLoop(geom.Point{XMm: from, YMm: from / 4}, geom.Point{XMm: to, YMm: 50 - from/4}, 0)
 }
+
+// A disc of 124 with one flat 2 deep from end to end, of which all corners lie on the ends, looks the same turned by no more than
+// nothing; with four flats by quarter turns. By geometry.
+func TestSameWithFlats(t *testing.T) {
+	t.Parallel()
+	disc := func(clocks ...float64) *Solid {
+		var flats []Simple
+		for _, deg := range clocks {
+			flats = append(flats, Cuboid(Vec{-124, -9, 60}, Vec{124, 9, 64}).At(Frame(Vec{Z: -9}, ClockWay(deg), AxisZ)))
+		}
+		return Of(Cylinder(62, -18, 0)).Cut(flats...)
+	}
+	for _, turn := range []float64{90, 180, 270} {
+		if disc(90).Same(Rotate(AxisZ, turn)) || !disc(0, 90, 180, 270).Same(Rotate(AxisZ, turn)) {
+			t.Errorf("turned by %g", turn)
+		}
+	}
+}

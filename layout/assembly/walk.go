@@ -157,7 +157,7 @@ func (s *Solid) ReachMm(moved Pose, spacingMm float64) (mm float64) {
 	return mm
 }
 
-// A surface is looked at sameEveryMm apart, corners and rims besides, and passes
+// A surface is looked at sameEveryMm apart, corners, rims and the middles of faces besides, and passes
 // for the same where it lies no further off than sameMm. Common practice, no source.
 const (
 	sameEveryMm = 100
@@ -166,7 +166,14 @@ const (
 
 // Same tells whether a solid looks as it was once it is moved.
 func (s *Solid) Same(moved Pose) bool {
-	s.known.outlined.Do(func() { s.known.outline = s.Surface(sameEveryMm) })
+	s.known.outlined.Do(func() {
+		s.known.outline = s.Surface(sameEveryMm)
+		for f := range seq.Refs(s.surface()) { // of a flat from end to end, all corners lie on the ends
+			if geom.Alike(s.Dist(f.centre), 0) {
+				s.known.outline = append(s.known.outline, f.centre)
+			}
+		}
+	})
 	for _, p := range s.known.outline {
 		if q := moved.Apply(p); !s.bound.within(q, sameMm) || geom.Over(math.Abs(s.Dist(q)), sameMm) {
 			return false

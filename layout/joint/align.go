@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -307,6 +308,14 @@ func (j *making) shifted(t *joint, p placedPart, m placement, named []parts.Join
 		}
 		if slices.ContainsFunc(angles, leaves) && !isNamed(p.Instance, named, name) {
 			o := clocked(title+" "+words.Spaced(name), m, angles[0])
+			o.Unruled = true
+			out = append(out, o)
+		}
+	}
+	for f := range seq.Refs(p.r.Flats) {
+		deg := p.at.clock(f.Row.ClockDeg)
+		if every := 360 / float64(f.Row.Sides); math.Abs(math.Remainder(m.clock(deg)-deg, every)) > alignDeg && !isNamed(p.Instance, named, f.Row.Name) {
+			o := clocked(title+" "+words.Spaced(f.Row.Name), m, deg)
 			o.Unruled = true
 			out = append(out, o)
 		}

@@ -183,7 +183,7 @@ func (f *fitting) ways() (traps []plan.Trap) {
 			}
 			tried = append(tried, turn)
 			if g := motion(round, turn); f.meet(g) {
-				moved, out := f.elsewhere(f.inFrame(g))
+				moved, out := f.wrong(f.inFrame(g))
 				if f.room(moved) && (open || f.comes(moved)) {
 					open = true
 					traps = append(traps, plan.Trap{TurnDeg: words.Round(turn, 3), OtherWay: round, Out: out})
