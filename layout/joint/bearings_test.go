@@ -242,6 +242,34 @@ func TestLengthsEat(t *testing.T) {
 	}
 }
 
+// The nut on 48.9 of M36x3 that the load drags off is to lock itself, which 36 and two threads more fill, but where the job orders
+// one that does not: that is locked. Heights of DIN 985 as in lockingNutMm; else by the words of the order.
+func TestNutOrderedLocks(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		item  string
+		locks bool
+	}{{"hex jam nut M36x3", false}, {"nut M36x3, self-locking", true}, {"nut DIN 985 M36x3", true}, {"", true}} {
+		edits := [][3]string{{"auger-shaft.yaml", "M36x3 LH, length: 50", "M36x3, length: 48.9"}}
+		if c.item != "" {
+			edits = append(edits, [3]string{"job.yaml", "\nloose:\n", "\nloose:\n  - {item: \"" + c.item + "\", how: against the lock plate, after: auger, as: nut}\n"})
+		}
+		p, err := draft(frameless(wholeDemo(t, "pugmill", edits...)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := jointNamed(t, p, "auger")
+		if got := slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.SlideLockRoom }); got != c.locks {
+			t.Errorf("%q: %+v", c.item, j.Problems)
+		}
+		take, lock := []string{"take a self-locking one"}, []string{"drags it off: lock it."}
+		if !c.locks {
+			take, lock = lock, take
+		}
+		says(t, j, take, lock)
+	}
+}
+
 func stepText(j *plan.JointPlan) string {
 	var b strings.Builder
 	for _, s := range j.Steps {

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -613,11 +614,22 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); geom.Over(short, 0) {
 		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
-	t.nutRoom(k, p, nut)
+	t.nutRoom(k, p, nut, j.locksItself(p))
 }
 
-// nutRoom judges the thread beyond where a nut begins, for its height and for one that locks itself, and how much of it lies over an undercut.
-func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string) {
+// selfLocking are words of a nut as ordered that say that it locks itself, by its kind or its standard (DIN 980, 982, 985; ISO
+// 7040, 7042, 10511).
+var selfLocking = regexp.MustCompile(`(?i)self[- ]?locking|prevailing|nyl|\b(?:98[025]|704[02]|10511)\b`)
+
+// locksItself tells whether the nut of a hub is to be one that locks itself where it needs that: one that is bought and of which
+// the job does not order another.
+func (j *making) locksItself(p *plan.SlidePlan) bool {
+	ordered := j.nutOrdered(p.Nut)
+	return p.MadeNut == "" && (ordered == nil || selfLocking.MatchString(ordered.Item.Value))
+}
+
+// nutRoom judges the thread beyond where a nut begins, for its height and, of one that is to lock itself, for that, and how much of it lies over an undercut.
+func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string, locks bool) {
 	at := p.NutFromMm
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
 	b := slideNut(t)
@@ -632,7 +644,7 @@ func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string) {
 		t.problem(plan.SlideNoThread, plan.Named(name), plan.Of(plan.Mm, geom.Clean(-left)))
 	case b != nil && geom.Over(b.NutHeightMm, left):
 		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, b.NutHeightMm))
-	case b != nil && p.Dragged && p.MadeNut == "" && geom.Over(lockingNutMm(b), left):
+	case b != nil && p.Dragged && locks && geom.Over(lockingNutMm(b), left):
 		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, lockingNutMm(b)))
 	}
 }
@@ -736,7 +748,7 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	if p.Dragged {
 		last.Do = append(last.Do, "The shaft turns "+words.When(nut.Size.Thread.LeftHand != j.drives(t), "counter-")+"clockwise seen from this nut, and "+
 			j.dragging(t, words.Either(j.conveys(t), "what the flight moves", "the load on "+hub))+" drags it off: "+
-			words.Either(p.MadeNut == "", "take a self-locking one, and a new one each time it has been off.", "lock it."))
+			words.Either(j.locksItself(p), "take a self-locking one, and a new one each time it has been off.", "lock it."))
 	}
 	j.setScrews(t)
 }
