@@ -614,12 +614,26 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	if short := geom.Clean(t.dir*(end(k.nut, -t.dir)-at) + t.b.r.FullThreadMm(k.nut, back(-t.dir))); geom.Over(short, 0) {
 		t.problem(plan.SlideNutShort, plan.Named(words.Spaced(k.nut.Name)), plan.Of(plan.Mm, short), plan.Named(t.a.title()))
 	}
-	t.nutRoom(k, p, nut, j.locksItself(p))
+	t.nutRoom(k, p, nut, j.nutOf(p))
 }
 
 // selfLocking are words of a nut as ordered that say that it locks itself, by its kind or its standard (DIN 980, 982, 985; ISO
 // 7040, 7042, 10511).
 var selfLocking = regexp.MustCompile(`(?i)self[- ]?locking|prevailing|nyl|\b(?:98[025]|704[02]|10511)\b`)
+
+// thinNut are words of a nut as ordered that say that it is a thin one, by its kind or its standard (DIN 439, 936; ISO 4035).
+var thinNut = regexp.MustCompile(`(?i)\b(?:jam|thin|439|936|4035)\b`)
+
+// thinNutShare is the height of a thin nut over the diameter of its thread. ISO 4035, rounded, from memory; an inch one is a little higher.
+const thinNutShare = 0.5
+
+// nutAs is what is known of the nut of a hub: that it is a thin one, and that it is to lock itself.
+type nutAs struct{ thin, locks bool }
+
+func (j *making) nutOf(p *plan.SlidePlan) nutAs {
+	ordered := j.nutOrdered(p.Nut)
+	return nutAs{p.MadeNut == "" && ordered != nil && thinNut.MatchString(ordered.Item.Value), j.locksItself(p)}
+}
 
 // locksItself tells whether the nut of a hub is to be one that locks itself where it needs that: one that is bought and of which
 // the job does not order another.
@@ -629,22 +643,25 @@ func (j *making) locksItself(p *plan.SlidePlan) bool {
 }
 
 // nutRoom judges the thread beyond where a nut begins, for its height and, of one that is to lock itself, for that, and how much of it lies over an undercut.
-func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string, locks bool) {
+func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string, of nutAs) {
 	at := p.NutFromMm
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
-	b := slideNut(t)
+	b, high := slideNut(t), 0.0
+	if b != nil {
+		high = words.Either(of.thin, thinNutShare*b.Thread.MajorMm, b.NutHeightMm)
+	}
 	if u := k.nut.Undercut; u != nil && b != nil && t.b.r.UndercutAtBack(k.nut) == back(-t.dir) {
-		in := geom.Clean(min(left, b.NutHeightMm) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
-		if geom.Over(nutInShare*b.NutHeightMm, in) && !geom.Over(b.NutHeightMm, left) {
-			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named(name), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, b.NutHeightMm))
+		in := geom.Clean(min(left, high) - max(0, t.dir*(end(k.nut, -t.dir)-at)+u.WidthMm))
+		if geom.Over(nutInShare*b.NutHeightMm, in) && !geom.Over(high, left) {
+			t.problem(plan.SlideNutUndercut, plan.Named(words.Spaced(k.nut.Name)), plan.Named(name), plan.Of(plan.Mm, max(0, in)), plan.Of(plan.Mm, high))
 		}
 	}
 	switch {
 	case !geom.Over(left, 0):
 		t.problem(plan.SlideNoThread, plan.Named(name), plan.Of(plan.Mm, geom.Clean(-left)))
-	case b != nil && geom.Over(b.NutHeightMm, left):
-		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, b.NutHeightMm))
-	case b != nil && p.Dragged && locks && geom.Over(lockingNutMm(b), left):
+	case b != nil && geom.Over(high, left):
+		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, high))
+	case b != nil && p.Dragged && of.locks && geom.Over(lockingNutMm(b), left):
 		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named(name), plan.Of(plan.Mm, lockingNutMm(b)))
 	}
 }

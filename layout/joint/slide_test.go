@@ -269,11 +269,17 @@ func TestSlideProblems(t *testing.T) {
 }
 
 // The nut of M24, 21.5 high (ISO 4032), stands 2 past the end of its thread: an undercut of 12.7 leaves 10.8 of
-// thread in it, of 12.8 it leaves 10.7, under half.
+// thread in it, of 12.8 it leaves 10.7, under half. One ordered thin, 12 high, has as much over 3.2 and 3.3.
 func TestSlideNutOverItsUndercut(t *testing.T) {
 	t.Parallel()
-	for wide, want := range map[string]string{"12.7": "", "12.8": "slide-nut-undercut, nose, nut M24, 10.7, 21.5"} {
-		_, found := slidPlan(t, "job.yaml|shaft.ring|shaft.nose", "hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62", "shaft.yaml|undercut: DIN 76-A|undercut: {width: "+wide+", depth: 2}")
+	for wide, want := range map[string]string{
+		"12.7": "", "12.8": "slide-nut-undercut, nose, nut M24, 10.7, 21.5", "3.2 jam": "", "3.3 jam": "slide-nut-undercut, nose, nut M24, 10.7, 12", "3.3 hex": "",
+	} {
+		keeper := "shaft.nose"
+		if w, kind, ordered := strings.Cut(wide, " "); ordered {
+			wide, keeper = w, "shaft.nose}\nloose:\n  - {item: "+kind+" nut M24, how: against the hub, after: pulley, as: nut"
+		}
+		_, found := slidPlan(t, "job.yaml|shaft.ring|"+keeper, "hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62", "shaft.yaml|undercut: DIN 76-A|undercut: {width: "+wide+", depth: 2}")
 		if got := argued(slices.DeleteFunc(found, func(p plan.Problem) bool { return p.Kind != plan.SlideNutUndercut })); got != want {
 			t.Errorf("%s: %q, want %q", wide, got, want)
 		}

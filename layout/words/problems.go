@@ -415,7 +415,7 @@ var Problems = []About{
 	{plan.SlideNoThread, "engagement", plan.StopSeverity, nil, "what {0} clamps reaches {1} beyond its thread", "a longer thread, or a thinner plate",
 		"a nut has thread over its whole height", byGeometry},
 	{plan.SlideNutUndercut, "engagement", plan.CheckSeverity, less(2), "the undercut of {0} lies under {1}: {2} of thread is left in it, of {3}",
-		"a narrower undercut, such as DIN 76-B, or a plate or spacer under the nut", "a nut has thread in half its height at the least", practice},
+		"a narrower undercut, such as DIN 76-B, or a plate or spacer under the nut", "a nut has thread in half the height of one that is not thin at the least", practice},
 	{plan.SlideDragged, "hand", plan.CheckSeverity, nil, "{0} drags its nut off: {1} is {2}-hand, and the shaft turns {3} seen from the nut",
 		"a thread of the other hand, or accept it for the self-locking nut that is ordered, a new one each time",
 		"a nut on a shaft that turns is of the hand that what it keeps tightens", practice},
