@@ -150,12 +150,13 @@ func TestAskedBesides(t *testing.T) {
 	m := work(t, "mm", "part: s\nkind: turned\nmaterial: C45\nstock: {tube: 70 mm, wall: 30 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80, undercut: {width: 3, depth: 0.3}}\n    - {name: big-collar, diameter: 60, length: 50}\n"+
 		"    - {name: tail, diameter: 38, length: 60, length-limits: [59.9, 60.1], undercut: {width: 4, depth: 0.3}}\n  inside:\n    - {name: tap, thread: M20, length: 40}\n    - {name: way, diameter: 12, length: 150}\n"+
 		"holes:\n  - {name: pins, face: back, at: [[16, 3]], size: 3 mm, depth: 8}\n")
+	grooved := work(t, "mm", "part: n\nkind: turned\nmaterial: C45\nstock: {round: 70 mm, length: 45 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 40}]\n  inside: [{name: way, diameter: 12, length: 10}, {name: tap, thread: M20, length: 30, undercut: {width: 5, depth: 0.3}}]\n")
 	outside, inside := m.Sides()
 	for what, c := range map[string][2]any{
 		"steps without limits":     {m.Unlimited(false, 0, 190), []string{"nose", "big collar"}},
 		"as far as they go":        {m.Unlimited(false, 0, 129), []string{"nose"}},
 		"from where they begin":    {m.Unlimited(false, 1, 190), []string{"big collar"}},
-		"before the narrower bore": {m.RunoutMm(inside[0], true), 11.2}, "at the mouth": {m.RunoutMm(inside[0], false), 0.0},
+		"before the narrower bore": {m.RunoutMm(inside[0], true), 11.2}, "at the mouth": {m.RunoutMm(inside[0], false), 0.0}, "at its undercut": {grooved.RunoutMm(grooved.Side(true)[1], false), 5.0},
 		"at a back shoulder": {m.Undercut(outside[0]), geom.Span{FromMm: 77, ToMm: 80}}, "at a front one": {m.Undercut(outside[2]), geom.Span{FromMm: 130, ToMm: 134}},
 		"seen from the front": {m.Groups[0].SeenFront([]plan.XY{{XMm: 16, YMm: 3}}), []plan.XY{{XMm: -16, YMm: 3}}},
 		"stock":               {m.StockText(), "tube Ø70 × 30 wall, 210 long, saw cut"},

@@ -135,7 +135,7 @@ func (b *bench) runOut(st *Step) string {
 }
 
 // RunoutMm is how far before its end, the back or else the front, an inside thread is no full thread
-// any more, by DIN 76-1: before a narrower bore or a floor; 0 where its tool runs out freely.
+// any more: its undercut, or by DIN 76-1 before a narrower bore or a floor; 0 where its tool runs out freely.
 func (s *Sizes) RunoutMm(st *Step, back bool) float64 {
 	next, after := s.neighbours(st)
 	if back {
@@ -143,6 +143,9 @@ func (s *Sizes) RunoutMm(st *Step, back bool) float64 {
 	}
 	if over := overRoot(st, next); over <= geom.CloseMm && !(back && s.blind(st)) {
 		return 0
+	}
+	if u := st.Undercut; u != nil && s.UndercutAtBack(st) == back {
+		return u.WidthMm
 	}
 	mm, err := st.Size.Thread.RunoutMm()
 	if err != nil {
