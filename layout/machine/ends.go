@@ -282,16 +282,6 @@ func (f *fitting) otherCopies() (traps []plan.Trap) {
 	return traps
 }
 
-// wrong is what a motion brings elsewhere: nothing where all that stands
-// looks the same after it.
-func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []plan.Out) {
-	moved, out = f.elsewhere(g)
-	if !slices.ContainsFunc(f.fixed, func(b assembly.Body) bool { return !alike(f.fixed, b, g.Of(b.Pose)) }) {
-		return nil, nil
-	}
-	return moved, out
-}
-
 // seat is a stretch of the frame's axis on which the two parts hold one another.
 type seat struct {
 	geom.Span

@@ -221,6 +221,16 @@ func (f *fitting) meet(g assembly.Pose) bool {
 	return true
 }
 
+// wrong is what a motion brings elsewhere: nothing where all that stands
+// looks the same after it.
+func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []plan.Out) {
+	moved, out = f.elsewhere(g)
+	if !slices.ContainsFunc(f.fixed, func(b assembly.Body) bool { return !alike(f.fixed, b, g.Of(b.Pose)) }) {
+		return nil, nil
+	}
+	return moved, out
+}
+
 // elsewhere are what comes to lie where nothing alike was, in its new place, and
 // the parts of it.
 func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []plan.Out) {
