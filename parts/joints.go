@@ -17,10 +17,11 @@ const (
 	BoltKind    JointKind = "bolt"
 	BearingKind JointKind = "bearing"
 	SlideKind   JointKind = "slide"
+	ScrewKind   JointKind = "screw"
 )
 
 // JointKinds lists them, as they are offered.
-var JointKinds = []JointKind{PressKind, WeldKind, BoltKind, BearingKind, SlideKind}
+var JointKinds = []JointKind{PressKind, WeldKind, BoltKind, BearingKind, SlideKind, ScrewKind}
 
 // JointRef points at a feature of one copy of a part: "part.feature", or
 // "part#2.feature" for the second of several equal parts. Features are those
@@ -51,8 +52,8 @@ func (i Instance) ID() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
 
 // Joint is how a first part meets a second. The first is the shaft of a press
 // fit, the part welded on, the part bolts go through, the one with the
-// bearing's cone, or the hub of a slide; the second is what it goes to. Exactly
-// one of Press, Weld, Bolt, Bearing and Slide is set.
+// bearing's cone, the hub of a slide, or the screw; the second is what it goes to. Exactly
+// one of Press, Weld, Bolt, Bearing, Slide and Screw is set.
 type Joint struct {
 	Pos      Pos
 	Name     Text
@@ -62,6 +63,7 @@ type Joint struct {
 	Bolt     *BoltJoint
 	Bearing  *BearingJoint
 	Slide    *SlideJoint
+	Screw    *ScrewJoint
 	Meet     Meeting
 	Rotate   Angle // of the first part's TOP from the second's, clockwise seen from the second's front
 	OtherWay bool  // the parts look opposite ways; only where Meet does not say
@@ -91,6 +93,8 @@ func (j *Joint) Ends() (first, second JointRef) {
 		return j.Bearing.Cone, j.Bearing.Cup
 	case j.Slide != nil:
 		return j.Slide.Hub, j.Slide.On
+	case j.Screw != nil:
+		return j.Screw.Screw, j.Screw.Nut
 	}
 	return JointRef{}, JointRef{}
 }
@@ -329,6 +333,14 @@ type SlideJoint struct {
 // ring that grips it.
 func (s *SlideJoint) Unkept() bool { return !s.KeptBy.Set() }
 
+// ScrewJoint is a thread outside a part in that of a bore: screwed home where faces of the two meet, else the one runs in the other.
+type ScrewJoint struct {
+	Screw, Nut JointRef
+}
+
+// Home tells whether a joint screws a part home, face on face.
+func (j *Joint) Home() bool { return j.Screw != nil && j.Meet.Set() && !j.Meet.Level }
+
 // Gripped tells whether a joint puts a shaft into the bore of a split ring, whose screw then holds it there.
 func (j *Job) Gripped(o *Joint) bool {
 	if o.Slide == nil {
@@ -338,12 +350,12 @@ func (j *Job) Gripped(o *Joint) bool {
 	return hub != nil && hub.Clamp != nil && hub.Clamp.In.Value == o.Slide.Hub.Feature
 }
 
-// Runs tells whether one part of a joint turns in the other: in a bearing, or in a plain bush.
+// Runs tells whether one part of a joint turns in the other: in a bearing, in a plain bush, or as a screw in its nut.
 func (j *Job) Runs(o *Joint) bool {
-	return o.Kind == BearingKind || o.Slide != nil && o.Slide.Unkept() && !j.Gripped(o)
+	return o.Kind == BearingKind || o.Slide != nil && o.Slide.Unkept() && !j.Gripped(o) || o.Screw != nil && !o.Home()
 }
 
-// Turning are a part and all that turns with it: what joints other than bearings and plain bushes hold to it.
+// Turning are a part and all that turns with it: what joints hold to it in which nothing turns.
 func (j *Job) Turning(i Instance) map[Instance]bool {
 	fast := seq.Keep(j.Joints, func(o *Joint) bool { return !j.Runs(o) })
 	with := map[Instance]bool{}

@@ -262,7 +262,7 @@ func TestJoints(t *testing.T) {
 		between int
 	}{
 		{Joint{Press: &PressJoint{Shaft: a, Bore: b}}, 0}, {Joint{Weld: &WeldJoint{Part: a, To: b}}, 0}, {Joint{Bearing: &BearingJoint{Cone: a, Cup: b}}, 0},
-		{Joint{Bolt: &BoltJoint{Through: a, Into: b, Stack: []JointRef{c}}}, 1}, {Joint{Slide: &SlideJoint{Hub: a, On: b, Plate: c}}, 1}, {Joint{Slide: &SlideJoint{Hub: a, On: b}}, 0},
+		{Joint{Bolt: &BoltJoint{Through: a, Into: b, Stack: []JointRef{c}}}, 1}, {Joint{Slide: &SlideJoint{Hub: a, On: b, Plate: c}}, 1}, {Joint{Slide: &SlideJoint{Hub: a, On: b}}, 0}, {Joint{Screw: &ScrewJoint{Screw: a, Nut: b}}, 0},
 	} {
 		first, second := k.j.Ends()
 		if first != a || second != b || len(k.j.Refs()) != 2+k.between || !k.j.Names("a", "f") || !k.j.Names("b", "g") || k.j.Names("c", "h") != (k.between == 1) || k.j.Names("a", "g") {
@@ -277,6 +277,8 @@ func TestJoints(t *testing.T) {
 	job := Job{Parts: []*Part{{Name: text("a"), Quantity: 2}, {Name: text("b"), Quantity: 3}}, Joints: []*Joint{{Name: text("seam"), Kind: WeldKind, Weld: &WeldJoint{Part: JointRef{Part: "a", Copy: 2}, To: JointRef{Part: "b", Copy: 1}}}, {Name: text("fit"), Kind: PressKind, Press: &PressJoint{Shaft: JointRef{Part: "a", Copy: 1}}}}}
 	split := Job{Parts: []*Part{{Name: text("ring"), Clamp: &Clamp{In: text("bore")}}}}
 	gripped, turning := &Joint{Slide: &SlideJoint{Hub: JointRef{Part: "ring", Feature: "bore"}}}, &Joint{Slide: &SlideJoint{Hub: JointRef{Part: "ring", Feature: "mouth"}}}
+	home := &Joint{Screw: &ScrewJoint{}, Meet: Meeting{Pos: Pos{Line: 1}, First: Back, Second: Front}}
+	running, level := &Joint{Screw: &ScrewJoint{}}, &Joint{Screw: &ScrewJoint{}, Meet: Meeting{Pos: Pos{Line: 1}, Level: true}}
 	same(t, []answer{
 		{"none", two(none.Set(), a.Set()), "false true"},
 		{"meeting", two(Meeting{}.Set(), Meeting{Pos: Pos{Line: 1}}.Set()), "false true"},
@@ -289,6 +291,7 @@ func TestJoints(t *testing.T) {
 		{"set on", two((&TubeEnd{}).Joint(), (&TubeEnd{SetIn: true}).Joint()), "set on set in"},
 		{"on a rim", fmt.Sprint((&Place{On: "rim"}).OnRim(), (&Place{On: "front"}).OnRim(), (&Place{On: "back"}).OnRim()), "true false false"},
 		{"turns", fmt.Sprint(job.Runs(&Joint{Kind: BearingKind}), job.Runs(&Joint{Slide: &SlideJoint{}}), job.Runs(&Joint{Slide: &SlideJoint{KeptBy: a}}), job.Runs(&Joint{Kind: WeldKind})), "true true false false"},
+		{"a screw", fmt.Sprint(home.Home(), job.Runs(home), running.Home(), job.Runs(running), job.Runs(level), (&Joint{Meet: home.Meet}).Home()), "true false false true true false"},
 		{"a split ring grips", fmt.Sprint(split.Gripped(gripped), split.Runs(gripped), split.Gripped(turning), split.Runs(turning), split.Gripped(&Joint{Kind: WeldKind})), "true false false true false"},
 	})
 	plate := Job{Parts: []*Part{{Name: text("lid"), Holes: []HoleGroup{{FaceGroup: FaceGroup{Name: text("pcd"), Face: Back}}}}}}

@@ -229,7 +229,7 @@ func TestUpkeep(t *testing.T) {
 	if len(u.Ports) != 2 || u.Ports[0].What != "lithium soap NLGI 2, 18 g (10 g and 8 g)" || u.Ports[1] != (plan.UpkeepRow{Where: "Gear motor", What: "gear oil as on its plate, to the level plug", Every: "year"}) {
 		t.Errorf("ports %q", u.Ports)
 	}
-	if u.Bolts[0] != (plan.UpkeepRow{Where: "6 × M10 x 45, Barrel flange 2 to Lantern", What: "51 N m, threads dry; to part it: Hopper ring, with all on it, off first; then 27 kg empty, what is in it on top, slung as in step 17", Every: "each cleaning"}) {
+	if u.Bolts[0] != (plan.UpkeepRow{Where: "6 × M10 x 45, Barrel flange 2 to Lantern", What: "51 N m, threads dry; to part it: Hopper ring and Die nut, with all on it, off first; then 27 kg empty, what is in it on top, slung as in step 17", Every: "each cleaning"}) {
 		t.Errorf("bolts %q", u.Bolts)
 	}
 	if len(u.Sources) != 3 || u.Wear[3].Where != "Emergency stop, hopper grille" || len(u.Cautions) != 1 || u.Wear[1].Where != "Seal of the gland" {

@@ -77,8 +77,10 @@ func (t *joint) middles() placement {
 	return t.set(t.b.step.MidMm(), t.a.step.MidMm(), t.sense())
 }
 
-// along tells whether a shaft turns in a bush, and other joints say where along the axis.
-func (t *joint) along() bool { return t.unkept() && t.in.Place == nil && !t.meeting().Set() }
+// along tells whether a shaft turns in a bush, or a screw in its nut, and other joints say where along the axis.
+func (t *joint) along() bool {
+	return (t.unkept() || t.is(parts.ScrewKind)) && t.in.Place == nil && !t.meeting().Set()
+}
 
 // otherwise tells whether other joints hold both parts of one to each other; of those that leave it to others as well, the
 // earlier ones.

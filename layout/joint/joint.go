@@ -287,6 +287,9 @@ func (t *joint) gripped() bool {
 // turns tells whether a joint is a shaft that turns in a plain bush.
 func (t *joint) turns() bool { return t.unkept() && !t.gripped() }
 
+// runs tells whether one part of a joint turns in the other, but for a bearing: a shaft in a plain bush, or a screw in its nut.
+func (t *joint) runs() bool { return t.turns() || t.in.Screw != nil && !t.in.Home() }
+
 // playFigure says the play of the bore, by the drawings and as more words have it.
 func (t *joint) playFigure(p *plan.SlidePlan, as string) {
 	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000)+" on diameter", "limits on the drawings"+as)

@@ -36,6 +36,7 @@ var kinds = map[parts.JointKind]kind{
 	parts.BoltKind:    boltKind{},
 	parts.BearingKind: bearingKind{},
 	parts.SlideKind:   slideKind{},
+	parts.ScrewKind:   screwKind{},
 }
 
 // kindOf is the kind of a joint: of a bearing by its rolling bodies.

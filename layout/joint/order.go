@@ -216,6 +216,8 @@ var trade = map[[2]parts.JointKind]struct {
 		func(t, o *joint, all []*joint) bool { return t.shares(o) && !welded(o, all) }},
 	{parts.PressKind, parts.SlideKind}:  {"a bush closes as it is pressed in: before its shaft", (*joint).opens},
 	{parts.WeldKind, parts.SlideKind}:   {"welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on", sharing},
+	{parts.PressKind, parts.ScrewKind}:  {"a thread closes as it is pressed in: before its screw", sharing},
+	{parts.WeldKind, parts.ScrewKind}:   {"weld before threads meet: heat and spatter bind them", sharing},
 	{parts.WeldKind, parts.BoltKind}:    {weldBeforeBolting, sharing},
 	{parts.BearingKind, parts.BoltKind}: {"the bearing goes in first", func(t, o *joint, _ []*joint) bool { return o.covers(t) }},
 	{parts.SlideKind, parts.BoltKind}:   {"what keeps a hub goes on after it", func(t, o *joint, _ []*joint) bool { return t.in.Slide.KeptBy.Is(o.in.Bolt.Into) }},

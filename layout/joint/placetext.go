@@ -252,9 +252,9 @@ func (j *making) topText(t *joint) string {
 }
 
 // noTop tells whether one of the two parts of a joint is alike all round, with no mark at its TOP, and in no other
-// joint: which way it is turned is nothing.
+// joint, or they are screwed together: which way it is turned is nothing.
 func (j *making) noTop(t *joint) bool {
-	return len(t.in.InLine) == 0 && slices.ContainsFunc([]feature{t.a, t.b}, func(f feature) bool {
+	return t.is(parts.ScrewKind) || len(t.in.InLine) == 0 && slices.ContainsFunc([]feature{t.a, t.b}, func(f feature) bool {
 		p := f.r.Part
 		return p.AllRound() && p.Top.Value == "" && !slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool { return o != t.in && o.Holds(p.Name.Value) })
 	})

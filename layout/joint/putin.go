@@ -224,7 +224,7 @@ func (j *making) tensions(t *joint) bool {
 // hangs tells whether a part is what a joint lets be set along slots, or is fixed to that but by what turns or is set too.
 func (j *making) hangs(t *joint, i parts.Instance) bool {
 	fixed := seq.Keep(j.all, func(o *joint) bool {
-		return !o.is(parts.BearingKind) && !o.turns() && (o.in.Bolt == nil || !o.in.Bolt.Adjust.Set())
+		return !o.is(parts.BearingKind) && !o.runs() && (o.in.Bolt == nil || !o.in.Bolt.Adjust.Set())
 	})
 	return slices.Contains(j.members(j.setAlong(t).Instance(), fixed), i)
 }

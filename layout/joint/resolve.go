@@ -263,13 +263,13 @@ func (j *making) how(t *joint) string {
 	switch p := t.in.Place; {
 	case t.out.Beside != nil:
 		return t.besideText(j.w) + j.betweenText(t)
-	case p != nil && t.axis && t.enters():
+	case p != nil && t.axis && (t.enters() || t.is(parts.ScrewKind)):
 		return t.alongText() + j.topText(t)
 	case p != nil:
 		return j.placeText(t, p)
 	case t.axis:
 		return j.axisText(t)
-	case t.unkept():
+	case t.unkept(), t.is(parts.ScrewKind):
 		return "where the other joints have them"
 	}
 	return j.cutText(t)
@@ -295,7 +295,7 @@ func (j *making) axisText(t *joint) string {
 	case j.stands(t).turned():
 		text = "fronts looking opposite ways"
 	}
-	if t.is(parts.BearingKind) || t.turns() { // its shaft turns
+	if t.is(parts.BearingKind) || t.runs() { // its shaft turns
 		return text
 	}
 	if stop := t.onShoulder(); stop != nil && !slices.ContainsFunc(j.before, t.joins) {
@@ -306,14 +306,14 @@ func (j *making) axisText(t *joint) string {
 
 // slidesAlong notes that nothing says how far a part goes into the other, in which it could be pushed along.
 func (j *making) slidesAlong(t *joint) {
-	if t.guessed && (t.enters() || t.unkept()) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
+	if t.guessed && (t.enters() || t.unkept() || t.is(parts.ScrewKind)) && !geom.Alike(t.a.step.LengthMm(), t.b.step.LengthMm()) {
 		t.problem(plan.AlongLacking, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 }
 
 // seatedBy is the shoulder of what goes into a bore that lies on the face that its joint names; nil where an end of it does.
 func (j *making) seatedBy(t *joint) *part.Step {
-	if !t.enters() || t.a.step.Inside {
+	if !t.enters() && !t.is(parts.ScrewKind) || t.a.step.Inside {
 		return nil
 	}
 	at := j.stands(t)
@@ -364,7 +364,7 @@ func (j *making) onAxis(t *joint) (placed []plan.Placed) {
 func (j *making) finish(t *joint) {
 	made := j.made(t)
 	members := j.members(t.a.Instance(), made)
-	if t.axis {
+	if t.axis && !t.is(parts.ScrewKind) { // where its thread bites it comes to stand
 		j.clockMarks(t)
 	}
 	if mark := (plan.JointStep{Title: "Mark the clock", Do: t.marked}); t.places {

@@ -254,7 +254,7 @@ func (j *making) setAlong(t *joint) feature {
 // setBefore tells whether joints made before hold the two of a joint in slots to one another, other than by what turns, so
 // that its slots only follow those; not where the job wants it set by them.
 func (j *making) setBefore(t *joint) bool {
-	fixed := seq.Keep(j.before, func(o *joint) bool { return !o.is(parts.BearingKind) && !o.turns() })
+	fixed := seq.Keep(j.before, func(o *joint) bool { return !o.is(parts.BearingKind) && !o.runs() })
 	_, tied := j.side(t, fixed)
 	return tied && !t.in.Bolt.Adjust.Set()
 }

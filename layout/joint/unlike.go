@@ -40,7 +40,7 @@ func (j *making) metals(t *joint) (touching []metal, screws *metal) {
 // unlike warns of metals that eat one another where it gets wet, and of stainless
 // threads and seats that seize.
 func (j *making) unlike(t *joint) {
-	if t.is(parts.WeldKind) || t.is(parts.BearingKind) || t.turns() { // what turns is oiled
+	if t.is(parts.WeldKind) || t.is(parts.BearingKind) || t.runs() { // what turns is oiled
 		return
 	}
 	touching, screws := j.metals(t)

@@ -40,7 +40,7 @@ func TestWorked(t *testing.T) {
 	for _, name := range []string{"gatejack", "pugmill"} {
 		work(name, filepath.Join("..", "..", "testdata", name, "job.yaml"))
 	}
-	for _, name := range []string{"balls", "barrel", "drive", "feeder", "formed", "frame", "inch", "screw", "sieve", "stood", "vice", "winch", "wrong"} {
+	for _, name := range []string{"balls", "barrel", "drive", "feeder", "formed", "frame", "inch", "jack", "screw", "sieve", "stood", "vice", "winch", "wrong"} {
 		work(name, golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
 	}
 }

@@ -79,11 +79,14 @@ func (m *Machine) laidFree() (found []plan.Problem) {
 // thread. Common practice, no source.
 const nutHighShare, nutFullShare = 0.8, 0.75
 
-// nutsEngage finds loose nuts and screws on a thread of another pitch, or on too little of their own
+// nutsEngage finds nuts and screws on a thread of another pitch, or on too little of their own
 // on the axis that they lie on.
 func (m *Machine) nutsEngage() (found []plan.Problem) {
-	for _, l := range m.Laid() {
+	for _, l := range m.screwed() {
 		for _, s := range slices.Concat(m.Model(l.Part).Side(false), m.Model(l.Part).Side(true)) {
+			if l.step != "" && s.Name != l.step {
+				continue
+			}
 			if worst := m.engagesBadly(&l, s); worst != nil {
 				found = append(found, *worst)
 			}
@@ -92,16 +95,35 @@ func (m *Machine) nutsEngage() (found []plan.Problem) {
 	return found
 }
 
-// engagesBadly is what is wrong with the thread of a step of something laid where it engages most; nil where it is held by
+// screwedIn is a part that may be screwed in or on, with the joint with whose step that is, and where the job says so; of one that a joint
+// screws in, its step and the body that it goes into.
+type screwedIn struct {
+	parts.Instance
+	joint, step, into string
+	at                parts.Pos
+}
+
+// screwed are the parts that are laid somewhere, and those that joints screw into others.
+func (m *Machine) screwed() (all []screwedIn) {
+	for _, l := range m.Laid() {
+		all = append(all, screwedIn{l.Instance, l.Loose.After.Value, "", "", l.At.Ref.Pos})
+	}
+	for _, j := range m.OfKind(parts.ScrewKind) {
+		all = append(all, screwedIn{j.A.Instance(), j.Name, j.A.Feature, j.B.Instance().ID(), m.PosOf(j.Name)})
+	}
+	return all
+}
+
+// engagesBadly is what is wrong with the thread of a step of something screwed in where it engages most; nil where it is held by
 // some thread, or has none to engage in.
-func (m *Machine) engagesBadly(l *stand.Laid, s *part.Step) (worst *plan.Problem) {
+func (m *Machine) engagesBadly(l *screwedIn, s *part.Step) (worst *plan.Problem) {
 	mine, placed := m.Poses[l.ID()]
 	if !placed || s.Size.Thread == nil {
 		return nil
 	}
 	most := -inf
 	for _, p := range m.Along(mine) {
-		if p.ID == l.ID() {
+		if p.ID == l.ID() || l.into != "" && p.ID != l.into {
 			continue
 		}
 		for _, u := range other(p.Of, s) {
@@ -124,9 +146,9 @@ func other(r *part.Model, s *part.Step) []*part.Step {
 	})
 }
 
-// engages is how much of a thread of a part on the axis of a loose one lies in that of this, mm, with what is wrong; on is false for
+// engages is how much of a thread of a part on the axis of one screwed in lies in that of this, mm, with what is wrong; on is false for
 // another thread, which it does not reach.
-func (m *Machine) engages(l *stand.Laid, s *part.Step, p stand.OnAxis, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
+func (m *Machine) engages(l *screwedIn, s *part.Step, p stand.OnAxis, u *part.Step) (has float64, wrong *plan.Problem, on bool) {
 	nut := words.Either(!s.Inside, u, s)
 	has = max(0, p.Span(u.Span()).OnMm(s.Span()))
 	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
@@ -134,7 +156,7 @@ func (m *Machine) engages(l *stand.Laid, s *part.Step, p stand.OnAxis, u *part.S
 		wants = nutFullShare * nut.LengthMm()
 	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
-	say := stand.Problem(l.Loose.After.Value, plan.NutHangs, l.At.Ref.Pos, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), m.Rounded(has, 2), m.Rounded(wants, 2))
+	say := stand.Problem(l.joint, plan.NutHangs, l.at, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), m.Rounded(has, 2), m.Rounded(wants, 2))
 	switch {
 	case mine != its && has < StandsMm:
 		return has, nil, false

@@ -11,14 +11,14 @@ import (
 	"centrepop/parts/seq"
 )
 
-// stopsShort finds loose parts that are drawn screwed in or on farther than their full thread goes: it runs out before a shoulder
+// stopsShort finds parts that are drawn screwed in or on farther than their full thread goes: it runs out before a shoulder
 // without an undercut, and the thread that it goes into begins too near that.
 func (m *Machine) stopsShort() (found []plan.Problem) {
-	for _, l := range m.Laid() {
+	for _, l := range m.screwed() {
 		pose, placed := m.Poses[l.ID()]
 		r := m.Model(l.Part)
 		for _, s := range r.Side(false) {
-			if !placed || s.Size.Thread == nil || s.Size.Thread.Taper {
+			if !placed || s.Size.Thread == nil || s.Size.Thread.Taper || l.step != "" && s.Name != l.step {
 				continue
 			}
 			for _, back := range []bool{false, true} {
@@ -28,7 +28,7 @@ func (m *Machine) stopsShort() (found []plan.Problem) {
 				}
 				shoulder := pose.Of(assembly.Frame(assembly.Vec{Z: -at}, way, assembly.AxisY))
 				if mm, into := m.threadAt(l.ID(), s, shoulder); geom.Over(full, mm+StandsMm) {
-					found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadStops, l.At.Ref.Pos, m.Named(l.ID()), m.Named(into), m.Rounded(full-mm, 1), m.Rounded(full, 1)))
+					found = append(found, stand.Problem(l.joint, plan.ThreadStops, l.at, m.Named(l.ID()), m.Named(into), m.Rounded(full-mm, 1), m.Rounded(full, 1)))
 				}
 			}
 		}
@@ -36,9 +36,9 @@ func (m *Machine) stopsShort() (found []plan.Problem) {
 	return found
 }
 
-// jams finds loose parts that are drawn screwed in or on so far that the screw's end lies where the thread inside runs out.
+// jams finds parts that are drawn screwed in or on so far that the screw's end lies where the thread inside runs out.
 func (m *Machine) jams() (found []plan.Problem) {
-	for _, l := range m.Laid() {
+	for _, l := range m.screwed() {
 		mine, placed := m.Poses[l.ID()]
 		if !placed {
 			continue
@@ -46,11 +46,11 @@ func (m *Machine) jams() (found []plan.Problem) {
 		line := m.Along(mine)
 		own := line.Find(l.Instance)
 		for _, p := range line {
-			if own == nil || p.ID == own.ID {
+			if own == nil || p.ID == own.ID || l.into != "" && p.ID != l.into {
 				continue
 			}
 			if mm := max(jamMm(*own, p), jamMm(p, *own)); geom.Over(mm, StandsMm) {
-				found = append(found, stand.Problem(l.Loose.After.Value, plan.ThreadJams, l.At.Ref.Pos, m.Named(l.ID()), m.Named(p.ID), m.Rounded(mm, 1)))
+				found = append(found, stand.Problem(l.joint, plan.ThreadJams, l.at, m.Named(l.ID()), m.Named(p.ID), m.Rounded(mm, 1)))
 			}
 		}
 	}

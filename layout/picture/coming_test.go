@@ -26,7 +26,7 @@ var wayTo = map[string]map[string]plan.XY{
 		"motor Motor adapter": left, "motor Lifting link 1": left,
 		// The flanges of the guard lie before the plate and behind the adapter.
 		"coupling-guard Coupling guard": down, "coupling-guard Flexible coupling": left, "coupling-guard Gear motor 2.2 kW": left,
-		"hopper-cone Hopper": down, "hopper-throat Hopper throat": down, "hopper Hopper ring": down, "hopper Water funnel": down,
+		"hopper-cone Hopper": down, "hopper-throat Hopper throat": down, "hopper Hopper ring": down, "hopper Water funnel": down, "die-nut Die nut": right,
 	},
 	"gatejack": {
 		"top-flange Pedestal flange 1": right, "foot-flange Pedestal flange 2": left, "yoke-near Yoke plate": right, "stay Stay": up, "stay Key bar": left, "oil-spout Oil spout": {}, // leaning in one picture, from its clock in the other

@@ -98,11 +98,11 @@ func (h *holding) benched() {
 	}
 }
 
-// asMounted tells whether what is bolted or slid on stands as it will in the machine, and what is welded to a bar that others hold
+// asMounted tells whether what is bolted, slid or screwed on stands as it will in the machine, and what is welded to a bar that others hold
 // as it will or upside down.
 func (h *holding) asMounted() bool {
 	switch h.j.Kind {
-	case parts.BoltKind, parts.SlideKind:
+	case parts.BoltKind, parts.SlideKind, parts.ScrewKind:
 		return h.stays(h.before, h.Up) && h.stays(h.after, h.Up)
 	case parts.WeldKind:
 		return has(h.before, h.mover.ID) && h.FormOf(h.mover.ID) == parts.BarPart && (h.stays(h.after, h.Up) || h.stays(h.after, h.Up.Reversed()))

@@ -40,7 +40,7 @@ func Draw(m *machine.Machine) *plan.Arrangement {
 		j.UpDeg = s.upDeg(j, b)
 		v := &viewed{drawing: s, j: j, mover: a, still: b, stands: s.Together(j.N, a.ID), there: s.Together(j.N-1, a.ID)[b.ID]}
 		pressed := j.Kind == parts.PressKind
-		if pressed && !j.Press.Inward || s.OnFloor(j.N-1, a.ID) && !s.OnFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
+		if pressed && !j.Press.Inward || j.Screw != nil && j.Screw.Onto || s.OnFloor(j.N-1, a.ID) && !s.OnFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
 		if j.Frame == j.Name {

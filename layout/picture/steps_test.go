@@ -83,7 +83,7 @@ func TestPictures(t *testing.T) {
 	}
 }
 
-// The pug mill as a whole: 1495 over all (the back of the motor adapter 975 behind its front, the
+// The pug mill as a whole: 1508 over all (the die nut 13 out, the back of the motor adapter 975 behind the front of the barrel end, the
 // motor 520 from there), 430 wide over the feet, from 640 below its axis to
 // the top of the hopper throat at 526.3.
 func TestArrangement(t *testing.T) {
@@ -92,7 +92,7 @@ func TestArrangement(t *testing.T) {
 	for name, c := range map[string]struct {
 		v    *plan.View
 		w, h float64
-	}{"front": {&a.Front, 1495, 1166.27}, "end": {&a.End, 430, 1166.27}, "top": {&a.Top, 1495, 430}} {
+	}{"front": {&a.Front, 1508, 1166.27}, "end": {&a.End, 430, 1166.27}, "top": {&a.Top, 1508, 430}} {
 		if w, h := c.v.MaxMm.XMm-c.v.MinMm.XMm, c.v.MaxMm.YMm-c.v.MinMm.YMm; math.Abs(w-c.w) > 0.01 || math.Abs(h-c.h) > 0.01 {
 			t.Errorf("%s: %g × %g, want %g × %g", name, w, h, c.w, c.h)
 		}

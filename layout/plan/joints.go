@@ -18,7 +18,7 @@ type JointPlan struct {
 	N        int             `json:"n"` // step of the sequence, from 1
 	Name     string          `json:"joint"`
 	Title    string          `json:"title"`
-	Kind     parts.JointKind `json:"kind"` // press, weld, bolt, bearing, slide
+	Kind     parts.JointKind `json:"kind"` // press, weld, bolt, bearing, slide, screw
 	A        JointEnd        `json:"a"`
 	B        JointEnd        `json:"b"`
 	How      string          `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
@@ -35,6 +35,7 @@ type JointPlan struct {
 	Bolt     *BoltPlan       `json:"bolt,omitempty"`
 	Bearing  *BearingPlan    `json:"bearing,omitempty"`
 	Slide    *SlidePlan      `json:"slide,omitempty"`
+	Screw    *ScrewPlan      `json:"screw,omitempty"`
 	Frame    string          `json:"frame,omitempty"` // of a corner of a frame: the joint that is its last corner
 	Traps    []Trap          `json:"traps,omitempty"`
 	Remedies []string        `json:"remedies,omitempty"` // witness mark, stamps
@@ -492,6 +493,16 @@ type SlidePlan struct {
 	FreeMm    float64 `json:"free_mm"`               // how far the hub can move along the shaft; below 0 it is clamped by so much
 	Gripped   bool    `json:"gripped,omitempty"`     // the hub is split, and its screw closes it on the shaft
 	FreeAtMm  *Range  `json:"free_at_mm,omitempty"`  // the same of one kept by a ring, inside the limits of the lengths; nil where none have limits
+}
+
+// ScrewPlan is the numbers of a screw in its nut.
+type ScrewPlan struct {
+	Thread    string  `json:"thread"`
+	EngagedMm float64 `json:"engaged_mm"`     // of the thread, as drawn
+	Turns     float64 `json:"turns"`          // from where it bites to where it stands
+	Home      bool    `json:"home,omitempty"` // face on face, else it runs
+	Onto      bool    `json:"onto,omitempty"` // the nut is brought to the screw
+	Leads     string  `json:"leads"`          // the end of the screw that goes in first: front or back
 }
 
 // Pair is how two bearings look at each other, by the backs of their cups; empty where there is one alone.

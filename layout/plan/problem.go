@@ -221,6 +221,7 @@ const (
 	SlideDragged     ProblemKind = "slide-dragged"
 	SlideNoThread    ProblemKind = "slide-no-thread"
 	SlidePlate       ProblemKind = "slide-plate"
+	ScrewUnlike      ProblemKind = "screw-unlike"
 	SlideWide        ProblemKind = "slide-plate-wide"
 	// NearBend, PunchBlocked, FoldInRam and BendRadius are of a folded part.
 	NearBend     ProblemKind = "near-bend"

@@ -256,6 +256,14 @@ func (v *view) seizes(w *view, nut *cylinder, screw *threads.Thread) {
 	})
 }
 
+// screwSeizes looks for that where a joint has a screw run in its nut.
+func (r *reviewer) screwSeizes(j *parts.Joint) {
+	screw, nut := r.viewOf(j.Screw.Screw.Part), r.viewOf(j.Screw.Nut.Part)
+	if step := named(nut.inside, j.Screw.Nut.Feature); step != nil && step.Size.Thread != nil && r.job.Runs(j) {
+		nut.seizes(screw, step, step.Size.Thread)
+	}
+}
+
 // nutRoom looks for a thread that is shorter, beyond the cone, than the locking nut on it with
 // its washer and one turn for the chamfer.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {

@@ -328,8 +328,9 @@ func (v *view) screwedElsewhere(nut *cylinder) bool {
 // nutOn compares an inside thread of a part with the screw in it.
 func (v *view) nutOn(w *view, nut, screw *cylinder) {
 	title, its, out := v.p.Title.Value, w.p.Title.Value, screw.Size.Thread
+	joined := slices.ContainsFunc(v.job.Of(parts.ScrewKind), func(j *parts.Joint) bool { return j.Holds(v.p.Name.Value) && j.Holds(w.p.Name.Value) })
 	if nut.Size.Thread.Designation != out.Designation {
-		if v.screwedElsewhere(nut) {
+		if joined || v.screwedElsewhere(nut) {
 			return
 		}
 		v.report(Stop, nut.Name, nut.Drawn.Pos, Finding{
@@ -339,7 +340,7 @@ func (v *view) nutOn(w *view, nut, screw *cylinder) {
 		return
 	}
 	laid := slices.ContainsFunc(v.job.Loose, func(e parts.Loose) bool { return e.Part.Value == v.p.Name.Value && len(e.Lies) > 0 }) // it is known how far it goes on
-	if out.Lead != nil || nut.LengthMm() >= motionShare*out.MajorMm && !laid {
+	if !joined && (out.Lead != nil || nut.LengthMm() >= motionShare*out.MajorMm && !laid) {
 		v.seizes(w, nut, out)
 		v.screwPasses(v.p, w.p, screw)
 	}

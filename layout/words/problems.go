@@ -569,6 +569,7 @@ var Problems = []About{
 		"a deeper thread, a groove or a wider bore behind it, or a shorter screw", "what screws in ends before the thread runs out", "DIN 76-1"},
 	{plan.NutHangs, "engagement", plan.CheckSeverity, less(2), "{0} has {2} of {1} in its thread, wanted {3}", "another place of {0}, or a longer thread",
 		"a nut engages as much as a standard one is high, or three quarters of its own thread", practice},
+	{plan.ScrewUnlike, "thread-mate", plan.StopSeverity, nil, "{0} is cut {1}, and {2} is cut {3}", "the same thread on both drawings", "a nut has the thread of its screw", byGeometry},
 	{plan.NutPitch, "thread-mate", plan.StopSeverity, nil, "{0} is cut {2}, and {1} in it {3}", "the same thread on both drawings", "a nut has the thread of its screw", byGeometry},
 	{plan.EndPlayNone, "bush", plan.CheckSeverity, less(5),
 		"{0} has {5} of play along its bushes at the least, {6} as drawn, from {1} at {2} to {3} at {4}: it binds",

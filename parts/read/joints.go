@@ -88,6 +88,11 @@ func (f *fields) joint() (*parts.Joint, bool) {
 		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
 			f.spare(key, j.Slide == nil || !j.Slide.Unkept(), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
 		}
+	case parts.ScrewKind:
+		j.Screw = subOf(f, kind, func(f *fields) *parts.ScrewJoint {
+			return &parts.ScrewJoint{Screw: f.jointRef(f.val("screw")), Nut: f.jointRef(f.val("nut"))}
+		})
+		f.spare("rotate", true, "rotate beside screw", "delete rotate; at what angle a thread comes home lies in where it begins, which is not drawn")
 	}
 	j.Meet = f.meeting()
 	j.Rotate = f.angle("rotate")

@@ -114,6 +114,8 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, " + bolted + ", place: {on: above, with: back, at: [0, 0]}}", "on is"},
 		{"{name: a, " + bolted + ", place: {on: front, with: back, from-left: 10}}", "from-left in the place of a bolted part"},
 		{"{name: a, " + bolted + ", place: {on: front, with: back, at: [0, 0], gap: 1}}", "gap in the place of a bolted part"},
+		{"{name: a, screw: {screw: tube.outside, nut: plate.bore}, rotate: 90}", "rotate beside screw"},
+		{"{name: a, screw: {screw: tube.outside}}", "lacks the key nut"},
 		{"{" + press + "}", "lacks the key name"},
 		{"{name: a}", "has none of the keys press"},
 		{"{name: a, " + press + ", weld: {part: plate.bore, to: tube.outside, type: fillet}}", "both press and weld"},

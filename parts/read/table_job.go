@@ -93,6 +93,7 @@ var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; 
 		{Name: "bearing", Type: KeysType, Means: "a tapered roller bearing between shaft and housing", Group: bearingGroup},
 		{Name: ballKey, Type: KeysType, Means: "a deep-groove ball bearing between shaft and housing", Group: ballGroup},
 		{Name: "slide", Type: KeysType, Means: "a hub that slides on a shaft with a key and is kept at a shoulder", Group: slideGroup},
+		{Name: "screw", Type: KeysType, Means: "a part with a thread outside in one with that thread inside", Group: screwGroup},
 		{
 			Name: "face", Type: WordType,
 			Means: "which face of the first touches which of the second; two parts that are bolted once more meet as before where nothing is said",
@@ -229,6 +230,13 @@ var slideGroup = &Group{Name: "slide",
 		{Name: "on", Type: RefType, Need: true, Means: "step of the shaft that it slides on"},
 		{Name: "kept-by", Type: RefType, Means: "of the shaft: the thread that a nut runs on, the groove of a retaining ring, or tapped holes in its end that a joint bolts a plate into; without it the shaft turns in the bore, or a hub with clamp grips it, and lies along it by face, level or place where no other joint says it"},
 		{Name: "plate", Type: RefType, Means: "bore of a part that lies between the nut and the hub"},
+	}}
+
+var screwGroup = &Group{Name: "screw",
+	Means:   "A thread outside a part in that of a bore. With face the one is screwed home on the other; else it runs in it, as a jack screw in its nut does, and stands as level or place say.",
+	Example: "screw: {screw: spindle.thread, nut: bridge.thread}", Keys: []Key{
+		{Name: "screw", Type: RefType, Need: true, Means: "thread outside"},
+		{Name: "nut", Type: RefType, Need: true, Means: "thread of a bore, in which it runs"},
 	}}
 
 var looseGroup = &Group{Name: "loose", Means: "A part, or a thing bought, that is laid, hung or screwed on by hand.", OneOf: []string{"part", "item"},

@@ -25,6 +25,8 @@ func keyNumbers(run []*plan.JointPlan, w words.Writer) []keyNumber {
 		return boltNumbers(j.Bolt, w)
 	case j.Slide != nil:
 		return slideNumbers(j.Slide, w)
+	case j.Screw != nil:
+		return screwNumbers(j.Screw, w)
 	case j.Bearing != nil:
 		return bearingNumbers(j.Bearing, w)
 	}
@@ -145,6 +147,14 @@ func slideNumbers(p *plan.SlidePlan, w words.Writer) []keyNumber {
 		label, along = "Past its seat", -p.FreeMm
 	}
 	return append(out, keyNumber{label, words.Sized(along, w.Units), p.Keeper})
+}
+
+func screwNumbers(p *plan.ScrewPlan, w words.Writer) []keyNumber {
+	out := []keyNumber{{"Thread", p.Thread, words.Either(p.Home, "screwed home", "it runs")}, {"Engaged", words.Sized(p.EngagedMm, w.Units), "as drawn"}}
+	if p.Turns > 0 {
+		out = append(out, keyNumber{"Turns", words.Trim(p.Turns, 1), "its " + p.Leads + " leading"})
+	}
+	return out
 }
 
 func bearingNumbers(b *plan.BearingPlan, w words.Writer) []keyNumber {

@@ -52,7 +52,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 func TestKindsHaveNumbers(t *testing.T) {
 	t.Parallel()
 	seen := map[parts.JointKind]bool{}
-	for _, name := range []string{"barrel", "feeder", "formed"} {
+	for _, name := range []string{"barrel", "feeder", "formed", "jack"} {
 		for _, j := range sheettest.Worked(t, "joint", name).Plan.Joints {
 			seen[j.Kind] = true
 			if len(keyNumbers([]*plan.JointPlan{j}, words.Writer{})) == 0 {
