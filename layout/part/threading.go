@@ -51,7 +51,8 @@ func (b *bench) threadWork(s *Step) string {
 }
 
 // toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
-// not there yet: it is bored later, from the other face. Room as for a blind thread.
+// not there yet: it is bored later, from the other face; or into the stock behind the part, which is faced or parted off
+// later. Room as for a blind thread.
 func (b *bench) toolRoom(s *Step, set setting) string {
 	if !set.first() || !s.Inside || s.Size.Thread == nil || tapped(s) {
 		return ""
@@ -64,7 +65,15 @@ func (b *bench) toolRoom(s *Step, set setting) string {
 				words.Spaced(o.Name) + " will be: the threading tool runs out there."
 		}
 	}
-	return ""
+	behind := b.backAllowanceMm() + b.moreMm
+	if err != nil || !geom.Alike(s.ToMm, b.LengthMm()) || !geom.Over(behind, 0) {
+		return ""
+	}
+	line, off := "Bore on at "+b.W.Dia(b.threadBlankMm(s)), ", which is "+words.Either(b.partedOff(), "parted off", "faced off later")+": the threading tool runs out there."
+	if geom.Over(behind, room) {
+		return line + " to " + b.W.Said(geom.Clean(b.LengthMm()+room)) + " deep, into what is behind the part" + off
+	}
+	return line + " through what is left behind the part" + off
 }
 
 // thread is the thread of a threaded step.
