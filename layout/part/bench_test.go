@@ -1,6 +1,7 @@
 package part
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -467,6 +468,10 @@ func TestToolRunsOutInside(t *testing.T) {
 	const end = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 100 mm}\nprofile:\n  outside: [{name: body, diameter: 95, length: 50}]\n  inside: [{name: pipe, thread: G2, length: 26}, {name: throat, diameter: 70, length: 24}]\n"
 	has(t, work(t, "mm", end), "Bore on at Ø57 to 36.5 mm deep, where throat will be: the threading tool runs out there.", "Drill Ø30, leaves 27 mm on diameter")
 	has(t, work(t, "mm", strings.NewReplacer("length: 50", "length: 32", "length: 24", "length: 6").Replace(end)), "to 32 mm deep")
+	// To the back face: the stock behind the part is 3 less what faces the front, or a piece for the jaws.
+	nut := "part: n\nkind: turned\nmaterial: CuSn12\nstock: {round: 65 mm, length: %s}\nprofile:\n  outside: [{name: rim, diameter: 60, length: 30}, {name: neck, diameter: 40, length: 20}]\n  inside: [{name: bite, thread: Tr24x5, length: 50}]\n"
+	has(t, work(t, "mm", fmt.Sprintf(nut, "53 mm")), "Bore on at Ø19.23 through what is left behind the part, which is faced off later: the threading tool runs out there.")
+	has(t, work(t, "mm", fmt.Sprintf(nut, "90 mm")), "Bore on at Ø19.23 to 60 mm deep, into what is behind the part, which is faced off later: the threading tool runs out there.")
 	m := work(t, "mm", strings.Replace(end, "diameter: 70", "diameter: 50", 1))
 	if s := lines(m); strings.Contains(s, "Bore on") {
 		t.Error(s)

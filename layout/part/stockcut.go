@@ -29,11 +29,21 @@ func (b *bench) facingMm() float64 { return cutting.FacingAllowanceMm(b.widest()
 // partOffMm is what a parting tool and the facing behind it take. Common practice, no source.
 const partOffMm = 5.0
 
-// partingMm is the stock behind a part of which an outside from end to end is turned in one setting with
-// others: what the parting tool takes, and for the jaws; 0 of others. A casting has it where it is ordered so long.
+// An outside that is limited closer than meetMm is turned whole out of the jaws: what is turned round in soft ones does not meet so
+// closely. It is no longer than standsOut of its diameters, and no thicker than can be parted off. Common practice, no source.
+const meetMm, standsOut, partsMm = 0.05, 3.0, 80.0
+
+// inOneGo tells whether an outside from end to end is turned in one setting: with others, or as close as it is limited.
+func (b *bench) inOneGo(wide *Step) bool {
+	z := wide.Size
+	return b.oneSetting(wide.Name) || z.Fitted() && z.Thread == nil && z.MaxMm-z.MinMm < meetMm && z.NominalMm <= partsMm && b.LengthMm() <= standsOut*z.NominalMm
+}
+
+// partingMm is the stock behind a part of which an outside from end to end is turned in one setting: what the parting tool takes,
+// and for the jaws; 0 of others. A casting has it where it is ordered so long.
 func (b *bench) partingMm() float64 {
 	wide := b.widest()
-	if wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.oneSetting(wide.Name) {
+	if wide == nil || !b.whole(wide) || wide.Size.AsBought || !b.inOneGo(wide) {
 		return 0
 	}
 	if k := b.Part.Stock; k.Form == "casting" && !k.Length.Set() {

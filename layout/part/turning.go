@@ -111,10 +111,13 @@ func (b *bench) turnSetting(set setting) {
 	} else if set.first() && b.sawnOff() {
 		last.Do = append(last.Do, "Saw off what it was held by, "+b.W.Near(1)+" over the length.")
 	} else if need := b.partingStockMm(); set.first() && need > 0 {
-		in := b.Part.Stock
+		in, kind, names := b.Part.Stock, plan.StockShort, b.namesTogether(set.steps)
+		if names == "" {
+			kind, names = plan.FitSplit, words.Spaced(b.widest().Name)
+		}
 		b.unmeasured = append(b.unmeasured, plan.Problem{
-			Kind: plan.StockShort, Pos: in.Length.Pos, Feature: b.widest().Name,
-			Args: []plan.Arg{plan.Named(b.namesTogether(set.steps)), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))},
+			Kind: kind, Pos: in.Length.Pos, Feature: b.widest().Name,
+			Args: []plan.Arg{plan.Named(names), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))},
 		})
 	}
 }

@@ -182,7 +182,8 @@ const (
 	// JawsShort and JawsThin are of a part: the chuck has hardly anything of its stock, or of what was turned before.
 	JawsShort ProblemKind = "jaws-short"
 	JawsThin  ProblemKind = "jaws-thin"
-	// StockShort is of a part: an outside from end to end is to be turned in one setting with others.
+	// FitSplit and StockShort are of a part: an outside from end to end is limited closely, or is to be turned in one setting with others.
+	FitSplit     ProblemKind = "fit-split"
 	StockShort   ProblemKind = "stock-short"
 	WeldMixed    ProblemKind = "weld-mixed"
 	WeldedSwings ProblemKind = "welded-swings"
