@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/bars"
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -77,15 +78,62 @@ func (t *joint) underMm(r *part.Model, g *part.Group) float64 {
 	return geom.Clean(across - s.AtMm(side))
 }
 
-// anchorText says what is fixed to the floor and by what. How long and of what kind an anchor
-// is hangs on the floor, which the job does not know.
-func (j *shop) anchorText(t *joint) string {
-	r := j.model(t.in.Anchored.Value)
-	what, it := r.Out.Title, "it"
-	if n := r.Part.Quantity; n > 1 {
-		what, it = "the "+strconv.Itoa(n)+" × "+what, "them"
+// anchorsTight is the joint with which the anchors of what one has anchored are tightened: the later one that ties all its copies to one
+// another, so that they come to stand as that has them; nil where nothing ties them later.
+func (j *making) anchorsTight(t *joint) *joint {
+	name, n := t.in.Anchored.Value, slices.Index(j.all, t)
+	if name == "" {
+		return nil
 	}
-	text := "Set " + what + " level and fix " + it + " to the floor, before anything more goes on"
+	tied := func(made []*joint) bool {
+		with := j.members(parts.Instance{Part: name, Copy: 1}, made)
+		return len(seq.Keep(with, func(i parts.Instance) bool { return i.Part == name })) == j.model(name).Part.Quantity
+	}
+	if tied(j.all[:n]) {
+		return nil
+	}
+	for k := range j.all[n:] {
+		if tied(j.all[:n+k+1]) {
+			return j.all[n+k]
+		}
+	}
+	return nil
+}
+
+// anchoredHere puts the rows into a joint that fix a part to the floor before it, and tighten the anchors of one that it ties.
+func (j *making) anchoredHere(t *joint) {
+	if t.in.Anchored.Value != "" {
+		tight := j.anchorsTight(t) == nil
+		t.out.Steps = slices.Insert(t.out.Steps, 0, plan.JointStep{
+			Title: "Anchor", Do: []string{j.anchorText(t, tight)}, Hold: words.Either(tight, "The anchors are tight; it does not rock.", "It stands level, and all nuts of the anchors are on."),
+		})
+	}
+	for _, o := range j.all {
+		if j.anchorsTight(o) == t {
+			t.step("Tighten the anchors", "Now that they are tied, tighten the anchors of "+j.anchoredTitle(o)+" crosswise, by turns: each is shimmed first where it stands clear of the floor.").Hold =
+				"The anchors are tight; it does not rock."
+		}
+	}
+}
+
+// anchoredTitle names what a joint has anchored, with all its copies.
+func (j *shop) anchoredTitle(t *joint) string {
+	r := j.model(t.in.Anchored.Value)
+	if n := r.Part.Quantity; n > 1 {
+		return "the " + strconv.Itoa(n) + " × " + r.Out.Title
+	}
+	return r.Out.Title
+}
+
+// anchorText says what is fixed to the floor and by what, or only set there with its anchors where those are tightened later. How long
+// and of what kind an anchor is hangs on the floor, which the job does not know.
+func (j *shop) anchorText(t *joint, tight bool) string {
+	r := j.model(t.in.Anchored.Value)
+	it := words.Either(r.Part.Quantity > 1, "them", "it")
+	text := "Set " + j.anchoredTitle(t) + " level and fix " + it + " to the floor, before anything more goes on"
+	if !tight {
+		text = "Set " + j.anchoredTitle(t) + " level in their places on the floor, the nuts of their anchors run down by hand and no more until a later joint has tied them"
+	}
 	by, under := "", ""
 	for _, a := range j.anchors(t) {
 		by = words.Join(", ", by, strconv.Itoa(a.count)+" × "+words.Lower(a.item)+" ("+a.hole+")")

@@ -432,6 +432,34 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	says(t, jointNamed(t, p, "yoke-near"), []string{"8 × anchor 3/8-16 UNC (ties)"}, []string{"spacer"})
 }
 
+// Two posts stand on the floor, and a beam ties them with the second of its joints: their anchors are tightened then, so that the posts come
+// to stand as the beam has them. One post, and two that a plate under both ties before, have theirs tight at once; two that nothing
+// ties too. Common practice, no source.
+func TestAnchorsTightenedOnceTied(t *testing.T) {
+	t.Parallel()
+	const tight, later = "to the floor, before anything more goes on", "the nuts of their anchors run down by hand and no more until a later joint has tied them"
+	plate := func(name, more string) string {
+		return "part: " + name + "\ntitle: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: laser}\noutline: {rectangle: [600, 150]}\n" + more
+	}
+	const far = "\n  - {name: far, bolt: {through: beam.right, into: post#2.h, bolt: M12 8.8}, face: back-on-front}"
+	for _, c := range []struct{ first, far, count, near, last string }{
+		{"", far, "2", later, "Now that they are tied, tighten the anchors of the 2 × post crosswise"},
+		{"", "", "2", tight, ""},
+		{"", "", "1", tight, ""},
+		{"{name: w1, weld: {part: post#1.outline, to: base.outline, type: fillet}, place: {on: front, with: back, at: [-350, 0], top: up}}\n  - {name: w2, weld: {part: post#2.outline, to: base.outline, type: fillet}, place: {on: front, with: back, at: [350, 0], top: up}}\n  - ", far, "2", tight, ""},
+	} {
+		p := filed(t, c.first+"{name: near, bolt: {through: beam.left, into: post#1.h, bolt: M12 8.8}, face: back-on-front, anchored: post}"+c.far,
+			plate("beam", "holes:\n  - {name: left, at: [[-250, 0]], size: M12 clearance}\n  - {name: right, at: [[250, 0]], size: M12 clearance}\n"),
+			plate("post", "quantity: "+c.count+"\nholes:\n  - {name: h, at: [[0, 0]], size: M12 tap}\n  - {name: floor, at: [[-100, 0], [100, 0]], size: M16 clearance}\n"), plate("base", ""))
+		says(t, jointNamed(t, p, "near"), []string{c.near}, nil)
+		for _, j := range p.Joints {
+			if has := strings.Contains(stepText(j), "Now that they are tied"); has != (j.Name == "far" && c.last != "") || has && !strings.Contains(stepText(j), c.last) {
+				t.Errorf("%+v: %s: %s", c, j.Name, stepText(j))
+			}
+		}
+	}
+}
+
 // A part that came with an earlier step is not offered up again; the step that closed its
 // faces has them cleaned. The pitch of a flight has the limits of its own sheet, ISO 13920 class A.
 func TestWhatLiesIsNotOfferedUp(t *testing.T) {

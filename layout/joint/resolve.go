@@ -372,11 +372,7 @@ func (j *making) finish(t *joint) {
 	} else if mark.Do != nil {
 		t.out.Steps = append(t.out.Steps, mark)
 	}
-	if t.in.Anchored.Value != "" {
-		t.out.Steps = append([]plan.JointStep{{
-			Title: "Anchor", Do: []string{j.anchorText(t)}, Hold: "The anchors are tight; it does not rock.",
-		}}, t.out.Steps...)
-	}
+	j.anchoredHere(t)
 	j.fitLate(t)
 	j.putIn(t, putFirst)
 	j.putIn(t, putLast)

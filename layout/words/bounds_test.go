@@ -42,7 +42,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Holds", mm.Holds(&plan.Hold{GapMm: 0.8, PieceDeg: 5}, "the lug"), "Pack the gap of 0.8 and clamp the lug until its tacks hold."},
 		{"Holds", mm.Holds(&plan.Hold{PieceDeg: 0.8}, "the lug"), "Loose, the lug falls over when it leans 1°: clamp it to an angle plate or a block until its tacks hold."},
 		{"Holds", mm.Holds(&plan.Hold{UprightDeg: 0.8}, "the lug"), "Upright, it falls over when it leans 1°: guide it until the ram holds it."},
-		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel"}, ""), "Only the anchors keep it from tipping: the centre of gravity lies 6 beyond its feet, towards Barrel. Anchors tight, or a prop under it there."},
+		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel"}, ""), "Only the anchors keep it from tipping: the centre of gravity lies 6 beyond its feet, towards Barrel. Until they are tight a prop under it there."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there."},
 		{"Holds", mm.Holds(&plan.Hold{BeyondMm: 6, At: "Barrel", Free: true, Later: []string{"Lid"}}, ""), "By itself it tips: the centre of gravity lies 6 beyond its feet, towards Barrel. A prop under it there; so again whenever Lid is off."},
 		{"Holds", mm.Holds(&plan.Hold{RunsOn: []string{"Rib"}}, ""), "Its seam runs on along Rib."}, {"Holds", mm.Holds(&plan.Hold{}, "the lug"), ""}, {"Holds", mm.Holds(nil, "the lug"), ""},

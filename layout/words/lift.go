@@ -110,7 +110,7 @@ func (w Writer) inBlocks(h *plan.Hold) string {
 
 // tipsBeyond says towards what something tips, and what keeps it.
 func (w Writer) tipsBeyond(h *plan.Hold) string {
-	keeps, hold := "Only the anchors keep it from tipping", "Anchors tight, or a"
+	keeps, hold := "Only the anchors keep it from tipping", "Until they are tight a"
 	if h.Free {
 		keeps, hold = "By itself it tips", "A"
 	}
