@@ -106,28 +106,30 @@ func (f feature) opens(dir, mm float64) bool {
 }
 
 func (t *joint) screwSteps(p *plan.ScrewPlan) {
-	comes, to, thread := t.a, t.b, t.a.step.Size.Thread
+	comes, to, thread, on := t.a, t.b, t.a.step.Size.Thread, "in"
 	if p.Onto {
-		comes, to = to, comes
+		comes, to, on = to, comes, "on"
 	}
-	left := words.When(thread.LeftHand || thread.Lead != nil && thread.Lead.LeftHand, "LEFT HAND: it goes counter-clockwise.")
+	both := func(comes, to string) string { return comes + " " + on + " " + to }
+	oil := words.Either(p.Home, "Oil them thinly.", "Grease them over their whole length.")
 	t.step("Clean", "Wipe the chips out of both threads "+p.Thread+" and look at their first turns: no burr, no dent.",
-		words.Either(t.galls(), "Anti-seize paste on both: the two metals seize on one another.", words.Either(p.Home, "Oil them thinly.", "Grease them over their whole length.")))
-	in := "Enter " + comes.title() + " by hand" + words.When(p.Leads != "", ", its "+p.Leads+" leading,") + " square into " + to.text()
+		words.Either(t.galls(), "Anti-seize paste on both: the two metals seize on one another.", oil))
+	enter := "Enter " + comes.title() + " by hand" + words.When(p.Leads != "", ", its "+p.Leads+" leading,") + " square into " + to.text()
 	if p.Onto {
-		in = "Set " + comes.title() + " by hand square on " + to.text() + words.When(p.Leads != "", ", over its "+p.Leads)
+		enter = "Set " + comes.title() + " by hand square on " + to.text() + words.When(p.Leads != "", ", over its "+p.Leads)
 	}
-	s := t.step("Screw "+words.Either(p.Onto, "on", "in"), in+": the first two turns go with the fingers, or it is crossed.",
-		"Turn it "+words.Either(p.Onto, "on", "in")+words.When(p.Turns > 0, ", some "+words.Trim(math.Ceil(p.Turns), 0)+" turns,")+" to: "+ofPlace+".", left)
-	if !p.Home {
-		s.Hold = comes.title() + " turns by hand " + words.Either(p.Onto, "on ", "in ") + to.title() + " over all of its way, with no tight place."
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "turns by hand", Wanted: comes.text() + words.Either(p.Onto, " on ", " in ") + to.text(), Limits: "over all of its way, with no tight place", Gauge: "hand", Source: lookup.NoSource})
-		return
+	s := t.step("Screw "+on, enter+": the first two turns go with the fingers, or it is crossed.",
+		"Turn it "+on+words.When(p.Turns > 0, ", some "+words.Trim(math.Ceil(p.Turns), 0)+" turns,")+" to: "+ofPlace+".",
+		words.When(thread.LeftHand || thread.Lead != nil && thread.Lead.LeftHand, "LEFT HAND: it goes counter-clockwise."))
+	c := plan.Check{What: "turns by hand", Wanted: both(comes.text(), to.text()), Limits: "over all of its way, with no tight place", Gauge: "hand", Source: lookup.NoSource}
+	if p.Home {
+		t.step("Tighten", "Tighten "+both(comes.title(), to.title())+", spanner-tight: the job does not say what pulls on it, and no torque is worked out.")
+		c.What, c.Wanted, c.Gauge = "home", both(comes.title(), to.title()), "feeler"
+		c.Limits = "a " + t.w.Near(0.05) + " feeler does not enter between the faces"
+	} else {
+		s.Hold = comes.title() + " turns by hand " + on + " " + to.title() + " over all of its way, with no tight place."
 	}
-	t.step("Tighten", "Tighten "+comes.title()+words.Either(p.Onto, " on ", " in ")+to.title()+", spanner-tight: the job does not say what pulls on it, and no torque is worked out.")
-	t.out.Checks = append(t.out.Checks, plan.Check{
-		What: "home", Wanted: comes.title() + words.Either(p.Onto, " on ", " in ") + to.title(), Limits: "a " + t.w.Near(0.05) + " feeler does not enter between the faces", Gauge: "feeler", Source: lookup.NoSource,
-	})
+	t.out.Checks = append(t.out.Checks, c)
 }
 
 // galls tells whether the metals of the two parts seize on one another.

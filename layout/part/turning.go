@@ -111,12 +111,10 @@ func (b *bench) turnSetting(set setting) {
 	} else if set.first() && b.sawnOff() {
 		last.Do = append(last.Do, "Saw off what it was held by, "+b.W.Near(1)+" over the length.")
 	} else if need := b.partingStockMm(); set.first() && need > 0 {
-		in, kind, names := b.Part.Stock, plan.StockShort, b.namesTogether(set.steps)
-		if names == "" {
-			kind, names = plan.FitSplit, words.Spaced(b.widest().Name)
-		}
+		kind, names := plan.StockShort, b.namesTogether(set.steps)
+		kind, names = words.Either(names != "", kind, plan.FitSplit), cmp.Or(names, words.Spaced(b.widest().Name))
 		b.unmeasured = append(b.unmeasured, plan.Problem{
-			Kind: kind, Pos: in.Length.Pos, Feature: b.widest().Name,
+			Kind: kind, Pos: b.Part.Stock.Length.Pos, Feature: b.widest().Name,
 			Args: []plan.Arg{plan.Named(names), plan.Of(plan.Mm, b.sawnMm()), plan.Of(plan.Mm, b.W.Up(need, 1, 1.0/16))},
 		})
 	}
