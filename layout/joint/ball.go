@@ -201,7 +201,7 @@ func (j *making) ballSteps(t *joint, p *plan.BearingPlan, m mounting) {
 			t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+faceName(m.cupDir)+" of "+t.b.title()+", straight, through "+
 				words.Spaced(m.cupShoulder.Name)+" to its place, and hold it there: the bearing goes on last, from the "+faceName(-m.cupDir)+".")
 		}
-		t.bothOn(p, m, inner, outer)
+		j.bothOn(t, p, m, inner, outer)
 		j.ringsKept(t, t.b, false)
 		j.ringsKept(t, t.a, false)
 	case tight:
@@ -406,7 +406,7 @@ func (t *joint) ballRings() *plan.BearingPlan {
 }
 
 // bothOn puts the bearing over a shaft that stands in the housing and into that, by the ring or the rings that are tight.
-func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
+func (j *making) bothOn(t *joint, p *plan.BearingPlan, m mounting, inner, outer bool) {
 	p.HeatConeC = 0 // what is slipped on hot is not pressed in
 	r := plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}
 	on := " on the outer ring alone: the inner one slides."
@@ -421,6 +421,10 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 	case !outer:
 		r, on = plan.PushRing{}, "It slides on both by hand: no blow."
 	}
+	if shut := j.endShut(t, m.coneDir); shut != "" && inner {
+		borne = "; the " + faceName(m.coneDir) + " end of " + t.a.title() + " lies in " + shut + ", where nothing bears it"
+		t.problem(plan.BallUnborne, plan.Named(p.Bearing), plan.Named(t.a.title()), plan.Named(faceName(m.coneDir)), plan.Named(shut))
+	}
 	do := []string{"Over the end of " + t.a.title() + " and into " + t.b.text() + ", square, " + t.home(m) + borne + "."}
 	if r.Over = true; r.OutMm > 0 {
 		p.Rings = append(p.Rings, r)
@@ -431,6 +435,33 @@ func (t *joint) bothOn(p *plan.BearingPlan, m mounting, inner, outer bool) {
 	if t.depthCheck(t, m); m.fixed != nil {
 		t.shoulderCheck("inner ring", "")
 	}
+}
+
+// endShut is the part that shuts the end of a shaft, in a direction along its axis, and of all that is fixed to it: nothing half as thick as
+// its seat comes there to bear it. Empty where none does. Common practice, no source.
+func (j *making) endShut(t *joint, dir float64) string {
+	fixed := seq.Keep(j.before, func(o *joint) bool { return !o.is(parts.BearingKind) && !o.runs() })
+	shaft, body := j.at(t.a.Instance()), j.members(t.a.Instance(), fixed)
+	if dir == 0 || shaft == nil {
+		return ""
+	}
+	way, far := shaft.at.s*dir, math.Inf(-1)
+	reach := func(q *placedPart) float64 { s := q.along(); return max(way*s.FromMm, way*s.ToMm) }
+	for _, i := range body {
+		if q := j.at(i); q != nil && q.group == shaft.group {
+			far = max(far, reach(q))
+		}
+	}
+	for _, i := range j.there(t) {
+		q := j.at(i)
+		if q == nil || q.group != shaft.group || slices.Contains(body, i) || !geom.Over(reach(q), far) {
+			continue
+		}
+		if _, _, metal := q.r.Plane(parts.Face(faceName(q.at.way(way))), t.a.step.Size.NominalMm/4); metal {
+			return copyTitle(q.r, i.Copy)
+		}
+	}
+	return ""
 }
 
 func (t *joint) ringText(r plan.PushRing) string {

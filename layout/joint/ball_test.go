@@ -131,6 +131,22 @@ func TestBallBearingsOfOneBore(t *testing.T) {
 	if text := stepText(two); !strings.Contains(text, "until it stands on the shoulder body of shaft, shaft borne at its front end and not housing") {
 		t.Error(text)
 	}
+	// With the nose of 20 ending in a blind mouth, a hole through its floor 12 or 13 wide, half of the seat of 25 or more: only the wider lets
+	// something in that bears it. Common practice, no source.
+	for hole, shut := range map[string]bool{"12": true, "13": false} {
+		blind := strings.NewReplacer("length: 100}", "length: 135}", "length: 104", "length: 139", "inside: [{name: lip, diameter: 44, length: 5}", "inside: [{name: hole, diameter: "+hole+", length: 5}, {name: mouth, diameter: 44, length: 35}").Replace(housing)
+		p := planned(t, jobOf(t, on("one")+"\n  - "+on("two"), blind, shaft))
+		two, found := jointNamed(t, p, "two"), ""
+		for _, q := range two.Problems {
+			if q.Kind == plan.BallUnborne {
+				found = q.What
+			}
+		}
+		if shut != (found == "6205-2RS is pressed on shaft while housing shuts the front end of that: nothing bears the shaft there, and the force goes through the balls of another bearing") ||
+			shut != strings.Contains(stepText(two), "until it stands on the shoulder body of shaft; the front end of shaft lies in housing, where nothing bears it.") {
+			t.Errorf("%s: %q, %s", hole, found, stepText(two))
+		}
+	}
 }
 
 // With no shoulder in the housing of 35 and none on the shaft, a bearing of 15 lies in the middle of its bore: from 10 to 25.

@@ -91,6 +91,7 @@ const (
 	RingNoRoom        ProblemKind = "ring-no-room"
 	BallRubs          ProblemKind = "ball-rubs" // of what a motor turns
 	BallLeft          ProblemKind = "ball-left"
+	BallUnborne       ProblemKind = "ball-unborne"
 	RingShoulderLow   ProblemKind = "ring-shoulder-low"
 	RingShoulderHigh  ProblemKind = "ring-shoulder-high"
 	CupShoulderLow    ProblemKind = "cup-shoulder-low"

@@ -180,7 +180,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 	t.Parallel()
 	choices := []plan.ProblemKind{
 		plan.BoreSinkWrongSide, plan.Countersunk, plan.NoCountersink, plan.SlotBare, plan.SeatWithoutFit, plan.SeatNotAdvised, plan.SeatLimits,
-		plan.NoLeadIn, plan.LaidFalls, plan.LeadInBehind, plan.AgainstTheTrade, plan.HoleDeadEnd, plan.HolesPartShut, plan.PortShut, plan.FeedClosed, plan.WeldLate, plan.NoWeldChamfer, plan.FilletOnChamfer, plan.SocketGrade, plan.SlideNoKey, plan.WeldHardens, plan.WeldIron, plan.WeldOwnWay, plan.CentreThin, plan.FloatUnset, plan.FloatEarly, plan.NutApart, plan.PinEarly, plan.PinUnlike, plan.PinKeyless, plan.SquareUpNowhere, plan.OneBolt, plan.StudShut, plan.SlideDragged, plan.ClosedIn, plan.RingNowhere, plan.BallLeft, plan.ComesOff, plan.OnEdge, plan.ShiftHeld,
+		plan.NoLeadIn, plan.LaidFalls, plan.LeadInBehind, plan.AgainstTheTrade, plan.HoleDeadEnd, plan.HolesPartShut, plan.PortShut, plan.FeedClosed, plan.WeldLate, plan.NoWeldChamfer, plan.FilletOnChamfer, plan.SocketGrade, plan.SlideNoKey, plan.WeldHardens, plan.WeldIron, plan.WeldOwnWay, plan.CentreThin, plan.FloatUnset, plan.FloatEarly, plan.NutApart, plan.PinEarly, plan.PinUnlike, plan.PinKeyless, plan.SquareUpNowhere, plan.OneBolt, plan.StudShut, plan.SlideDragged, plan.ClosedIn, plan.RingNowhere, plan.BallLeft, plan.BallUnborne, plan.ComesOff, plan.OnEdge, plan.ShiftHeld,
 		plan.BendRadius,    // either way
 		plan.NoStockLength, // each length tried has its own
 
