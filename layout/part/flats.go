@@ -64,7 +64,7 @@ func (f *Flats) placeText(w words.Writer) string {
 }
 
 func (f *Flats) feature(n *Numbered) plan.Feature {
-	note := "clock " + words.FineAngle(f.Row.ClockDeg) + ", " + f.placeText(n.W)
+	note := "clock " + words.FineAngle(f.Row.ClockDeg) + n.clockFrom(f.Row.ClockDeg) + ", " + f.placeText(n.W)
 	note += words.When(f.work.CornersMm != 0 && !f.work.Full, "; corners stay round, sharp ones need "+n.W.Dia(n.W.Rounded(f.work.LeastRound, 2)))
 	return plan.Feature{
 		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm),
@@ -78,7 +78,7 @@ func (f *Flats) operations(b *bench) {
 	o := plan.Operation{
 		Machine: plan.Mill, Title: words.Spaced(f.Row.Name) + ": " + f.name() + " " + f.acrossText(w), Holding: "dividing head, the free end supported; TOP line set with a square", Tool: "end mill",
 		Gauge: "micrometer or calipers over the flats", Refs: []int{b.ref(f)},
-		Do: []string{"Clock " + words.FineAngle(f.Row.ClockDeg) + " up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) +
+		Do: []string{"Clock " + words.FineAngle(f.Row.ClockDeg) + b.clockFrom(f.Row.ClockDeg) + " up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) +
 			"; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
 	}
 	if f.Row.Sides > 1 {

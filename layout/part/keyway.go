@@ -233,7 +233,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits: n.limitsText(k.width),
 		Within: k.width.leftOut(),
-		Note: words.Join("; ", "clock "+words.FineAngle(k.Row.ClockDeg)+", "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side"+k.onCone(),
+		Note: words.Join("; ", "clock "+words.FineAngle(k.Row.ClockDeg)+n.clockFrom(k.Row.ClockDeg)+", "+k.stretchText(n.W), n.W.Size(k.aimMm())+" floor to far side"+k.onCone(),
 			"key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
@@ -247,7 +247,7 @@ func (k *Keyway) operations(b *bench) {
 		Title: words.Spaced(k.Row.Name) + ": " + k.kind() + " " + k.sizeText(b.W),
 		Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)},
 	}
-	o.Do = []string{"Clock " + words.FineAngle(k.Row.ClockDeg) + ", " + k.stretchText(b.W) + "."}
+	o.Do = []string{"Clock " + words.FineAngle(k.Row.ClockDeg) + b.clockFrom(k.Row.ClockDeg) + ", " + k.stretchText(b.W) + "."}
 	if k.step.Inside {
 		k.slotted(b, &o)
 	} else {

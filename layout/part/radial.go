@@ -205,7 +205,7 @@ func (m *Radial) feature(n *Numbered) plan.Feature {
 	row := m.Rows[0]
 	return plan.Feature{
 		Kind: plan.RadialFeature, Name: words.Spaced(row.Name), Size: words.CountOf(len(m.Rows)) + row.SizeText + ", " + row.DepthText,
-		Note: "clock " + clockList(m.Rows) + ", " + fromDatum(n.W, row), Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
+		Note: "clock " + clockList(m.Rows) + n.clockFrom(seq.Map(m.Rows, func(r plan.RadialRow) float64 { return r.ClockDeg })...) + ", " + fromDatum(n.W, row), Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
 	}
 }
 
