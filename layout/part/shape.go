@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/parts/seq"
@@ -118,3 +119,10 @@ func (g *Shape) saddleAt(f parts.Face) *saddle {
 
 // saddledEnd tells whether a face is cut to a saddle curve.
 func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }
+
+// clockFrom says that clock angles outside count as seen from the front, of a part whose sheet shows its back alone: but for those at TOP
+// and opposite they lie the other way round there.
+func (g *Shape) clockFrom(degs ...float64) string {
+	aside := slices.ContainsFunc(degs, func(deg float64) bool { return geom.Some(math.Abs(math.Sin(deg * math.Pi / 180))) })
+	return words.When(aside && len(g.Faces) == 1 && g.Faces[0].Face == parts.Back, " seen from the front")
+}

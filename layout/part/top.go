@@ -1,9 +1,6 @@
 package part
 
 import (
-	"math"
-	"slices"
-
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -63,11 +60,4 @@ func (s *Shape) topPlace() string {
 		return "along the outside"
 	}
 	return "on the " + string(face) + " face"
-}
-
-// clockFrom says that clock angles outside count as seen from the front, of a part whose sheet shows its back alone: but for those at TOP
-// and opposite they lie the other way round there.
-func (g *Shape) clockFrom(degs ...float64) string {
-	aside := slices.ContainsFunc(degs, func(deg float64) bool { return geom.Some(math.Abs(math.Sin(deg * math.Pi / 180))) })
-	return words.When(aside && len(g.Faces) == 1 && g.Faces[0].Face == parts.Back, " seen from the front")
 }
