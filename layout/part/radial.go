@@ -205,7 +205,7 @@ func (m *Radial) feature(n *Numbered) plan.Feature {
 	row := m.Rows[0]
 	return plan.Feature{
 		Kind: plan.RadialFeature, Name: words.Spaced(row.Name), Size: words.CountOf(len(m.Rows)) + row.SizeText + ", " + row.DepthText,
-		Note: "clock " + clockList(m.Rows) + n.clockFrom(seq.Map(m.Rows, func(r plan.RadialRow) float64 { return r.ClockDeg })...) + ", " + fromDatum(n.W, row), Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
+		Note: "clock " + clockList(m.Rows) + n.clockFrom(clocksDeg(m.Rows)...) + ", " + fromDatum(n.W, row), Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
 	}
 }
 
@@ -213,6 +213,11 @@ func (m *Radial) feature(n *Numbered) plan.Feature {
 // the other face, its limits would add to those of the length.
 func fromDatum(w words.Writer, row plan.RadialRow) string {
 	return w.Size(row.DatumMm) + " from the " + row.Datum + " face"
+}
+
+// clocksDeg are the clock angles of radial features.
+func clocksDeg(rows []plan.RadialRow) []float64 {
+	return seq.Map(rows, func(r plan.RadialRow) float64 { return r.ClockDeg })
 }
 
 func clockList(rows []plan.RadialRow) string {

@@ -25,7 +25,7 @@ func (m *Radial) operations(b *bench) {
 	o := plan.Operation{
 		Machine: plan.Drill, Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
 		Holding: b.heldRound(row.AxialMm) + "; TOP line set with a square", Refs: []int{b.ref(m)},
-		Do: []string{"Clock " + clockList(m.Rows) + b.clockFrom(seq.Map(m.Rows, func(r plan.RadialRow) float64 { return r.ClockDeg })...) + ", " + fromDatum(b.W, row) + " to the centre."},
+		Do: []string{"Clock " + clockList(m.Rows) + b.clockFrom(clocksDeg(m.Rows)...) + ", " + fromDatum(b.W, row) + " to the centre."},
 	}
 	o = warn(o, clampRound)
 	m.kind.work(b, m, &o)
