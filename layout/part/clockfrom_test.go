@@ -21,7 +21,7 @@ func TestClockSeenFromTheFront(t *testing.T) {
 		for _, f := range m.Out.Features {
 			said += f.Note + "\n"
 		}
-		if n := strings.Count(said, "lock "+c.clock+"° seen from the front"); n != c.times {
+		if n := strings.Count(said, "lock "+c.clock+"° (seen from the front)"); n != c.times {
 			t.Errorf("%+v: %d times in %s", c, n, said)
 		}
 	}

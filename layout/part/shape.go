@@ -124,5 +124,5 @@ func (g *Shape) saddledEnd(f parts.Face) bool { return g.saddleAt(f) != nil }
 // and opposite they lie the other way round there.
 func (g *Shape) clockFrom(degs ...float64) string {
 	aside := slices.ContainsFunc(degs, func(deg float64) bool { return geom.Some(math.Abs(math.Sin(deg * math.Pi / 180))) })
-	return words.When(aside && len(g.Faces) == 1 && g.Faces[0].Face == parts.Back, " seen from the front")
+	return words.When(aside && len(g.Faces) == 1 && g.Faces[0].Face == parts.Back, " (seen from the front)")
 }
