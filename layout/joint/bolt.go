@@ -509,6 +509,9 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 	}
 	into := words.Either(!tapped, "with nuts on "+b, "into "+b)
 	s := t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "Force none.")
+	if by := j.tiedBy(t); by != nil && by.is(parts.BoltKind) {
+		s.Do = append(s.Do, "They were started when "+by.a.title()+" came to "+by.b.title()+": see that none is missing.")
+	}
 	if len(p.Shifts) > 0 && j.setBefore(t) {
 		s.Do = append(s.Do, "Earlier steps hold "+t.a.title()+" and "+t.b.title()+" to one another already: nothing is set along the slots here.")
 		return
@@ -555,18 +558,34 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if off := j.sweepNow(t); off != nil {
 		j.sweep(t, off)
 	}
-	with, gauge := j.tightenWith(t, p)
-	s = t.step("Tighten", slices.Concat([]string{j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{j.holdsRound(t), with})...)
-	s.Hold = c.shut
-	if p.TorqueNm != 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{
-			What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: c.each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed",
-			Gauge: gauge, Source: lookup.Told(p.KSource),
-		})
+	if !j.waits(t) {
+		j.tighten(t, p, c)
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: c.limits, Gauge: "feeler", Source: lookup.NoSource})
 	j.dowels(t)
 	j.shimSteps(t)
+}
+
+// tighten pulls the bolts of a joint, and those of the joints that wait for it, and asks for what shows that they are tight.
+func (j *making) tighten(t *joint, p *plan.BoltPlan, c closing) {
+	with, gauge := j.tightenWith(t, p)
+	at := []*joint{t}
+	last, all := j.atOnce(t)
+	if last != nil {
+		at, all = last, "at both ends of "+all
+	}
+	s := t.step("Tighten", slices.Concat([]string{words.When(last != nil, "All "+all+", that are loose till now: each round through all of them."), j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{j.holdsRound(t), with})...)
+	s.Hold = c.shut
+	each := map[float64]bool{0: true}
+	for _, o := range at {
+		if p := o.out.Bolt; !each[p.TorqueNm] {
+			each[p.TorqueNm] = true
+			t.out.Checks = append(t.out.Checks, plan.Check{
+				What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: words.Join(", ", c.each, all, "threads "+p.Threads, "K = "+words.Trim(p.K, 3)+" assumed"),
+				Gauge: gauge, Source: lookup.Told(p.KSource),
+			})
+		}
+	}
+	t.out.Checks = append(t.out.Checks, plan.Check{What: c.gap, Wanted: c.wanted, Limits: words.Join(", ", c.limits, all), Gauge: "feeler", Source: lookup.NoSource})
 }
 
 // closesToo names what closes between the same faces as a bolted joint.

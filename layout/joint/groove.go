@@ -53,7 +53,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	if !ok || metals.Class > material.WeldPreheated {
 		return
 	}
-	runs, closed := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides), p.DiameterMm != 0 && !t.in.Weld.Length.Set()
+	runs, closed := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides), t.ringed(p)
 	switch {
 	case p.Round && len(p.Flush) < 2 && len(alongs(p.Corners)) == 1: // one run, its ends returned: EN 1993-1-8 clause 4.5.1(1)
 		runs, closed = []float64{p.LengthMm}, len(p.Flush) == 0

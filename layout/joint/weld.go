@@ -85,10 +85,19 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	} else if err := j.butt(t, p); err != nil || t.refused() {
 		return err
 	}
-	if err := t.fill(p); err != nil || p.DiameterMm == 0 || in.Length.Set() {
+	if err := t.fill(p); err != nil || !t.ringed(p) {
 		return err
 	}
 	return t.ring(p)
+}
+
+// allRoundShare of a round is all of it, for a length that is told or corners that are found along chords. Common practice, no source.
+const allRoundShare = 0.95
+
+// ringed tells whether a weld closes on itself round a circle: where no length is told, or one that goes all round.
+func (t *joint) ringed(p *plan.WeldPlan) bool {
+	told := t.in.Weld.Length
+	return p.DiameterMm != 0 && (!told.Set() || told.Mm > allRoundShare*math.Pi*p.DiameterMm)
 }
 
 // corners finds where a straight fillet with a place lies, or one at the end of a bar that others have set, says it with the place where that
@@ -118,10 +127,9 @@ func (j *making) corners(t *joint, p *plan.WeldPlan) {
 }
 
 // allRound has the end of a round bar welded all round, where it is told no length: its corners are found along chords,
-// and so many of the way round are all of it. Common practice, no source.
+// and so many of the way round are all of it.
 func (t *joint) allRound(p *plan.WeldPlan) {
-	const share = 0.95
-	if mm := t.roundEndMm(); mm > 0 && !t.in.Weld.Length.Set() && len(p.Flush) == 0 && p.CornerMm > share*math.Pi*mm {
+	if mm := t.roundEndMm(); mm > 0 && !t.in.Weld.Length.Set() && len(p.Flush) == 0 && p.CornerMm > allRoundShare*math.Pi*mm {
 		p.DiameterMm, p.Corners = mm, nil
 	}
 }
