@@ -48,7 +48,7 @@ func (v *viewed) laidPicture() {
 		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.Min, MaxMm: win.Max, Arrows: v.arrows(plane, win, v.News[v.j.N-1])}
 		p.Shapes, p.Centres = v.shapes(plane, win)
 		if plane != stand.AlongAxis {
-			p.Cut = lieOf(plane)
+			p.Cut = v.lieOf(plane)
 		}
 		v.j.Pictures, v.planesOf = append(v.j.Pictures, p), append(v.planesOf, plane)
 		return

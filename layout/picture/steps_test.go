@@ -2,11 +2,15 @@ package picture_test
 
 import (
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
 
+	"centrepop/layout/layouttest"
+	"centrepop/layout/picture"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // shapes counts what a picture shows, by kind, and of what is new.
@@ -228,6 +232,35 @@ func TestWindowHoldsScrews(t *testing.T) {
 		}
 		if n < 6 {
 			t.Errorf("%s: %d screws", job, n)
+		}
+	}
+}
+
+// Of a machine that stands with its front up no section is seen from above that is seen from its TOP.
+func TestSeenFromItsTop(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"barrel", "frame", "screw"} {
+		path := layouttest.Small(t, name)
+		cuts := func() (level, top int) {
+			m, p := layouttest.Load(t, path)
+			picture.Draw(m)
+			for _, j := range p.Joints {
+				for _, c := range j.Pictures {
+					level, top = level+words.Either(c.Cut == plan.CutLevel, 1, 0), top+words.Either(c.Cut == plan.CutTop, 1, 0)
+				}
+			}
+			return level, top
+		}
+		level, top := cuts()
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, append([]byte("up: front\n"), text...), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if l, n := cuts(); level == 0 || top != 0 || l != 0 || n == 0 {
+			t.Errorf("%s: %d level and %d from its top, with its front up %d and %d", name, level, top, l, n)
 		}
 	}
 }

@@ -168,14 +168,14 @@ func (v *viewed) kindOf(plane assembly.Pose) plan.CutKind {
 	case ok:
 		return plan.CutAxis
 	}
-	return lieOf(plane)
+	return v.lieOf(plane)
 }
 
 // lieOf says how a plane lies that holds no axis of a joint.
-func lieOf(plane assembly.Pose) plan.CutKind {
+func (v *viewed) lieOf(plane assembly.Pose) plan.CutKind {
 	switch {
 	case math.Abs(plane.Z.Y) > 0.9:
-		return plan.CutLevel
+		return words.Either(v.Up == assembly.AxisY, plan.CutLevel, plan.CutTop)
 	case math.Abs(plane.Z.Z) > math.Abs(plane.Z.X):
 		return plan.CutAcross
 	}

@@ -24,6 +24,7 @@ const (
 	CutLength CutKind = "length"
 	CutAcross CutKind = "across"
 	CutLevel  CutKind = "level"
+	CutTop    CutKind = "top"   // as level, of a machine that stands with its front up
 	CutFrame  CutKind = "frame" // through the middle of a frame's bars, seen on their fronts
 )
 

@@ -31,6 +31,7 @@ var cutWords = map[plan.CutKind][2]string{
 	plan.CutLength: {"Cut lengthwise,", "FRONT at the left"},
 	plan.CutAcross: {"Cut across,", "seen from the FRONT"},
 	plan.CutLevel:  {"Cut level,", "seen from above, FRONT at the left"},
+	plan.CutTop:    {"Cut lengthwise,", "seen from its TOP, FRONT at the left"},
 	plan.CutFrame:  {"Cut through the middle of the bars,", "their fronts to you; the diagonals, and the number of each corner"},
 }
 
