@@ -41,13 +41,14 @@ func (t *joint) cutTo() bool {
 // its free end stands by them.
 func (j *making) standChecks(t *joint) []plan.Check {
 	s, w := t.stand(), t.w
-	length := func(what, wanted, gauge string, mm float64) plan.Check {
-		off := weld.PlaceOff(mm)
-		lo, hi := geom.Clean(mm-off), geom.Clean(mm+off)
-		return plan.Check{What: what, Wanted: w.Size(mm) + wanted, Limits: w.Limits(lo, hi), MinMm: lo, MaxMm: hi, Gauge: gauge, Source: weld.PlaceSource}
+	length := func(what, from, gauge string, mm float64) plan.Check {
+		off, at := weld.PlaceOff(mm), math.Abs(mm)
+		lo, hi := geom.Clean(at-off), geom.Clean(at+off)
+		limits := words.Either(lo > 0, w.Limits(lo, hi), "within "+w.Said(off))
+		return plan.Check{What: what, Wanted: w.Size(at) + words.Either(mm < 0, " beyond ", " from ") + from, Limits: limits, MinMm: lo, MaxMm: hi, Gauge: gauge, Source: weld.PlaceSource}
 	}
 	if p := t.in.Place; p != nil && t.axis && t.enters() && p.Gap.Mm != 0 {
-		return []plan.Check{length(p.With+" of "+t.a.title(), " from the "+p.On+" of "+t.b.title(), "tape", math.Abs(p.Gap.Mm))}
+		return []plan.Check{length(p.With+" of "+t.a.title(), "the "+p.On+" of "+t.b.title(), "tape", math.Abs(p.Gap.Mm))}
 	}
 	if s == nil {
 		return nil
@@ -60,10 +61,10 @@ func (j *making) standChecks(t *joint) []plan.Check {
 	off := weld.PlaceOff(apart * math.Pi / 180 * s.MainMm / 2)
 	lean := s.AngleDeg * math.Pi / 180
 	set, gauge := "square, feeler", words.Either(s.PointsDeg != s.ClockDeg, "square, rule", "tape")
-	along := length("axis of "+t.a.title(), " from "+from, "tape", geom.Clean(s.AxialMm+past))
+	along := length("axis of "+t.a.title(), from, "tape", geom.Clean(s.AxialMm+past))
 	if s.AngleDeg != 90 { // where the axis goes in is inside the branch, and its sides lean
 		set, gauge = "bevel protractor, feeler", "square, rule"
-		along = length("middle of "+face, " from "+from, gauge, words.Round(s.FreeMm+past+words.Either(s.Leans == s.From, -mm, mm)*math.Cos(lean), 1))
+		along = length("middle of "+face, from, gauge, words.Round(s.FreeMm+past+words.Either(s.Leans == s.From, -mm, mm)*math.Cos(lean), 1))
 	}
 	return []plan.Check{
 		along,
@@ -73,7 +74,7 @@ func (j *making) standChecks(t *joint) []plan.Check {
 			Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set,
 			Source: weld.PlaceSource,
 		},
-		length("middle of "+face, " from the far side", gauge, words.Round(s.FarMm+mm*math.Sin(lean), 1)),
+		length("middle of "+face, "the far side", gauge, words.Round(s.FarMm+mm*math.Sin(lean), 1)),
 	}
 }
 

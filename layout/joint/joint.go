@@ -23,6 +23,7 @@ type Seams interface {
 	BoreMm(joints []*plan.JointPlan, plate, round plan.JointEnd, boreMm float64) map[string]float64
 	GapMm(joints []*plan.JointPlan) (mm float64, tied bool)
 	PastMm(in *parts.Joint) [4]float64
+	Through(in *parts.Joint) (hole string, outMm float64)
 }
 
 // shop is what the joints are worked out from; nothing changes it.

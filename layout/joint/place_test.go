@@ -151,6 +151,24 @@ func TestBoltedByItsPlace(t *testing.T) {
 	}
 }
 
+// What goes through a hole lies with its shoulder on the face that its place names, its axis on the hole's: 82 of body from its front to the
+// shoulder, through 60 of bar, so that it stands out by 22. Without a shoulder there it is as far inside as it is told; 10 beside is no longer the hole.
+func TestThroughAHole(t *testing.T) {
+	t.Parallel()
+	const nut = "part: nut\ntitle: Nut\nkind: turned\nmaterial: S355\nstock: {round: 75, length: 102, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 50, length: 82}, {name: flange, diameter: 70, length: 15}]\n"
+	const beam = "part: beam\ntitle: Beam\nkind: bar\nmaterial: S355\nbar: {square: 60, wall: 5, length: 400}\nholes:\n  - {name: nut, on: top, at: [[0, 0]], size: 50.5, walls: both}\n"
+	for place, want := range map[string]string{
+		"on: bottom, with: front, gap: -82, at: [0, -30], top: up": "the shoulder flange of Nut on the bottom of Beam, its axis on that of the hole nut, TOP to the front of Beam, its front out of the other side by 22",
+		"on: top, with: front, gap: -82, at: [0, 30], top: up":     "the shoulder flange of Nut on the top of Beam, its axis on that of the hole nut, TOP to the back of Beam, its front out of the other side by 22",
+		"on: top, with: front, gap: -81, at: [0, 30], top: up":     "front of Nut on the top of Beam, its axis on that of the hole nut, TOP to the back of Beam, 81 inside it",
+		"on: top, with: front, gap: -82, at: [10, 30], top: up":    "the shoulder flange of Nut on the top of Beam, its origin on the other's, 10 to the right, 30 up, TOP to the back of Beam, its front out of the other side by 22",
+	} {
+		if how := jointNamed(t, filed(t, "{name: x, weld: {part: nut.flange, to: beam.top, type: fillet, size: 5, length: 100}, place: {"+place+"}}", nut, beam), "x").How; how != want {
+			t.Errorf("%s: %q", place, how)
+		}
+	}
+}
+
 // A round welded on a plate stands where its place says: on the plate's axis 1 clear of it, or beside.
 func TestWeldedRoundByItsPlace(t *testing.T) {
 	t.Parallel()

@@ -23,7 +23,8 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+long)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) +
 			" from the " + on + "; it starts anywhere round it"
 	}
-	text := p.With + " of " + t.a.title() + " on the " + on + j.fromText(t, p) + j.originText(t, p)
+	stop := t.stopsAt(p)
+	text := words.Either(stop != "", stop, p.With) + " of " + t.a.title() + " on the " + on + j.fromText(t, p) + j.originText(t, p)
 	if p.Looks != "" {
 		end := words.Either(p.Edge(), "front", "TOP")
 		text += ", " + end + " " + t.looksText(p)
@@ -33,6 +34,9 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		text += t.leansText(p)
 	}
 	switch on := t.b.roundMm(); {
+	case stop != "":
+		_, out := j.seams.Through(t.in)
+		return text + words.When(out > 0, ", its "+p.With+" out of the other side by "+w.Size(out))
 	case p.Gap.Mm > 0:
 		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
 	case p.Gap.Mm < 0 && on > 0 && t.a.roundMm() > on:
@@ -41,6 +45,18 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
 	}
 	return text
+}
+
+// stopsAt is the shoulder with which a turned part that goes into another lies on the face that its place names; empty for none.
+func (t *joint) stopsAt(p *parts.Place) string {
+	dir := parts.Face(p.With).Outward()
+	stop := seq.First(t.a.r.Side(false), func(s *part.Step) bool {
+		return p.Gap.Mm < 0 && geom.Alike(math.Abs(end(s, dir)-faceMm(t.a.r, dir)), -p.Gap.Mm) && shoulder(feature{r: t.a.r, step: s}, dir) == nil
+	})
+	if stop == nil {
+		return ""
+	}
+	return shoulderOf(words.Spaced(stop.Name))
 }
 
 // leansText is the way that a bar leans which stands on a face with its mitred end: over its shorter side.
@@ -106,6 +122,9 @@ func (j *shop) originText(t *joint, p *parts.Place) string {
 	}
 	if over := t.over(p); over != "" {
 		return ", its middle over that of " + over
+	}
+	if hole, _ := j.seams.Through(t.in); hole != "" && t.a.r.Part.Turned() {
+		return ", its axis on that of the hole " + words.Spaced(hole)
 	}
 	at, known := t.middleAt(p)
 	return ", " + strings.Join(append([]string{"its " + words.Either(known, "middle", "origin") + " on the other's"}, offText(j.w, at.XMm, at.YMm)...), ", ")

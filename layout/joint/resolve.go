@@ -263,8 +263,10 @@ func (j *making) how(t *joint) string {
 	switch p := t.in.Place; {
 	case t.out.Beside != nil:
 		return t.besideText(j.w) + j.betweenText(t)
-	case p != nil && t.axis && (t.enters() || t.is(parts.ScrewKind)):
+	case p != nil && t.axis && (t.enters() || t.is(parts.ScrewKind, parts.SlideKind)):
 		return t.alongText() + j.topText(t)
+	case p != nil && t.is(parts.SlideKind) && !p.OnRim():
+		return t.alongText()
 	case p != nil:
 		return j.placeText(t, p)
 	case t.axis:

@@ -232,6 +232,22 @@ func (s Seams) PastMm(in *parts.Joint) [4]float64 {
 	return [4]float64{q.Low.X - p.Low.X, p.High.X - q.High.X, q.Low.Y - p.Low.Y, p.High.Y - q.High.Y}
 }
 
+// Through is the hole of the second part of a joint with a place on whose axis the first lies, empty where that is none of one alone, and
+// how far its end stands out past the far side.
+func (s Seams) Through(in *parts.Joint) (hole string, outMm float64) {
+	first, second := in.Ends()
+	b := second.Instance()
+	rel, _, _ := s.m.Placed(in.Place, first.Instance(), b)
+	r, box := s.m.Model(b.Part), s.m.solid(b.Part).Box()
+	for g := range seq.Refs(r.Groups) {
+		if len(g.Points) == 1 && SameAxis(rel, solid.On(solid.Wall(r, g), g.SeenFront(g.OwnMm())[0])) {
+			hole = g.Group.Name
+		}
+	}
+	deep := box.Moved(solid.FaceFrame(in.Place.On, box).Inverse())
+	return hole, geom.Clean(-in.Place.Gap.Mm - (deep.High.Z - deep.Low.Z))
+}
+
 // cornered collects the corners between a part and what it stands on.
 type cornered struct {
 	Seams
