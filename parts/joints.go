@@ -72,6 +72,7 @@ type Joint struct {
 	Anchored Text   // name of a part that is fixed to the floor before this step; empty if none is
 	Before   []Text // names of joints that come later
 	After    []Text // names of joints that come earlier
+	Do       []Text // what is done besides, once the joint is made
 	Note     Text
 }
 

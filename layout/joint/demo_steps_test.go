@@ -513,6 +513,8 @@ func TestSeamOfABarsSection(t *testing.T) {
 	for _, name := range []string{"stand-leg-1", "stand-leg-4"} {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
 	}
+	says(t, jointNamed(t, p, "stand-corner-4"), []string{"weld the rim round and dress it flush for the washer."}, nil) // on the heads
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"dress it flush for Cable bracket 1 and Cable bracket 2."}, nil)  // between them and the nuts
 	says(t, jointNamed(t, p, "stand-foot-1"), []string{section}, []string{"Sleeves"})
 	p, err := draft(wholeDemo(t, "pugmill", [3]string{"stand-leg.yaml", "{from: left, first: 60,", "{from: right, first: 60,"}))
 	if err != nil {
@@ -525,6 +527,15 @@ func TestSeamOfABarsSection(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, p, "upright"), []string{"From the middle of its longest side outward both ways", "at both ends and in the middle of each side."}, []string{"two sides", ", on each side"})
+}
+
+// What is done besides, by the job, is the last to tick of a step.
+func TestDoneBesides(t *testing.T) {
+	t.Parallel()
+	steps := jointNamed(t, demoPlan(t, "pugmill"), "auger").Steps
+	if last := steps[len(steps)-1]; last.Title != "Besides" || !slices.Equal(last.Do, []string{"Stamp hub and shaft alike at TOP, once all is tight: so they go back after cleaning."}) {
+		t.Errorf("%+v", last)
+	}
 }
 
 // What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.

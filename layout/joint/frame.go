@@ -514,12 +514,14 @@ func (j *making) closes(t *joint) string {
 func (j *making) sleeves(t *joint, bars []feature) string {
 	copies := map[*part.Model][]string{}
 	var in []*part.Model
+	var under []string // what bears on the rim of a sleeve
 	for _, o := range ofKind(j.all, parts.BoltKind) {
 		for _, f := range []feature{o.a, o.b} {
 			if !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
 				continue
 			}
 			o.sleeve = cmp.Or(o.sleeve, t)
+			under = seq.Add(under, words.Either(f.Instance() == o.b.Instance(), o.a.title(), words.Either(o.in.Bolt.Washer, "the washer", "the head")))
 			in, copies[f.r] = seq.Add(in, f.r), seq.Add(copies[f.r], strconv.Itoa(f.ref.Copy))
 		}
 	}
@@ -535,7 +537,8 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 		names = append(names, name)
 	}
 	return "Sleeves for the bolts go into " + strings.Join(names, ", ") +
-		" now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for the washer."
+		" now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for " +
+		strings.Join(under, " and ") + "."
 }
 
 func (t *joint) sizesOf(mm [2]float64) string {

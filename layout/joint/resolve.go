@@ -378,6 +378,9 @@ func (j *making) finish(t *joint) {
 	j.fitLate(t)
 	j.putIn(t, putFirst)
 	j.putIn(t, putLast)
+	for _, do := range t.in.Do {
+		t.step("Besides", words.Capital(do.Value))
+	}
 	t.written()
 	if t.is(parts.BoltKind) && t.axis {
 		j.registers(t)

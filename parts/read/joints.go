@@ -113,7 +113,7 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.Anchored = f.name("anchored")
 	j.Before = f.names("before")
 	j.After = f.names("after")
-	j.Note = f.text("note")
+	j.Do, j.Note = f.texts("do"), f.text("note")
 	first, second := j.Ends()
 	return j, j.Kind != "" && j.Name.Value != "" && first.Set() && second.Set()
 }

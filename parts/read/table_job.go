@@ -112,7 +112,8 @@ var jointGroup = &Group{Name: "joint", Means: "How a first part meets a second; 
 		{Name: "anchored", Type: NameType, Means: "a part that is fixed to the floor before this step; it then neither tips nor is lifted", Example: "anchored: base-plate"},
 		{Name: "before", Type: NamesType, Means: "joints that come later", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
 		{Name: "after", Type: NamesType, Means: "joints that come earlier", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
-		{Name: "note", Type: TextType, Means: "a line on the step", Longest: maxNote},
+		{Name: "do", Type: TextsType, Means: "what is done besides, once the joint is made: rows to tick", Longest: 300, Entries: [2]int{1, 10}, Example: "a list of texts"},
+		{Name: "note", Type: TextType, Means: "a line under the step", Longest: maxNote},
 	}}
 
 // ways are the directions on a face, as seen by who looks at it.
