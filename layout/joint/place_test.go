@@ -16,7 +16,7 @@ func TestPlaceText(t *testing.T) {
 	t.Parallel()
 	want := map[string]string{
 		"upright":       "bottom of Housing plate on the front of Base plate, 120 from its left edge, 10 from its bottom edge, front to the left",
-		"gusset-4":      "left of Gusset 4 on the back of Housing plate, level with its right edge, level with its bottom edge, front to the left; fillet on its front (125) along Housing plate, on its front (95) and back (95) along Base plate",
+		"gusset-4":      "left of Gusset 4 on the back of Housing plate, at its right edge, at its bottom edge, front to the left; fillet on its front (125) along Housing plate, on its front (95) and back (95) along Base plate",
 		"stand-foot-2":  "front of Stand foot 2 on the right of Stand leg 2, 60 past its front, 10 past its back, 15 past its bottom, 15 past its top, TOP to the top of Stand leg 2, its right end to the front of Stand leg 2",
 		"auger-flight":  "front end of Auger flight 20 and its back end 350 from the front of Auger hub; it starts anywhere round it",
 		"hopper-throat": "back of Hopper throat on the front of Hopper, its middle on the other's, TOP up, 0.5 inside it",

@@ -209,7 +209,7 @@ func (j *shop) fromText(t *joint, p *parts.Place) (text string) {
 // edgeText says how far a part stands from an edge, or past it where that is less than 0.
 func (j *shop) edgeText(mm float64, edge string) string {
 	if geom.Alike(mm, 0) {
-		return ", level with " + edge
+		return ", at " + edge
 	}
 	return ", " + j.w.Size(math.Abs(mm)) + words.Either(mm < 0, " past ", " from ") + edge
 }

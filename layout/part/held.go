@@ -60,6 +60,9 @@ func (b *bench) truedOn(set setting) string {
 	if wall := b.thinWallMm(before); mine == nil && wall > 0 {
 		return "on a stub mandrel turned to the bore where it stands, pushed on lightly or drawn up by a nut and washer: jaws pinch a wall of " + b.W.Said(wall) + " three-cornered"
 	}
+	if on := gripped(before); mine == nil && on != nil && on.Size.AsBought {
+		return "on " + words.Spaced(on.Name) + " as bought, which is not round: four jaws, set true by " + b.boredBefore(before, within)
+	}
 	if mine == nil {
 		return "on " + b.grippedOn(before) + "soft jaws or indicated within " + b.W.Near(within)
 	}
@@ -73,6 +76,18 @@ func (b *bench) truedOn(set setting) string {
 	text += words.When(before[i] != first, ", turned with "+words.Spaced(first.Name))
 	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
 }
+
+// boredBefore is what was bored in the first setting, if an indicator reaches it through the part, else the mean of what the indicator reads.
+func (b *bench) boredBefore(before []*Step, within float64) string {
+	bore := seq.First(before, func(s *Step) bool { return s.Inside && !s.Size.AsBought && s.Size.Thread == nil })
+	if bore == nil || b.BoreMm() < throughMm {
+		return "the mean of four readings a quarter turn apart"
+	}
+	return words.Spaced(bore.Name) + ", indicated through the bore within " + b.W.Near(within)
+}
+
+// throughMm is the least bore that a lever indicator reaches through. Common practice, no source.
+const throughMm = 25.0
 
 // trueTo is a step of a setting that has to be coaxial with one of another, that one, and how
 // closely it is set to it: the closest of them; nil where there is none.
