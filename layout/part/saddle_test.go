@@ -94,8 +94,11 @@ func TestSaddleOrigin(t *testing.T) {
 	in := work(t, "mm", branch("angle: 60, joint: set-in, gap: 2, place: {clock: 90, axial: 300}"), mainTube)
 	has(t, in, "It is done before its hole, which is then ground to it. There it enters Barrel outside, Ø200, clock 90°", ": gap 2 mm all round, its end level with the bore there.")
 	has(t, work(t, "mm", mainTube, branch("angle: 60, joint: set-in, gap: 2, place: {clock: 90, axial: 300}")), "The branch is done before: enter it and grind the hole to it, not it to the hole.")
-	if c := check(in, "back end saddle in its main"); c == nil {
-		t.Error("the record has it on its main")
+	for gap, limits := range map[string]string{"2": "1.0 – 3.0 at any place", "0.8": "up to 1.8 at any place"} { // no gap is less than none
+		in := work(t, "mm", branch("angle: 60, joint: set-in, gap: "+gap+", place: {clock: 90, axial: 300}"), mainTube)
+		if c := check(in, "back end saddle in its main"); c == nil || c.Limits != limits {
+			t.Errorf("gap %s: %+v", gap, c)
+		}
 	}
 	// TOP lies the shorter way round: a quarter of π · 200.1 from 90° and from 270°.
 	for _, clock := range []string{"90", "270"} {

@@ -50,11 +50,19 @@ func (h *branchHole) operations(b *bench) {
 		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: refs}, grinding))
 }
 
+// saddleOffMm is how far the gap of a saddle may be off at any place: less than none is none. Common practice, no source.
+const saddleOffMm = 1.0
+
 // checks is how the cut end meets its main.
 func (m *saddle) checks(r *record) {
+	gap := m.end.Gap.Mm
+	limits := "up to " + r.W.Read(gap+saddleOffMm)
+	if gap > saddleOffMm {
+		limits = r.W.Limits(gap-saddleOffMm, gap+saddleOffMm)
+	}
 	r.add(plan.Check{
-		Ref: r.ref(m), What: string(m.end.Face) + m.said(" end saddle on its main", " end saddle in its main"), Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
-		Limits: "± " + r.W.About(1) + " at any place", Gauge: "wire or feeler", Source: lookup.NoSource,
+		Ref: r.ref(m), What: string(m.end.Face) + m.said(" end saddle on its main", " end saddle in its main"), Wanted: "gap " + r.W.Size(gap) + " all round",
+		Limits: limits + " at any place", Gauge: "wire or feeler", Source: lookup.NoSource,
 	})
 }
 
