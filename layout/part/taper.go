@@ -113,7 +113,19 @@ func (t *tapered) after(b *bench, st *Step) (int, string) {
 		" end; the slide travels " + w.Said(parts.By(w.Units, words.Round(t.FlankMm(), 1), t.FlankMm())) + gauge
 }
 
-func (t *tapered) check(st *Step, c *plan.Check) { c.What += t.end(st.Name, t.large) }
+// fitted tells whether a taper seats in a mate: steep, and with limits of its own at its large end. That end is sharp and
+// takes no gauge, and an angle of the general tolerance would bear on one edge: the mate measures both.
+func (t *tapered) fitted(st *Step) bool { return st.Size.Fitted() && t.Ratio() >= gaugedRatio }
+
+func (t *tapered) check(st *Step, c *plan.Check) {
+	c.What += t.end(st.Name, t.large)
+	if t.fitted(st) {
+		c.Gauge = words.Either(st.Inside, "two balls and a depth micrometer, or its mate", "micrometer over rollers at two heights, or its mate")
+	}
+}
+
+// blueShare of a seated taper bears, at the least. Common practice, no source.
+const blueShare = 0.75
 
 // end names an end to be measured.
 func (t *tapered) end(step string, face parts.Face) string {
@@ -128,6 +140,14 @@ func (t *tapered) bevelled(step string, face parts.Face) bool {
 // more measures the small end and the angle.
 func (t *tapered) more(r *record, st *Step) {
 	name := words.Spaced(st.Name)
+	if t.fitted(st) {
+		alongMm := t.AdvanceMm(st.Size.MaxMm-st.Size.MinMm) / 2
+		r.add(plan.Check{
+			Ref: r.ref(st), What: name + " on its mate", Wanted: "blue all round, on " + r.W.Read(blueShare*st.LengthMm()) + " along or more; no rock",
+			Limits: "within " + r.W.Near(alongMm) + " along of its place", Gauge: "marking blue, its mate", Source: lookup.NoSource,
+		})
+		return
+	}
 	s := r.General(geom.Clean(t.SmallMm))
 	r.sized(plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Gauge: "calipers"}, s)
 	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Angle(t.TopSlideDeg()) + " from the axis", Gauge: "bevel protractor, or marking blue and its mate"}

@@ -82,6 +82,26 @@ func TestTaper(t *testing.T) {
 	}
 }
 
+// A taper with limits of its own seats in its mate, which measures it: 0.02 on the diameter of 1:10 is 0.2 along, ±0.1, and blue
+// bears on 45 of 60. Neither its small end by the general tolerance nor a protractor does; a steeper one, or one without limits, has both.
+func TestSeatedTaper(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		ratio, fit string
+		seats      bool
+	}{{"10", ", fit: {plus-minus: 0.01}", true}, {"10", "", false}, {"2", ", fit: {plus-minus: 0.01}", false}} {
+		text := strings.NewReplacer("TAPER", "taper: {ratio: "+c.ratio+"}", ", GRIP", "", "CENTRES", "").Replace(taperShaft)
+		m := work(t, "mm", strings.Replace(text, "diameter: 40", "diameter: 40"+c.fit, 1))
+		mate, small, angle, large := check(m, "cone on its mate"), check(m, "cone at the back end"), check(m, "cone taper"), check(m, "cone at the front end")
+		if (mate != nil) != c.seats || (small == nil) != c.seats || (angle == nil) != c.seats || large == nil || strings.HasSuffix(large.Gauge, "its mate") != c.seats {
+			t.Errorf("1:%s%s: %+v %+v %+v %+v", c.ratio, c.fit, mate, small, angle, large)
+		}
+		if mate != nil && (mate.Limits != "within 0.1 mm along of its place" || mate.Wanted != "blue all round, on 45 along or more; no rock") {
+			t.Errorf("%+v", mate)
+		}
+	}
+}
+
 // A tapered bore is bored to its small end first.
 func TestTaperedBore(t *testing.T) {
 	t.Parallel()
