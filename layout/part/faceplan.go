@@ -14,6 +14,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 		v.onFace(s.W, out)
 	}
 	s.stepsOn(out)
+	s.flatsOn(out)
 	for k := range seq.Refs(s.Keyways) {
 		if k.opensAt(f, s.LengthMm()) {
 			out.Notches = append(out.Notches, k.notch(f))

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/plan"
 	"centrepop/layout/tapers"
 	"centrepop/layout/words"
@@ -96,4 +98,60 @@ func (f *Flats) operations(b *bench) {
 func (f *Flats) checks(r *record) {
 	s := r.General(f.Row.AcrossMm)
 	r.sized(plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Gauge: "micrometer or calipers"}, s)
+}
+
+// chords are the flats seen along the axis, from the front, one after the other clockwise: where each begins and ends.
+func (f *Flats) chords() (out [][2]plan.XY) {
+	radius, half := f.Row.DiameterMm/2, 180/float64(f.Row.Sides)
+	if high := radius - f.Row.DepthMm; f.Row.Full {
+		radius = high / math.Cos(half*math.Pi/180)
+	} else {
+		half = math.Acos(high/radius) * 180 / math.Pi
+	}
+	for i := range f.Row.Sides {
+		at := f.Row.ClockDeg + 360*float64(i)/float64(f.Row.Sides)
+		out = append(out, [2]plan.XY{geom.Clock(radius, at-half), geom.Clock(radius, at+half)})
+	}
+	return out
+}
+
+// whole tells whether flats run along all of their step.
+func (f *Flats) whole() bool {
+	return geom.Alike(f.Row.FromMm, f.step.FromMm) && geom.Alike(f.Row.ToMm, f.step.ToMm)
+}
+
+// flatsOn draws the flats of a turned part on a face: those along all of its widest step are its outline, others lines across theirs,
+// dashed where something lies before them.
+func (s *Sizes) flatsOn(out *plan.Face) {
+	wide := s.widest()
+	for f := range seq.Refs(s.Flats) {
+		chords := f.chords()
+		if out.Face == parts.Back {
+			for i, c := range chords {
+				chords[i] = [2]plan.XY{c[0].Mirrored(), c[1].Mirrored()}
+			}
+		}
+		if f.step == wide && f.whole() {
+			path, sweep := &canvas.Path{}, out.Face == parts.Back // clockwise from the front
+			for i, c := range chords {
+				if i == 0 {
+					path.MoveTo(c[0].XMm, c[0].YMm)
+				}
+				path.LineTo(c[1].XMm, c[1].YMm)
+				if next := chords[(i+1)%len(chords)][0]; !f.Row.Full {
+					path.ArcTo(f.Row.DiameterMm/2, f.Row.DiameterMm/2, 0, len(chords) == 1, sweep, next.XMm, next.YMm)
+				}
+			}
+			path.Close()
+			out.Outline = plan.Contour(path.ToSVG())
+			continue
+		}
+		lines := &out.Hidden
+		if s.seenFrom(f.step, out.Face) && geom.Alike(parts.At(out.Face, f.Row.FromMm, f.Row.ToMm), parts.At(out.Face, f.step.FromMm, f.step.ToMm)) {
+			lines = &out.Notches
+		}
+		for _, c := range chords {
+			*lines = append(*lines, c[:])
+		}
+	}
 }

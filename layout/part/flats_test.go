@@ -1,10 +1,15 @@
 package part
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+
+	"github.com/tdewolff/canvas"
 )
 
 const flatsShaft = `part: bolt
@@ -53,6 +58,47 @@ func TestFlats(t *testing.T) {
 		op := m.Out.Operations[len(m.Out.Operations)-2]
 		if op.Machine != "Mill" || op.Refs[0] != f.N || strings.Contains(strings.Join(op.Do, " "), "Index") != (c.index != "") {
 			t.Errorf("%s: %+v", c.flats, op)
+		}
+	}
+}
+
+// Flats show on the faces of a turned part: along all of the widest step they are the outline, which from the front ends at 60 to the
+// right for 122 of Ø124 at clock 90° and at 62 to the left, on the back the other way round; of a hexagon 100 across with a flat at TOP the outline
+// is 100 high, and 57.74 = 50/cos 30° to its corners, or 55 where they stay round on Ø110. Shorter ones and those of another step are
+// lines: seen on the face that they reach, else dashed.
+func TestFlatsOnFaces(t *testing.T) {
+	t.Parallel()
+	const text = "part: p\nkind: turned\nmaterial: S355\ntop: punch\nstock: {round: 130, length: 70, cut: saw}\nprofile:\n  outside: [{name: flange, diameter: WIDE, length: 20}, {name: boss, diameter: 80, length: 40}]\n" +
+		"holes:\n  - {name: f, face: front, circle: {pcd: 60, count: 4}, size: 8, depth: 10}\n  - {name: b, face: back, circle: {pcd: 60, count: 3}, size: 6, depth: 10}\nflats:\n  - {name: flat, FLATS}\n"
+	for _, c := range []struct {
+		wide, flats              string
+		right, top               float64 // of the outline from the front
+		lines, seen, far, dashed int     // on the front and the back
+	}{
+		{"124", "in: flange, sides: 1, across: 122, clock: 90", 60, 62, 0, 0, 0, 0},
+		{"110", "in: flange, sides: 6, across: 100, clock: 0", 55, 50, 0, 0, 0, 0},
+		{"124", "in: flange, sides: 6, across: 100, clock: 0", 57.735, 50, 0, 0, 0, 0},
+		{"124", "in: flange, sides: 1, across: 122, clock: 90, length: 8, from: front", 62, 62, 1, 0, 0, 1},
+		{"124", "in: boss, sides: 2, across: 70, clock: 90", 62, 62, 0, 2, 2, 0},
+		{"124", "in: boss, sides: 2, across: 70, clock: 90, length: 12, from: back", 62, 62, 0, 2, 2, 0},
+	} {
+		m := work(t, "mm", strings.NewReplacer("WIDE", c.wide, "FLATS", c.flats).Replace(text))
+		for _, f := range m.Out.Faces {
+			path, err := canvas.ParseSVGPath(string(f.Outline))
+			if err != nil {
+				t.Fatal(err)
+			}
+			box, lines, dashed := geom.Bounds(path), c.lines, c.seen
+			right, other := box.Max.XMm, -box.Min.XMm
+			if f.Face == parts.Back {
+				right, other, lines, dashed = other, right, c.far, c.dashed
+			}
+			if math.Abs(right-c.right) > 0.01 || math.Abs(box.Max.YMm-c.top) > 0.01 || math.Abs(other-max(c.right, c.top)) > 0.01 && c.right < c.top {
+				t.Errorf("%s, %s: from %.2f to %.2f, %.2f high", c.flats, f.Face, box.Min.XMm, box.Max.XMm, box.Max.YMm)
+			}
+			if len(f.Notches) != lines || len(f.Hidden) != dashed {
+				t.Errorf("%s, %s: %d lines, %d dashed", c.flats, f.Face, len(f.Notches), len(f.Hidden))
+			}
 		}
 	}
 }
