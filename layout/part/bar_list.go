@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -45,7 +46,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		}
 		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " +
 			lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
-		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
+		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra, b.madeText(n, m)))
 		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
@@ -56,6 +57,23 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		}
 	}
 	return out
+}
+
+// madeText is how a hole comes to its size where one drill does not make it, and a slot.
+func (b *bar) madeText(n *Numbered, m *Group) string {
+	if _, ok := m.kind.(slots); ok {
+		return "drill both ends, mill between"
+	}
+	metal, _ := n.DrillMm(m)
+	way, size := n.holeWay(m.Size, metal, false), n.W.Dia(m.Size.FinishedMm)
+	text := "drill " + strings.Join(seq.Map(way.Drills, func(d cutting.DrillStep) string { return n.drillName(d.Size) }), ", ")
+	switch way.Finish {
+	case cutting.Reamed, cutting.AdjustReamed:
+		return text + ", ream " + size
+	case cutting.Bored, cutting.BoredThenTapped:
+		return words.When(b.shape.Hollow() && !m.Size.Size.Fitted(), "a hole saw, or ") + text + ", then a boring head on the mill"
+	}
+	return words.When(len(way.Drills) > 1, text)
 }
 
 // mostListed is how many holes of a row are measured one by one; of a longer one the

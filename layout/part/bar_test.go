@@ -61,7 +61,7 @@ func TestBar(t *testing.T) {
 	if g := m.Groups[0].Group; g.DepthText != "through both walls" || m.Groups[1].Group.DepthText != "through this wall only" {
 		t.Errorf("%+v", g)
 	}
-	if w := b.Ways; !strings.HasSuffix(w[0], "through both walls, on the middle line") || !strings.HasSuffix(w[2], "through this wall only, 20 over the lower edge of the back") {
+	if w := b.Ways; !strings.HasSuffix(w[0], "through both walls, on the middle line; drill Ø7, Ø13.5") || !strings.HasSuffix(w[2], "through this wall only, 20 over the lower edge of the back") {
 		t.Errorf("%q", w)
 	}
 	text := strings.Join(doText(m.Out), "\n")
@@ -99,9 +99,9 @@ func TestBarSlots(t *testing.T) {
 	m := work(t, "mm", rail+slots)
 	b := m.Out.Bar
 	for i, want := range []string{
-		"adjust, slots 1 to 2: 2 × slot 14 × 44 overall, long axis along the bar, through both walls, on the middle line",
-		"cross, slot 3: slot 9 × 25 overall, long axis square across the bar, through this wall only, on the middle line",
-		"lean, slot 4: slot 8 × 20 overall, long axis to clock 60° as it is seen with the right end at the left, through this wall only, 35 over the lower edge of the back",
+		"adjust, slots 1 to 2: 2 × slot 14 × 44 overall, long axis along the bar, through both walls, on the middle line; drill both ends, mill between",
+		"cross, slot 3: slot 9 × 25 overall, long axis square across the bar, through this wall only, on the middle line; drill both ends, mill between",
+		"lean, slot 4: slot 8 × 20 overall, long axis to clock 60° as it is seen with the right end at the left, through this wall only, 35 over the lower edge of the back; drill both ends, mill between",
 	} {
 		if b.Ways[i] != want {
 			t.Errorf("%q, want %q", b.Ways[i], want)
@@ -318,4 +318,21 @@ func doText(p *plan.PartPlan) []string {
 		out = append(append(out, op.Title, op.Holding), op.Do...)
 	}
 	return out
+}
+
+// How a hole of a bar comes to its size stands in the cut list where one drill does not make it: 13.5 over a pilot; 50 in a tube by a hole
+// saw, since no drill over 23 is there, or drilled and bored; a thread by its drill and tap alone.
+func TestHolesOfABar(t *testing.T) {
+	t.Parallel()
+	for size, want := range map[string]string{
+		"6":                       "middle line",
+		"13.5":                    "middle line; drill Ø7, Ø13.5",
+		"50":                      "middle line; a hole saw, or drill Ø6, Ø11.5, Ø23, then a boring head on the mill",
+		"{diameter: 16, fit: H7}": "middle line; drill Ø8, Ø15.75, ream Ø16",
+	} {
+		b := work(t, "mm\nshop: {drill: {speeds: [200, 400], largest: 23 mm}}", "part: b\nkind: bar\nmaterial: S235\nbar: {square: 80, wall: 4, length: 400}\nholes:\n  - {name: h, on: top, at: [[0, 0]], size: "+size+", walls: both}\n").Out.Bar
+		if !strings.HasSuffix(b.Ways[0], want) {
+			t.Errorf("%s: %q, want %q", size, b.Ways[0], want)
+		}
+	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -110,7 +111,7 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 
 func (v *barView) holes(side string) []plan.BarHole {
 	out := seq.Keep(v.bar.Holes, func(h plan.BarHole) bool { return h.Side == side })
-	slices.SortStableFunc(out, func(a, b plan.BarHole) int { return cmp.Compare(a.XMm, b.XMm) })
+	slices.SortStableFunc(out, func(a, b plan.BarHole) int { return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.From, b.From)) })
 	return out
 }
 
@@ -180,22 +181,29 @@ func (v *barView) marks(list []plan.BarHole, y, high float64) {
 	}
 }
 
-// chain writes over the holes of a side how far each lies from its end, in as many rows
-// as that takes, and returns their height.
+// chain writes over the holes of a side how far each lies from its end, once for those one over the other, in as many
+// rows as that takes, and returns their height.
 func (v *barView) chain(list []plan.BarHole, y float64) float64 {
+	var texts []draw.Text
+	for i := 0; i < len(list); {
+		with := seq.Keep(list[i:], func(h plan.BarHole) bool { return h.XMm == list[i].XMm && h.From == list[i].From })
+		numbers := seq.Map(with, func(h plan.BarHole) string { return strconv.Itoa(h.N) })
+		texts = append(texts, draw.Text{XMm: v.x(list[i].XMm), SizeMm: draw.SmallMm, Align: draw.Centre, Content: strings.Join(numbers, ", ") + ": " + list[i].From})
+		i += len(with)
+	}
 	var ends []float64 // of the last text of each row
-	rows := make([]int, len(list))
-	for i, h := range list {
-		x, w := v.x(h.XMm), draw.TextWidth(h.From, draw.SmallMm, false)
-		if rows[i] = slices.IndexFunc(ends, func(end float64) bool { return end < x-w/2-1 }); rows[i] < 0 {
-			rows[i], ends = len(ends), append(ends, x+w/2)
+	rows := make([]int, len(texts))
+	for i, t := range texts {
+		half := draw.TextWidth(t.Content, t.SizeMm, false) / 2
+		if rows[i] = slices.IndexFunc(ends, func(end float64) bool { return end < t.XMm-half-1 }); rows[i] < 0 {
+			rows[i], ends = len(ends), append(ends, 0)
 		}
-		ends[rows[i]] = x + w/2
+		ends[rows[i]] = t.XMm + half
 	}
 	high := float64(len(ends)) * (barRowMm - 0.8)
-	for i, h := range list {
-		ty := y - high + float64(rows[i])*(barRowMm-0.8) + 0.8
-		v.d.Add(draw.Text{XMm: v.x(h.XMm), YMm: ty, SizeMm: draw.SmallMm, Align: draw.Centre, Content: h.From})
+	for i, t := range texts {
+		t.YMm = y - high + float64(rows[i])*(barRowMm-0.8) + 0.8
+		v.d.Add(t)
 	}
 	return high
 }

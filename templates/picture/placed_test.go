@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -189,17 +190,17 @@ func TestBarHoles(t *testing.T) {
 	for _, q := range textsIn(&p.Draw) {
 		texts[q.Content] = q
 	}
-	y := texts["180 from L"].YMm - 0.8 - 1 - high // two rows of lengths stand over the bar
-	if one, two, three := texts["180 from L"].YMm, texts["185 from L"].YMm, texts["300 from L"].YMm; three != one || !near(math.Abs(one-two), barRowMm-0.8) {
+	y := texts["11: 180 from L"].YMm - 0.8 - 1 - high // two rows of lengths stand over the bar
+	if one, two, three := texts["11: 180 from L"].YMm, texts["2: 185 from L"].YMm, texts["3: 300 from L"].YMm; three != one || !near(math.Abs(one-two), barRowMm-0.8) {
 		t.Errorf("lengths at %v, %v and %v", one, two, three)
 	}
-	y = min(y, texts["185 from L"].YMm-0.8-1-high)
+	y = min(y, texts["2: 185 from L"].YMm-0.8-1-high)
 	for _, h := range b.Holes {
 		x, hy, r := v.x(h.XMm), y+high/2+h.YMm*scale, max(0.7, h.DiameterMm/2*scale)
-		if !hasLine(&p.Draw, x-r-1, hy, x+r+1, hy, draw.HairMm) || !hasLine(&p.Draw, x, hy-r-1, x, hy+r+1, draw.HairMm) || texts[h.From].XMm != x {
+		if !hasLine(&p.Draw, x-r-1, hy, x+r+1, hy, draw.HairMm) || !hasLine(&p.Draw, x, hy-r-1, x, hy+r+1, draw.HairMm) || texts[strconv.Itoa(h.N)+": "+h.From].XMm != x {
 			t.Errorf("hole %d is not at %v, %v: %v", h.N, x, hy, lines(&p.Draw))
 		}
-		number := texts[map[int]string{3: "3", 11: "11", 2: "2"}[h.N]]
+		number := texts[strconv.Itoa(h.N)]
 		want := hy + 0.5
 		if h.N == 2 {
 			want = hy - 0.5 - 0.8*draw.SmallMm
