@@ -452,12 +452,25 @@ func (v made) goesOver(shaft *view) {
 		}
 		return end.RadiusMm()
 	}
-	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); geom.Over(least, open) {
+	least, on := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])), shaft.p.Title.Value
+	if step := v.overStep(shaft); step != nil {
+		least, on = step.RadiusMm(), words.Spaced(step.Name)+" of "+on
+	}
+	if geom.Over(least, open) {
 		v.report(Check, "", v.e.Part.Pos, Finding{
-			What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: v.mm(2*open) + " over " + v.mm(2*least), LeftMm: left(2 * open),
+			What: v.p.Title.Value + " does not go over " + on, Numbers: v.mm(2*open) + " over " + v.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
 		})
 	}
+}
+
+// overStep is the step of a shaft that the words put a part over: "over the pin of the spindle".
+func (v made) overStep(shaft *view) *cylinder {
+	return seq.First(shaft.outside, func(o *cylinder) bool {
+		name := regexp.MustCompile(`(?i)\bover (?:the |its )?` + regexp.QuoteMeta(words.Spaced(o.Name)) + ` of (?:the |its )?`)
+		at := name.FindStringIndex(v.e.How.Value)
+		return at != nil && v.job.Begins(v.e.How.Value[at[1]:], shaft.p)
+	})
 }
 
 // lainAlong tells whether a turned part lies on the axis of another at a place that is known: what is in its way
