@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -20,7 +21,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 			continue
 		}
 		for _, o := range me.along {
-			if o.Of.Part == p || o.Of.Part == q || r.job.ByHand(m.Of[o.ID].Part) != nil { // it says itself what it goes on
+			if o.Of.Part == p || o.Of.Part == q || r.job.ByHand(m.Of[o.ID].Part) != nil || r.ridesOn(o.Of.Part, q) { // it says itself what it goes on
 				continue
 			}
 			wants, on := back, o.Whole()
@@ -40,6 +41,11 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *cylinder) {
 			}
 		}
 	}
+}
+
+// ridesOn tells whether a part sits on a screw by a joint of the two, and travels with it.
+func (r *reviewer) ridesOn(p, screw *parts.Part) bool {
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Holds(p.Name.Value) && j.Holds(screw.Name.Value) })
 }
 
 // reach is how thick a screw is on one side of its thread, and how far it can stick

@@ -80,6 +80,17 @@ func TestScrewPasses(t *testing.T) {
 	}
 }
 
+// A hub that a joint puts on the screw travels with it; the cover that another joint holds does not.
+func TestRidesOnAScrew(t *testing.T) {
+	t.Parallel()
+	part := func(name string) *parts.Part { return &parts.Part{Name: parts.Text{Value: name}} }
+	slide := &parts.Joint{Kind: parts.SlideKind, Slide: &parts.SlideJoint{Hub: parts.JointRef{Part: "hub", Feature: "bore"}, On: parts.JointRef{Part: "screw", Feature: "pin"}}}
+	r := &reviewer{job: &parts.Job{Joints: []*parts.Joint{slide}}}
+	if screw := part("screw"); !r.ridesOn(part("hub"), screw) || r.ridesOn(part("cover"), screw) {
+		t.Error("what rides on a screw")
+	}
+}
+
 // Holes of 5 in rows staggered at 4 run into one another by 1, at 5 they touch, and at 5.1 there is metal between them.
 func TestSheetHolesMeet(t *testing.T) {
 	t.Parallel()
