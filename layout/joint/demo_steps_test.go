@@ -514,7 +514,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
 	}
 	says(t, jointNamed(t, p, "stand-corner-4"), []string{"weld the rim round and dress it flush for the washer."}, nil) // on the heads
-	says(t, jointNamed(t, p, "stand-leg-1"), []string{"dress it flush for Cable bracket 1 and Cable bracket 2."}, nil)  // between them and the nuts
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"dress it flush for what bears there."}, nil)                     // two cable brackets
 	says(t, jointNamed(t, p, "stand-foot-1"), []string{section}, []string{"Sleeves"})
 	p, err := draft(wholeDemo(t, "pugmill", [3]string{"stand-leg.yaml", "{from: left, first: 60,", "{from: right, first: 60,"}))
 	if err != nil {

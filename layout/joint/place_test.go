@@ -169,6 +169,23 @@ func TestThroughAHole(t *testing.T) {
 	}
 }
 
+// What goes through a hole goes through at all limits: of 50 ± 0.3 (ISO 2768-m) in 50.5 ± 0.3 the largest is 50.3 and the smallest hole
+// 50.2, so it may be 0.1 larger; of 50 − 0.1 it is not, nor where only its end face lies there.
+func TestThroughAHoleAtAllLimits(t *testing.T) {
+	t.Parallel()
+	const beam = "part: beam\ntitle: Beam\nkind: bar\nmaterial: S355\nbar: {square: 60, wall: 5, length: 400}\nholes:\n  - {name: nut, on: top, at: [[0, 0]], size: 50.5, walls: both}\n"
+	for _, c := range []struct {
+		fit, gap string
+		binds    bool
+	}{{"", "-82", true}, {", fit: {limits: [49.9, 50]}", "-82", false}, {"", "0", false}} {
+		nut := "part: nut\ntitle: Nut\nkind: turned\nmaterial: S355\nstock: {round: 75, length: 102, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 50, length: 82" + c.fit + "}, {name: flange, diameter: 70, length: 15}]\n"
+		p := filed(t, "{name: x, weld: {part: nut.flange, to: beam.top, type: fillet, size: 5, length: 100}, place: {on: top, with: front, gap: "+c.gap+", at: [0, 30], top: up}}", nut, beam)
+		if got := problems(p, "x"); strings.Contains(got, string(plan.ThroughBinds)+", Nut body, 0.1, nut, Beam") != c.binds || strings.Contains(got, string(plan.ThroughBinds)) != c.binds {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
 // A round welded on a plate stands where its place says: on the plate's axis 1 clear of it, or beside.
 func TestWeldedRoundByItsPlace(t *testing.T) {
 	t.Parallel()

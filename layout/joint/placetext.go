@@ -59,6 +59,28 @@ func (t *joint) stopsAt(p *parts.Place) string {
 	return shoulderOf(words.Spaced(stop.Name))
 }
 
+// throughHole notes a turned part that may be larger than the hole which its place puts it through.
+func (j *shop) throughHole(t *joint) {
+	p := t.in.Place
+	if p == nil || p.Gap.Mm >= 0 || !t.a.r.Part.Turned() {
+		return
+	}
+	name, _ := j.seams.Through(t.in)
+	g, dir := t.b.r.GroupNamed(name), parts.Face(p.With).Outward()
+	if g == nil || g.Hole == nil || g.Size.Thread != nil {
+		return
+	}
+	inside := geom.Span{FromMm: faceMm(t.a.r, dir), ToMm: faceMm(t.a.r, dir) + dir*p.Gap.Mm}
+	if inside.FromMm > inside.ToMm {
+		inside.FromMm, inside.ToMm = inside.ToMm, inside.FromMm
+	}
+	for _, s := range stepsAt(t.a.r, false, inside) {
+		if more := geom.Clean(s.Size.MaxMm - g.Size.Size.MinMm); more > 0 {
+			t.problem(plan.ThroughBinds, plan.Named(t.a.title()+" "+words.Spaced(s.Name)), plan.Of(plan.Read, more), plan.Named(words.Spaced(name)), plan.Named(t.b.title()))
+		}
+	}
+}
+
 // leansText is the way that a bar leans which stands on a face with its mitred end: over its shorter side.
 func (t *joint) leansText(p *parts.Place) string {
 	end := t.a.r.Part.BarEnd(p.With)

@@ -242,6 +242,7 @@ func (j *making) joint(t *joint) {
 	}
 	j.align(t)
 	j.thickYet(t)
+	j.throughHole(t)
 	if t.axis && !t.refused() {
 		t.out.Placed = j.onAxis(t)
 	}

@@ -286,6 +286,7 @@ const (
 	OneBush        ProblemKind = "one-bush"        // what turns has its centre of gravity beside the one bush that carries it
 	FlightTight    ProblemKind = "flight-tight"
 	WeldPast       ProblemKind = "weld-past"
+	ThroughBinds   ProblemKind = "through-binds"
 	WeldOtherSide  ProblemKind = "weld-other-side" // named, but it is not where the two meet
 	FlightWide     ProblemKind = "flight-wide"
 	PartsFloat     ProblemKind = "parts-float"

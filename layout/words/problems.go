@@ -458,6 +458,8 @@ var Problems = []About{
 		"level: front-with-front and below: how far its end lies behind that of the shaft", "a flight has a place", byGeometry},
 	{plan.PlaceOpen, "floats", plan.NoteSeverity, nil, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
 	{plan.PlaceMisses, "place", plan.CheckSeverity, more(1), "{0} misses by {1} the place that {2} give its parts", "make these agree: {because}", "a part has one place", byGeometry},
+	{plan.ThroughBinds, "fit-side", plan.CheckSeverity, more(1), "{0} goes through the hole {2} of {3}, and may be up to {1} larger",
+		"limits on both, or a hole {1} larger", "what goes through a hole is smaller at all limits", byGeometry},
 	{plan.WeldOtherSide, "place", plan.CheckSeverity, more(3), "{0} is welded to the {1} of {2}, and ends {3} short of that side",
 		"the side where the two meet", "a part is welded where it touches", byGeometry},
 	{plan.LoopLength, "place", plan.CheckSeverity, nil, "{0} from {1} to {2}", "a length that agrees", "a part has one place", byGeometry},
