@@ -300,6 +300,7 @@ const (
 	PlaceTurned    ProblemKind = "place-turned" // by more than sizes are rounded by
 	LoopLength     ProblemKind = "loop-length"  // that of a part between two joints of a loop
 	LoopTurn       ProblemKind = "loop-turn"    // of the joints of a loop
+	LoopFolded     ProblemKind = "loop-folded"  // of two joints on one folded part
 	LoopTurned     ProblemKind = "loop-turned"  // of a joint in it, whose part lies turned
 	LoopFlips      ProblemKind = "loop-flips"   // of a bearing in it, which way round it looks
 	LoopFloats     ProblemKind = "loop-floats"  // of one, where its shaft lies along it

@@ -186,7 +186,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 
 		"nut-not-filled", plan.OpeningPartly, // a share
 		plan.SeatsUnproved,
-		plan.LoopLength, plan.LoopTurn, plan.LoopTurned, plan.LoopFlips, plan.LoopFloats, // of the finding that they explain
+		plan.LoopLength, plan.LoopTurn, plan.LoopTurned, plan.LoopFlips, plan.LoopFolded, plan.LoopFloats, // of the finding that they explain
 	}
 	for _, a := range words.Problems {
 		has := a.Measure != nil

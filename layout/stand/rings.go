@@ -42,7 +42,7 @@ func (m *Stand) undetermined(root string, meets []assembly.Meet, solved assembly
 		}
 		x.By = m.loop(x, solved.Missed)
 		p := m.Fault(x.ID, plan.PlaceMisses, plan.Named(x.ID), plan.Arg{Unit: plan.Miss, Value: m.Rounded(x.Mm, 2).Value, High: words.Round(x.Deg, 2)}, plan.Named(strings.Join(x.By, ", ")))
-		if p.Because = slices.Concat(m.lengths(x), m.guessed(x)); x.Deg > turnedDeg {
+		if p.Because = slices.Concat(m.lengths(x), m.guessed(x), m.folded(x)); x.Deg > turnedDeg {
 			p.Kind = plan.PlaceTurned
 			if turns := m.turns(root, meets, x); len(turns) > 0 {
 				p.Because = turns
@@ -114,6 +114,29 @@ func (m *Stand) guessed(x assembly.Mismatch) (out []plan.Because) {
 			continue
 		}
 		return []plan.Because{{Name: "or " + name, Problem: plan.Problem{Kind: kind}}}
+	}
+	return nil
+}
+
+// folded says of a part that one other holds by lips of it alone, and that looks two ways, that its lips may be folded the wrong way.
+func (m *Stand) folded(x assembly.Mismatch) []plan.Because {
+	last := m.Joint(x.ID)
+	if last == nil || x.Deg < turnedDeg {
+		return nil
+	}
+	first, second := last.Ends()
+	for _, i := range []parts.Instance{first.Instance(), second.Instance()} {
+		r := m.Model(i.Part)
+		lips := r.Part.Bends != nil && !slices.ContainsFunc(append(slices.Clone(x.By), x.ID), func(name string) bool {
+			in := m.Joint(name)
+			a, b := in.Ends()
+			on := words.Either(a.Instance() == i, a, b)
+			_, lip := r.FlapOf(r.GroupNamed(on.Feature))
+			return on.Instance() != i || !lip
+		})
+		if lips {
+			return []plan.Because{{Name: "or " + r.Out.Title, Problem: plan.Problem{Kind: plan.LoopFolded}}}
+		}
 	}
 	return nil
 }

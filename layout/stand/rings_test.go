@@ -160,3 +160,23 @@ func TestLoopOverBearings(t *testing.T) {
 		}
 	}
 }
+
+// A hood on a plate by lips along its top and its bottom: both turned outward they lie in one plane and it closes; with that at
+// its top turned inward, the hood would look two ways, and its lips are named. A channel whose flanges lie on two plates is none of it.
+func TestLipsFoldedTwoWays(t *testing.T) {
+	t.Parallel()
+	for toward, want := range map[string]bool{"back": false, "front": true} {
+		hood := "part: hood\nkind: folded\nmaterial: S235\nstock: {sheet: 1.5, cut: laser}\noutline: {rectangle: [200, 100]}\nbends:\n  radius: 1.5\n  flanges:\n    - {side: top, height: 60, toward: front}\n" +
+			"    - {side: bottom, height: 60, toward: front}\n    - {side: top-2, height: 24, toward: " + toward + "}\n    - {side: bottom-2, height: 24, toward: back}\n" +
+			"holes:\n  - {name: high, on: top-2, at: [[-60, 13], [60, 13]], size: 6.6}\n  - {name: low, on: bottom-2, at: [[-60, 13], [60, 13]], size: 6.6}\n"
+		plate := "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [240, 200]}\nholes:\n  - {name: high, at: [[-60, 62.2], [60, 62.2]], size: M6 tap}\n  - {name: low, at: [[-60, -62.2], [60, -62.2]], size: M6 tap}\n"
+		m, _ := stood(t, write(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [hood.yaml, plate.yaml]\njoints:\n  - {name: one, bolt: {through: hood.high, into: plate.high, bolt: M6 8.8}, face: front-on-front}\n" +
+				"  - {name: two, bolt: {through: hood.low, into: plate.low, bolt: M6 8.8}, face: front-on-front, rotate: 180}\n",
+			"hood.yaml": hood, "plate.yaml": plate,
+		}))
+		if got := missed(m); strings.Contains(got, "or hood loop-folded") != want || want != strings.Contains(got, "two turned by") {
+			t.Errorf("toward the %s: %q", toward, got)
+		}
+	}
+}

@@ -464,6 +464,7 @@ var Problems = []About{
 		"the side where the two meet", "a part is welded where it touches", byGeometry},
 	{plan.LoopLength, "place", plan.CheckSeverity, nil, "{0} from {1} to {2}", "a length that agrees", "a part has one place", byGeometry},
 	{plan.LoopTurn, "place", plan.CheckSeverity, nil, "and {0}, by their faces, turns and places", "faces and turns that agree", "a part has one place", byGeometry},
+	{plan.LoopFolded, "place", plan.CheckSeverity, nil, "by which way its lips are folded", "which way the lips are folded", "a part has one place", byGeometry},
 	{plan.LoopTurned, "place", plan.CheckSeverity, nil, "with its part turned by {0} brings all to its place", "which way the parts look", "a part lies one way round", byGeometry},
 	{plan.LoopFlips, "place", plan.CheckSeverity, nil, "by other-way-round: yes", "which way the parts look", "a part lies one way round", byGeometry},
 	{plan.LoopFloats, "place", plan.CheckSeverity, nil, "by a place or level that says where its shaft lies along its housing, if it floats there",
