@@ -26,7 +26,7 @@ func TestPagesAreFull(t *testing.T) {
 		job   string
 		paper parts.Paper
 		pages int // the most, without cover and review
-	}{{"pugmill", parts.Paper{}, 105}, {"pugmill", letter, 110}, {"gatejack", parts.Paper{}, 57}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}, 56}} {
+	}{{"pugmill", parts.Paper{}, 105}, {"pugmill", letter, 110}, {"gatejack", parts.Paper{}, 57}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}, 57}} {
 		job, err := read.Load(filepath.Join("..", "testdata", c.job, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)

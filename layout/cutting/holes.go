@@ -241,6 +241,32 @@ func StartBore(boreMm, largestMm float64, s System) (Way, error) {
 	return Way{Drills: steps, Finish: Bored, LeaveMm: boreMm - last.DiaMm}, err
 }
 
+// Hole saws of two metals go by whole millimetres or sixteenths, through walls up to their reach, and cut up to a millimetre over
+// their size. From memory.
+const (
+	leastHoleSawMm, mostHoleSawMm = 14.0, 152.0
+	holeSawReachMm                = 38.0
+	holeSawOverMm                 = 1.0
+)
+
+// HoleSaw returns the hole saw that opens a hole in a wall, mm: the largest that surely leaves metal for the bar, or for a bolt's
+// clearance hole the next under its size, which it makes. It errs where none is so small or so large, or reaches through the wall.
+func HoleSaw(holeMm, wallMm float64, clearance bool, s System) (float64, error) {
+	most := holeMm
+	if !clearance {
+		most -= holeSawOverMm + boreLeaveMm
+	}
+	grid := 1.0
+	if s == Inch {
+		grid = geom.MmPerInch / 16
+	}
+	mm := geom.Clean(math.Floor(most/grid+sameMm) * grid)
+	if mm < leastHoleSawMm || mm > mostHoleSawMm || wallMm > holeSawReachMm {
+		return 0, fmt.Errorf("cutting: no hole saw for %v mm through %v mm", holeMm, wallMm)
+	}
+	return mm, nil
+}
+
 func (h Hole) check() error {
 	if !positive(h.NominalMm) || !positive(h.LargestMm) || !notNegative(h.DepthMm) {
 		return fmt.Errorf("cutting: hole %v mm, largest drill %v mm and depth %v mm: want positive numbers", h.NominalMm, h.LargestMm, h.DepthMm)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/threads"
+	"centrepop/parts/geom"
 )
 
 var finishNames = [...]string{"drilled", "reamed", "adjust-reamed", "bored", "tapped", "bored then tapped"}
@@ -269,5 +270,24 @@ func TestStartBore(t *testing.T) {
 	}
 	if d, err := StockDrill(0.2, Metric, Down); err == nil || d != (DrillSize{}) {
 		t.Errorf("no drill so small: %v", d)
+	}
+}
+
+// A hole saw leaves a millimetre for what it cuts over and a half for the bar; sizes and reach from memory.
+func TestHoleSaw(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		holeMm, wallMm float64
+		clearance      bool
+		s              System
+		mm             float64 // 0: none
+	}{
+		{51, 5, false, Metric, 49}, {30, 5, true, Metric, 30}, {30.4, 5, true, Metric, 30}, {2 * geom.MmPerInch, 6, false, Inch, 1.9375 * geom.MmPerInch},
+		{15.5, 5, false, Metric, 14}, {15.4, 5, false, Metric, 0}, {153.5, 5, false, Metric, 152}, {154.5, 5, false, Metric, 0}, {51, 38, false, Metric, 49}, {51, 38.1, false, Metric, 0},
+	} {
+		mm, err := HoleSaw(c.holeMm, c.wallMm, c.clearance, c.s)
+		if math.Abs(mm-c.mm) > 1e-9 || (err == nil) != (c.mm > 0) {
+			t.Errorf("%+v: %v, %v", c, mm, err)
+		}
 	}
 }

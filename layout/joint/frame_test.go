@@ -127,7 +127,7 @@ func TestFrameGap(t *testing.T) {
 		t.Errorf("gap %v", j.Weld.GapMm)
 	}
 	rail := p.Parts[0].Bar
-	if rail.Length != "594.4" || rail.Bottom != "594.4" || rail.Top != "494.4" || rail.Short != "Sawn 2.8 short at each end, for the welds: 600 with them." || rail.Holes[0].From != "87.2 from the left" || rail.Holes[2].From != "77.2 from the right" {
+	if rail.Length != "594.4" || rail.Bottom != "594.4" || rail.Top != "494.4" || rail.Short != "Sawn 2.8 short at each end, for the welds: 600 with them." || rail.Holes[0].From != "87.2 from L" || rail.Holes[2].From != "77.2 from R" {
 		t.Errorf("%+v", rail)
 	}
 	if m := rail.Measures[0]; m.Wanted != "87.2, 117.2; Ø9" || rail.Limits != "593.6 – 595.2" {

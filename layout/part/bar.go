@@ -300,7 +300,7 @@ func (b *bar) gaugeText(w words.Writer, m *Group) string {
 		lines = seq.Add(lines, w.Size(b.upMm(m, i)))
 	}
 	if len(lines) == 1 && math.Abs(m.Points[0].YMm) < geom.CloseMm {
-		return "on the middle line"
+		return "on the middle line of the " + string(m.Side())
 	}
 	return strings.Join(lines, ", ") + " over the lower edge of the " + string(m.Side())
 }

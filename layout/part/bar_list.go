@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"centrepop/layout/bars"
-	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -37,16 +36,9 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 			mm, end := b.fromEnd(m, k)
 			out.Holes = append(out.Holes, plan.BarHole{
 				N: m.Group.First + k, Group: m.Name.Value, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText, EndMm: m.inFront(m.ownHalf),
-				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
+				From: n.W.Size(mm) + " from " + words.Either(end == parts.LeftEnd, "L", "R"), Up: n.W.Size(b.upMm(m, k)),
 			})
 		}
-		lie := ""
-		if s, ok := m.kind.(slots); ok {
-			lie = "long axis " + b.longAxis(m, s) + ", "
-		}
-		text := words.Spaced(m.Name.Value) + ", " + numbered(m.kind.cutShape(), m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " +
-			lie + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
-		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra, b.madeText(n, m)))
 		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
@@ -57,23 +49,6 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		}
 	}
 	return out
-}
-
-// madeText is how a hole comes to its size where one drill does not make it, and a slot.
-func (b *bar) madeText(n *Numbered, m *Group) string {
-	if _, ok := m.kind.(slots); ok {
-		return "drill both ends, mill between"
-	}
-	metal, _ := n.DrillMm(m)
-	way, size := n.holeWay(m.Size, metal, false), n.W.Dia(m.Size.FinishedMm)
-	text := "drill " + strings.Join(seq.Map(way.Drills, func(d cutting.DrillStep) string { return n.drillName(d.Size) }), ", ")
-	switch way.Finish {
-	case cutting.Reamed, cutting.AdjustReamed:
-		return text + ", ream " + size
-	case cutting.Bored, cutting.BoredThenTapped:
-		return words.When(b.shape.Hollow() && !m.Size.Size.Fitted(), "a hole saw, or ") + text + ", then a boring head on the mill"
-	}
-	return words.When(len(way.Drills) > 1, text)
 }
 
 // mostListed is how many holes of a row are measured one by one; of a longer one the

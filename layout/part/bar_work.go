@@ -9,6 +9,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -19,19 +20,16 @@ import (
 // operations saw a bar and cope its ends.
 func (b *bar) operations(w *bench) {
 	saw := plan.Operation{Machine: plan.Saw, Title: "Saw to length", Gauge: "tape, square, protractor", Refs: w.refs(plan.LengthFeature)}
-	length := w.W.Size(b.in.Length.Mm) + " between the outermost points"
-	line := "From " + b.sectionWords(w.W) + ": " + length
+	line := "From " + b.sectionWords(w.W) + ": " + w.W.Size(b.in.Length.Mm) + " between the outermost points"
 	line += words.When(b.sides.TopMm != b.sides.BottomMm, ", top "+w.W.Taped(b.sides.TopMm)+" and bottom "+w.W.Taped(b.sides.BottomMm)+" from point to point")
 	saw.Do = []string{line + "."}
-	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
-		switch e := b.endPlan(w.W, side); {
-		case e.SawDeg != 0:
-			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Angle(e.SawDeg)+" from square, long point at the "+e.Long+".")
-		case e.Cope != "":
-			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square; it is coped afterwards.")
-		default:
-			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square.")
-		}
+	if left, right := b.sawWords(w.W, parts.LeftEnd), b.sawWords(w.W, parts.RightEnd); left == right {
+		saw.Do = append(saw.Do, "Both ends"+left+".")
+	} else {
+		saw.Do = append(saw.Do, "Left end"+left+".", "Right end"+right+".")
+	}
+	if b.short != "" {
+		saw.Do = append(saw.Do, b.short)
 	}
 	saw.Limits = w.limits("length", w.General(b.in.Length.Mm))
 	w.op(warn(saw, clampStock))
@@ -45,16 +43,52 @@ func (b *bar) operations(w *bench) {
 	}
 }
 
+// sawWords say how an end is sawn.
+func (b *bar) sawWords(w words.Writer, side parts.Side) string {
+	switch e := b.endPlan(w, side); {
+	case e.SawDeg != 0:
+		return ": saw set " + words.Angle(e.SawDeg) + " from square, long point at the " + e.Long
+	case e.Cope != "":
+		return " square; it is coped afterwards"
+	}
+	return " square"
+}
+
 func (b *bar) mark(w *bench) {
 	if len(w.Groups) == 0 {
 		return
 	}
+	lines := map[string][]string{}
+	var order []string
+	for m := range seq.Refs(w.Groups) {
+		at := b.gaugeText(w.W, m)
+		order, lines[at] = seq.Add(order, at), append(lines[at], words.Spaced(m.Name.Value))
+	}
 	w.op(warn(plan.Operation{
 		Machine: plan.Bench, Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
-		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the " +
-			words.Join(" and ", words.When(len(w.Part.Holes) > 0, "holes"), words.When(len(w.Part.Slots) > 0, "slots")) +
-			" along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
+		Do: []string{"Lines: " + strings.Join(seq.Map(order, func(at string) string { return strings.Join(lines[at], ", ") + " " + at }), "; ") + "."},
 	}, punching))
+}
+
+// holeSaw opens a hole in a wall that is larger than the largest drill of the shop, each wall from its own side: a pilot drill is all that
+// goes before it. Nothing where the drills make it or it is not a bar's.
+func (b *bench) holeSaw(m *Group, way *cutting.Way) []string {
+	wall, _ := b.form.wallsMm(b.Sizes, m)
+	if _, is := b.form.(*bar); !is || !m.Through || way.Finish != cutting.Bored || m.Size.FinishedMm <= b.largestDrillMm() {
+		return nil
+	}
+	clearance := m.Size.Clearance
+	mm, err := cutting.HoleSaw(m.Size.FinishedMm, wall, clearance, b.drills())
+	if err != nil {
+		return nil
+	}
+	way.Drills = nil
+	line := "Hole saw " + b.W.Dia(mm) + words.When(!clearance, " or the next smaller") + b.atSpeed(cutting.Ream, mm, false) + ", its pilot drill in the punch mark"
+	line += words.When(m.BothWalls(), ", each wall from its own side: carry the marks square round the bar")
+	if clearance {
+		way.Finish = cutting.Drilled
+	}
+	return []string{line + "; draw it back often, " + b.fluid() + "."}
 }
 
 // developments are the templates of the copes.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -154,6 +155,10 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	}
 	depth, apart := b.drilledMm(m)
 	way := b.holeWay(size, depth, !m.Through)
+	if wall, _ := b.form.wallsMm(b.Sizes, m); m.BothWalls() && slices.ContainsFunc(way.Drills, func(d cutting.DrillStep) bool { return b.fluted(way, d) != "" }) {
+		way, apart = b.holeWay(size, wall, false), " Each wall from its own side: carry the marks square round the bar."
+	}
+	saw := b.holeSaw(m, &way)
 	centred := slices.ContainsFunc(b.centres, func(c *centreHole) bool { return b.drilledAway(c) == m })
 	switch j := b.jig(m); {
 	case j != nil && len(way.Drills) > 0:
@@ -166,6 +171,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	default:
 		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
+	o.Do = append(o.Do, saw...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+words.When(!m.Through && size.Thread != nil, " + point")+"."+apart)
 	if seat := seatMm(m); seat > 0 && centred {
 		o.Do = append(o.Do, "Countersink 60° to "+b.W.Dia(seat)+": the thread begins clean, and the part runs on that centre again.")

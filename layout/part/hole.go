@@ -404,7 +404,8 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 		}
 		return []string{"Ream " + size + " with an adjustable reamer, a little at a time, measuring."}
 	case cutting.Bored:
-		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
+		_, long := b.form.(*bar)
+		return []string{"Bore " + size + " with a boring head on the mill" + words.When(!long, " or on the faceplate") + "."}
 	case cutting.BoredThenTapped:
 		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", b.tapLine(m.Thread)}
 	case cutting.Tapped:

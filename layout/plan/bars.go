@@ -19,7 +19,6 @@ type BarPlan struct {
 	Left     BarEnd      `json:"left"`               //
 	Right    BarEnd      `json:"right"`              //
 	Holes    []BarHole   `json:"holes,omitempty"`    //
-	Ways     []string    `json:"drill,omitempty"`    // what to do at each group of holes
 	Measures []BarRecord `json:"measures,omitempty"` // besides the length
 }
 
@@ -42,7 +41,7 @@ type BarHole struct {
 	DiameterMm float64 `json:"diameter_mm"`
 	EndMm      XY      `json:"end_mm,omitzero"` // of a slot: from its middle to the centre of an end, as XMm and YMm; else none
 	Size       string  `json:"size"`
-	From       string  `json:"from"` // "50 from the left end"
+	From       string  `json:"from"` // "50 from L", of the end that is chalked so
 	Up         string  `json:"up"`   // "25 from the lower edge"
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/seq"
 	"centrepop/templates/draw"
 )
@@ -73,7 +74,7 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 		v.points(y, "top", "top "+b.Top)
 	}
 	front := v.holes("front")
-	y -= v.chain(front, y) + 1
+	y -= v.chain(front, y, v.scale()*b.WidthMm) + 1
 	high := v.scale() * b.WidthMm
 	y -= high
 	v.front(y, high)
@@ -94,11 +95,11 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 			continue
 		}
 		y -= 1.5
-		y -= v.chain(list, y) + 1
 		high := v.scale() * b.DepthMm
 		if side == "back" {
 			high = v.scale() * b.WidthMm
 		}
+		y -= v.chain(list, y, high) + 1
 		y -= high
 		v.side(side, y, high, list)
 		if high < flatBarMm {
@@ -111,7 +112,7 @@ func Bar(b *plan.BarPlan, width float64) draw.Panel {
 
 func (v *barView) holes(side string) []plan.BarHole {
 	out := seq.Keep(v.bar.Holes, func(h plan.BarHole) bool { return h.Side == side })
-	slices.SortStableFunc(out, func(a, b plan.BarHole) int { return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.From, b.From)) })
+	slices.SortStableFunc(out, func(a, b plan.BarHole) int { return cmp.Compare(a.XMm, b.XMm) })
 	return out
 }
 
@@ -138,7 +139,8 @@ func (v *barView) front(y, high float64) {
 		}
 		v.d.Add(draw.Text{XMm: x, YMm: y + high/2 - 3.6, SizeMm: draw.SmallMm, Bold: e.SawDeg > 0, Align: align, Content: text})
 	}
-	v.d.Add(draw.Text{XMm: v.x0 + v.room/2, YMm: y + 0.9, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "L  ←  front, T up  →  R"})
+	v.d.Add(draw.Text{XMm: v.x0 - 1.2, YMm: y + high/2 + 0.8, SizeMm: draw.SmallMm, Align: draw.Right, Content: "front  L"},
+		draw.Text{XMm: v.x0 + v.room + 1.2, YMm: y + high/2 + 0.8, SizeMm: draw.SmallMm, Content: "R"})
 }
 
 // section draws the cross section about the height y, its front at the left.
@@ -181,29 +183,78 @@ func (v *barView) marks(list []plan.BarHole, y, high float64) {
 	}
 }
 
-// chain writes over the holes of a side how far each lies from its end, once for those one over the other, in as many
-// rows as that takes, and returns their height.
-func (v *barView) chain(list []plan.BarHole, y float64) float64 {
-	var texts []draw.Text
-	for i := 0; i < len(list); {
-		with := seq.Keep(list[i:], func(h plan.BarHole) bool { return h.XMm == list[i].XMm && h.From == list[i].From })
-		numbers := seq.Map(with, func(h plan.BarHole) string { return strconv.Itoa(h.N) })
-		texts = append(texts, draw.Text{XMm: v.x(list[i].XMm), SizeMm: draw.SmallMm, Align: draw.Centre, Content: strings.Join(numbers, ", ") + ": " + list[i].From})
-		i += len(with)
+// barLabel is a place along a side: its text and the lowest hole there.
+type barLabel struct {
+	text    string
+	x, lowY float64
+	wide    float64
+}
+
+// labels are the places of the holes of a side, each once, from the left; number says in the text which holes lie there.
+func (v *barView) labels(list []plan.BarHole, numbered bool) (out []barLabel) {
+	for _, h := range list {
+		if n := len(out) - 1; n >= 0 && math.Abs(out[n].x-v.x(h.XMm)) < 0.01 && out[n].text == h.From {
+			out[n].lowY = min(out[n].lowY, h.YMm)
+			continue
+		}
+		out = append(out, barLabel{text: h.From, x: v.x(h.XMm), lowY: h.YMm})
+	}
+	for i := range out {
+		if numbered {
+			at := seq.Keep(list, func(h plan.BarHole) bool { return math.Abs(out[i].x-v.x(h.XMm)) < 0.01 && h.From == out[i].text })
+			out[i].text = strings.Join(seq.Map(at, func(h plan.BarHole) string { return strconv.Itoa(h.N) }), ", ") + ": " + out[i].text
+		}
+		out[i].wide = draw.TextWidth(out[i].text, draw.SmallMm, false)
+	}
+	return out
+}
+
+// shorten says once, at the left of a row, from which end its labels count, if it is the same for all.
+func (v *barView) shorten(places []barLabel, y float64) {
+	_, end, _ := strings.Cut(places[0].text, " from ")
+	if slices.ContainsFunc(places, func(l barLabel) bool { return !strings.HasSuffix(l.text, " from "+end) }) {
+		return
+	}
+	for i := range places {
+		places[i].text = strings.TrimSuffix(places[i].text, " from "+end)
+		places[i].wide = draw.TextWidth(places[i].text, draw.SmallMm, false)
+	}
+	v.d.Add(draw.Text{XMm: v.x0 - barEndsMm - 1, YMm: y, SizeMm: draw.SmallMm, Align: draw.Right, Content: "from " + end})
+}
+
+// chain writes over the holes of a side how far each lies from its end, and returns the height of that: each place once, with a line to
+// its holes, the lowest of which lies at its height over the middle of the side; where a row does not hold them all, in more
+// rows, with the numbers of the holes before them.
+func (v *barView) chain(list []plan.BarHole, y, sideHigh float64) float64 {
+	const gapMm, leadMm = 2.0, 2.6
+	places := v.labels(list, false)
+	wide := func() float64 { return seq.Sum(places, func(l barLabel) float64 { return l.wide + gapMm }) }
+	if wide() > v.room+2*barEndsMm {
+		v.shorten(places, y-barRowMm+1.2)
+	}
+	if wide() <= v.room+2*barEndsMm {
+		at := draw.Apart(seq.Map(places, func(l barLabel) float64 { return l.x }), seq.Map(places, func(l barLabel) float64 { return l.wide + gapMm }), v.x0-barEndsMm, v.x0+v.room+barEndsMm)
+		for i, l := range places {
+			v.d.Add(draw.Text{XMm: at[i], YMm: y - barRowMm + 1.2, SizeMm: draw.SmallMm, Align: draw.Centre, Content: l.text})
+			top := y - barRowMm - leadMm + 1
+			low := top - 1 - sideHigh/2 + l.lowY*v.scale()
+			v.d.Add(draw.Shape{Path: draw.Line([]plan.XY{{XMm: at[i], YMm: y - barRowMm + 0.6}, {XMm: l.x, YMm: top}, {XMm: l.x, YMm: low}},
+				func(q plan.XY) (float64, float64) { return q.XMm, q.YMm }), Stroke: draw.Black, WidthMm: draw.HairMm})
+		}
+		return words.Either(len(places) > 0, barRowMm+leadMm-1, 0)
 	}
 	var ends []float64 // of the last text of each row
-	rows := make([]int, len(texts))
-	for i, t := range texts {
-		half := draw.TextWidth(t.Content, t.SizeMm, false) / 2
-		if rows[i] = slices.IndexFunc(ends, func(end float64) bool { return end < t.XMm-half-1 }); rows[i] < 0 {
+	places = v.labels(list, true)
+	rows := make([]int, len(places))
+	for i, l := range places {
+		if rows[i] = slices.IndexFunc(ends, func(end float64) bool { return end < l.x-l.wide/2-1 }); rows[i] < 0 {
 			rows[i], ends = len(ends), append(ends, 0)
 		}
-		ends[rows[i]] = t.XMm + half
+		ends[rows[i]] = l.x + l.wide/2
 	}
 	high := float64(len(ends)) * (barRowMm - 0.8)
-	for i, t := range texts {
-		t.YMm = y - high + float64(rows[i])*(barRowMm-0.8) + 0.8
-		v.d.Add(t)
+	for i, l := range places {
+		v.d.Add(draw.Text{XMm: l.x, YMm: y - high + float64(rows[i])*(barRowMm-0.8) + 0.8, SizeMm: draw.SmallMm, Align: draw.Centre, Content: l.text})
 	}
 	return high
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -12,6 +11,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 	"centrepop/templates/draw"
 )
 
@@ -178,7 +178,7 @@ func TestBarLines(t *testing.T) {
 }
 
 // TestBarHoles: each hole stands at its place, no smaller than can be seen, with its cross; its number beside it, under
-// the line where the one before reaches so far; how far it lies is written over it, in the first row that has room.
+// the line where the one before reaches so far; how far it lies is written over the side, beside the others, with a line to the hole.
 func TestBarHoles(t *testing.T) {
 	t.Parallel()
 	b := &plan.BarPlan{WidthMm: 40, DepthMm: 40, LengthMm: 400, TopMm: 1, BottomMm: 1, Length: "400", Outline: "M-200 -20L200 -20L200 20L-200 20z", Left: plan.BarEnd{Name: "left"}, Right: plan.BarEnd{Name: "right"},
@@ -190,17 +190,24 @@ func TestBarHoles(t *testing.T) {
 	for _, q := range textsIn(&p.Draw) {
 		texts[q.Content] = q
 	}
-	y := texts["11: 180 from L"].YMm - 0.8 - 1 - high // two rows of lengths stand over the bar
-	if one, two, three := texts["11: 180 from L"].YMm, texts["2: 185 from L"].YMm, texts["3: 300 from L"].YMm; three != one || !near(math.Abs(one-two), barRowMm-0.8) {
+	y := -barRowMm - 2.6 - high // a row of lengths and the lines from it stand over the bar
+	ends := map[plan.XY]bool{}
+	for _, item := range p.Draw.Items {
+		if shape, ok := item.(draw.Shape); ok && shape.WidthMm == draw.HairMm {
+			at := shape.Path.Coords()
+			ends[plan.XY{XMm: geom.Clean(at[len(at)-1].X), YMm: geom.Clean(at[len(at)-1].Y)}] = true
+		}
+	}
+	one, two, three := texts["180 from L"], texts["185 from L"], texts["300 from L"]
+	if wide := draw.TextWidth(one.Content, draw.SmallMm, false); one.YMm != two.YMm || one.YMm != three.YMm || two.XMm-one.XMm < wide || three.XMm-two.XMm < wide {
 		t.Errorf("lengths at %v, %v and %v", one, two, three)
 	}
-	y = min(y, texts["2: 185 from L"].YMm-0.8-1-high)
 	for _, h := range b.Holes {
 		x, hy, r := v.x(h.XMm), y+high/2+h.YMm*scale, max(0.7, h.DiameterMm/2*scale)
-		if !hasLine(&p.Draw, x-r-1, hy, x+r+1, hy, draw.HairMm) || !hasLine(&p.Draw, x, hy-r-1, x, hy+r+1, draw.HairMm) || texts[strconv.Itoa(h.N)+": "+h.From].XMm != x {
+		if !hasLine(&p.Draw, x-r-1, hy, x+r+1, hy, draw.HairMm) || !hasLine(&p.Draw, x, hy-r-1, x, hy+r+1, draw.HairMm) || !ends[plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(hy)}] {
 			t.Errorf("hole %d is not at %v, %v: %v", h.N, x, hy, lines(&p.Draw))
 		}
-		number := texts[strconv.Itoa(h.N)]
+		number := texts[map[int]string{3: "3", 11: "11", 2: "2"}[h.N]]
 		want := hy + 0.5
 		if h.N == 2 {
 			want = hy - 0.5 - 0.8*draw.SmallMm
@@ -208,6 +215,39 @@ func TestBarHoles(t *testing.T) {
 		if !near(number.XMm, x+r+0.6) || !near(number.YMm, want) {
 			t.Errorf("number %d stands at %v, %v, want %v, %v", h.N, number.XMm, number.YMm, x+r+0.6, want)
 		}
+	}
+}
+
+// TestBarLabels: holes one over the other have one length, with a line to the lower; more lengths than a row holds say once which end they
+// count from, or stand in more rows, each with the numbers of its holes.
+func TestBarLabels(t *testing.T) {
+	t.Parallel()
+	b := &plan.BarPlan{WidthMm: 40, DepthMm: 40, LengthMm: 400, Outline: "M-200 -20L200 -20L200 20L-200 20z", Left: plan.BarEnd{Name: "left"}, Right: plan.BarEnd{Name: "right"}}
+	said := func() (out []string) {
+		p := Bar(b, 120)
+		for _, q := range textsIn(&p.Draw) {
+			if strings.ContainsAny(q.Content, "0") || strings.Contains(q.Content, "from") {
+				out = append(out, q.Content)
+			}
+		}
+		return out
+	}
+	for k, x := range []float64{-150, -100, -150, -100} {
+		b.Holes = append(b.Holes, plan.BarHole{N: k + 1, Side: "front", XMm: x, YMm: 8 - 16*float64(k/2), DiameterMm: 9, From: words.Trim(200+x, 0) + " from L"})
+	}
+	if got := said(); !slices.Equal(got, []string{"50 from L", "100 from L"}) {
+		t.Errorf("%q", got)
+	}
+	b.Holes = nil
+	for k := range 7 {
+		b.Holes = append(b.Holes, plan.BarHole{N: k + 1, Side: "front", XMm: 20 * float64(k), DiameterMm: 9, From: words.Trim(200+20*float64(k), 0) + " from L"})
+	}
+	if got := said(); !slices.Equal(got, []string{"from L", "200", "220", "240", "260", "280", "300", "320"}) {
+		t.Errorf("%q", got)
+	}
+	b.Holes[6].From = "80 from R"
+	if got := said(); len(got) != 7 || got[0] != "1: 200 from L" || got[6] != "7: 80 from R" {
+		t.Errorf("%q", got)
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 const BarsName = "Bars: cut list and record"
 
 // barSplit is the share of a page's width that the picture of a bar gets.
-const barSplit = 0.62
+const barSplit = 0.54
 
 // Bars draws the cut list: what is sawn from each bar as bought, every bar with its
 // points, saw angles and holes, and a record for all. Plans without bars have none.
@@ -40,7 +40,7 @@ func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []
 	f.Add(draw.Paragraph("", barLead(bars), d.smallMm(), false, f.Width())...)
 	f.Add(draw.Space(1.5))
 	for i, part := range bars {
-		f.Add(d.bar(pl, part, letter(i), f.Width()))
+		f.Add(d.bar(pl, bars, i, f.Width()))
 		s := f.Sheets[len(f.Sheets)-1]
 		s.Parts, s.Starts = append(s.Parts, part.Title), append(s.Starts, part.Title)
 	}
@@ -53,8 +53,9 @@ func barLead(bars []*plan.PartPlan) string {
 	slotted := slices.ContainsFunc(bars, func(p *plan.PartPlan) bool {
 		return slices.ContainsFunc(p.Bar.Holes, func(h plan.BarHole) bool { return h.EndMm != plan.XY{} })
 	})
-	return "Every bar lies as in its picture: chalk L on its left end and T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
-		"Saw one, measure, then set the stop. Holes" + words.When(slotted, ", and slots to their middles,") + " are measured from the end that is named, on the side that is named."
+	return "Every bar lies as in its picture, seen from its front: chalk L on its left end, R on its right one, T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
+		"Saw one, measure, then set the stop. Holes" + words.When(slotted, ", and slots to their middles,") + " are marked and measured with a tape or rule hooked on the outermost point of the end that is named, L or R, on the side that is named." +
+		words.When(sameLast(bars), " Last of each: "+lastText(bars[0])) + barCautions(bars)
 }
 
 // letter names a bar on its cut list: A to Z, then A2 and on.
@@ -67,15 +68,23 @@ func letter(i int) string {
 }
 
 // bar is the block of one bar: its picture, and beside it what to do, with boxes.
-func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width float64) draw.Piece {
+func (d density) bar(pl *plan.Plan, bars []*plan.PartPlan, i int, width float64) draw.Piece {
+	part := bars[i]
 	b := part.Bar
 	pic := picture.Bar(b, width*barSplit)
 	x := width*barSplit + 3
 	rest := width - x
-	head := draw.Paragraph("", name+"  "+part.Title+"  × "+strconv.Itoa(part.Quantity), d.em(3.8), true, rest)
+	head := draw.Paragraph("", letter(i)+"  "+part.Title+"  × "+strconv.Itoa(part.Quantity), d.em(3.8), true, rest)
 	facts := words.Join(", ", b.Section, part.Material, words.Writer{Units: pl.Units}.Mass(part.MassKg))
 	text := append(head, draw.Paragraph("", facts, d.smallMm(), false, rest)...)
-	for _, line := range append(barLines(part), part.Notes...) {
+	last := len(part.Operations)
+	if sameLast(bars) {
+		last--
+	}
+	for _, op := range part.Operations[:last] {
+		text = append(text, draw.Paragraph(strconv.Itoa(op.N), operationText(op), d.smallMm(), false, rest)...)
+	}
+	for _, line := range part.Notes {
 		text = append(text, draw.Paragraph("–", line, d.smallMm(), false, rest)...)
 	}
 	for _, note := range part.Cautions {
@@ -89,13 +98,39 @@ func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width floa
 	return p
 }
 
-// barLines are the operations of a bar in few lines.
-func barLines(part *plan.PartPlan) []string {
-	b := part.Bar
-	ends := words.Either(b.Left.Cut == b.Right.Cut, "Both ends "+b.Left.Cut+".", words.Capital(b.Left.Name)+" "+b.Left.Cut+"; "+b.Right.Name+" "+b.Right.Cut+".")
-	ways := seq.Map(b.Ways, func(w string) string { return words.Capital(w) + "." })
-	copes := seq.Keep([]string{b.Left.Cope, b.Right.Cope}, func(line string) bool { return line != "" })
-	return slices.Concat([]string{words.Join(" ", ends, b.Short)}, ways, copes)
+// sameLast tells whether all bars end with the same operation, which is then said once.
+func sameLast(bars []*plan.PartPlan) bool {
+	return !slices.ContainsFunc(bars, func(part *plan.PartPlan) bool {
+		return len(part.Operations) == 0 || lastText(part) != lastText(bars[0])
+	})
+}
+
+// lastText is what is done last of a bar, and by what.
+func lastText(part *plan.PartPlan) string {
+	op := part.Operations[len(part.Operations)-1]
+	return op.Title + " (" + op.Tool + "). " + strings.Join(op.Do, " ")
+}
+
+// barCautions are the warnings of all bars, each once with what it is for.
+func barCautions(bars []*plan.PartPlan) string {
+	var out []string
+	for _, part := range bars {
+		for _, op := range part.Operations {
+			out = seq.Add(out, words.When(op.Caution != "", " ⚠ "+string(op.Machine)+": "+op.Caution+"."))
+		}
+	}
+	return strings.Join(out, "")
+}
+
+// operationText is an operation of a bar in a paragraph: its sawn length and its limits stand in the picture and the record, what all are
+// marked by at the head of the sheet.
+func operationText(op plan.Operation) string {
+	name := strings.ToUpper(string(op.Machine)) + "  "
+	if op.Machine == plan.Saw {
+		return name + strings.Join(op.Do[1:], " ")
+	}
+	how := words.Join(" · ", op.Holding, words.When(op.Machine != plan.Bench, op.Tool))
+	return name + words.Join(" ", op.Title+".", strings.Join(op.Do, " "), words.When(how != "", words.Capital(how)+"."))
 }
 
 // barJobs are what is ticked for each piece.
@@ -104,8 +139,13 @@ func barJobs(part *plan.PartPlan) []string {
 	if part.Bar.Left.Cope+part.Bar.Right.Cope != "" {
 		out = append(out, "coped")
 	}
-	if len(part.Bar.Holes) > 0 {
-		out = append(out, "drilled")
+	for _, job := range []struct {
+		by   plan.Machine
+		word string
+	}{{plan.Drill, "drilled"}, {plan.Mill, "milled"}} {
+		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == job.by }) {
+			out = append(out, job.word)
+		}
 	}
 	return append(out, "deburred")
 }
