@@ -193,20 +193,34 @@ func (r *reviewer) centres(v *view, c *cylinder, me *assembly.Body, slid bool) {
 		return
 	}
 	others := seq.Keep(r.machine().Bodies, func(o assembly.Body) bool { return !o.Bought && o.ID != me.ID && o.Box().Meets(me.Box(), 0) })
-	reach := registered(me.Pose, c, others, slid)
+	reach := registered(me.Pose, c, others, slid, c.RadiusMm()*spigotPart)
 	if reach >= reachMm {
 		return
 	}
-	v.report(Check, c.Name, c.Drawn.Pos, Finding{
+	f := Finding{
 		What:    c.Name + " reaches into no register of its size",
 		Numbers: r.mm(reach) + " of " + r.mm(c.LengthMm()) + " at " + r.mm(2*c.RadiusMm()) + ", wanted " + r.mm(reachMm), LeftMm: left(reach),
 		Rule: "a fitted step at the face of a joint centres it", Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
-	})
+	}
+	const finest, widest = 0.05, 0.5 // mm, and share of the radius
+	least, most := c.RadiusMm()*spigotPart, c.RadiusMm()*widest
+	if reach == 0 && registered(me.Pose, c, others, slid, most) >= reachMm { // then what stands wide round it is what gets worse
+		for most-least > finest/2 {
+			if mid := (least + most) / 2; registered(me.Pose, c, others, slid, mid) >= reachMm {
+				most = mid
+			} else {
+				least = mid
+			}
+		}
+		wide := math.Round(2*most/finest) * finest
+		f.LeftMm, f.OverMm, f.Numbers = nil, over(wide), f.Numbers+"; what stands round it leaves "+r.mm(wide)
+	}
+	v.report(Check, c.Name, c.Drawn.Pos, f)
 }
 
 // registered is how much of a step some bodies stand close round, on three quarters of the round at the least, or on two sides: they have
-// metal a little outside of it and none inside.
-func registered(me assembly.Pose, c *cylinder, others []assembly.Body, sides bool) float64 {
+// metal so far outside of it and none inside.
+func registered(me assembly.Pose, c *cylinder, others []assembly.Body, sides bool, off float64) float64 {
 	const rays = 72
 	var reach [rays]float64
 	own := assembly.Span{FromMm: -c.ToMm, ToMm: -c.FromMm}
@@ -218,7 +232,7 @@ func registered(me assembly.Pose, c *cylinder, others []assembly.Body, sides boo
 			return mm
 		}
 		for o := range seq.Refs(others) {
-			reach[k] += max(0, metal(o, c.RadiusMm()*(1+spigotPart))-metal(o, c.RadiusMm()-overlapMm+geom.CloseMm))
+			reach[k] += max(0, metal(o, c.RadiusMm()+off)-metal(o, c.RadiusMm()-overlapMm+geom.CloseMm))
 		}
 	}
 	guided := 0.0
