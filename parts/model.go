@@ -211,16 +211,20 @@ type Requirement struct {
 // Stock is what the part is made from.
 type Stock struct {
 	Pos    Pos
-	Form   string // plate, sheet, round, tube, square, flat, casting; empty if not said
+	Form   string // plate, sheet, round, tube, square, flat, casting, bought; empty if not said
 	Size   Length // plate thickness, round or square size, tube outside
-	Named  Text   // of a casting that is given by its name in place of a size
+	Named  Text   // of a casting that is given by its name in place of a size; what a bought part is ordered by
 	Second Length // tube wall, flat thickness
+	Pilot  Length // the bore that a bought part comes with, if it is opened here
 	Length Length
 	Cut    string // laser, plasma, waterjet, flame, saw, none
 }
 
 // ByArea tells whether it is plate or sheet, which is bought by its area.
 func (s Stock) ByArea() bool { return s.Form == "plate" || s.Form == "sheet" }
+
+// Bought tells whether it is an article that comes half finished, such as a sprocket with its teeth.
+func (s Stock) Bought() bool { return s.Form == "bought" }
 
 // OutlineShape names an outline.
 type OutlineShape string

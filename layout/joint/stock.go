@@ -26,7 +26,7 @@ func (j *shop) sold() bars.Stock {
 }
 
 // stockForms are the forms of stock in the order of the list.
-var stockForms = []string{"round", "tube", "square", "flat", "plate", "sheet", "casting"}
+var stockForms = []string{"round", "tube", "square", "flat", "plate", "sheet", "casting", "bought"}
 
 // cuts lists the stock of the parts, a row for a size and material: what is sawn to a
 // length, blanks by their thickness, castings. The bars of frames are listed apart.
@@ -54,7 +54,7 @@ func (j *shop) cuts() []plan.CutRow {
 	rank := func(c plan.CutRow) int { return slices.Index(stockForms, bought[c.Stock].Form) }
 	slices.SortStableFunc(out, func(a, b plan.CutRow) int { return cmp.Compare(rank(a), rank(b)) })
 	for i := range out {
-		if s := bought[out[i].Stock]; !s.ByArea() && s.Form != "casting" {
+		if s := bought[out[i].Stock]; !s.ByArea() && s.Form != "casting" && !s.Bought() {
 			j.saw(&out[i])
 		}
 	}
@@ -70,7 +70,7 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	}
 	box := r.BlankPath().Bounds()
 	switch {
-	case r.Part.Stock.Form == "casting": // it comes as it is ordered, not cut to a length
+	case r.Part.Stock.Form == "casting", r.Part.Stock.Bought(): // it comes as it is ordered, not cut to a length
 		return []plan.CutPiece{one}
 	case !r.Part.Stock.ByArea():
 		if one.LengthMm == 0 && r.Part.Flat() {

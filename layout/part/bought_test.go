@@ -120,3 +120,38 @@ func TestOverlapIsSetOut(t *testing.T) {
 		}
 	}
 }
+
+// An article bought half finished is neither sawn nor faced: of its profile what has limits of its own is turned, or every bore over a pilot, in
+// one setting; keyways and holes are made. It is ordered by its words, and its pilot leaves metal in every bore. By the words of the key.
+func TestBoughtHalfFinished(t *testing.T) {
+	t.Parallel()
+	const text = "part: p\nkind: turned\nmaterial: C45\ntop: keyway\nstock: {bought: \"Sprocket 10B-1, 17 teeth\"PILOT}\nprofile:\n  outside: [{name: hub, diameter: 60, length: 19}, {name: teeth, diameter: 93, length: 9}]\n" +
+		"  inside: [{name: relief, diameter: 30, length: 8}, {name: bore, diameter: 22, fit: H7, length: 20}]\nkeyways: [{name: key, in: bore}]\n"
+	for _, c := range []struct {
+		pilot    string
+		has, not []string
+	}{
+		{"", []string{"Sprocket 10B-1, 17 teeth: as ordered", "It has hub Ø60 × 19, teeth Ø93 × 9, relief Ø30 × 8, 28 over all.", "four jaws on hub", "bore Ø22 H7, 20 long", "keyway 6 JS9"}, []string{"Cut the stock", "Face ", "Turn hub", "Turn teeth", "Drill", "relief Ø30, "}},
+		{", pilot: 12", []string{"28 over all; pilot bore Ø12.", "Drill Ø21", "bore Ø22 H7, 20 long", "Bore relief Ø30, (8) long"}, []string{"relief Ø30 × 8"}},
+	} {
+		m := work(t, "mm", strings.ReplaceAll(text, "PILOT", c.pilot))
+		said := strings.Join(doText(m.Out), "\n")
+		for _, want := range c.has {
+			if !strings.Contains(said, want) {
+				t.Errorf("%q: no %q in %s", c.pilot, want, said)
+			}
+		}
+		for _, not := range c.not {
+			if strings.Contains(said, not) {
+				t.Errorf("%q: %q in %s", c.pilot, not, said)
+			}
+		}
+		if !strings.HasPrefix(m.Out.StockText, "bought: Sprocket 10B-1, 17 teeth") || m.Out.MassKg < 0.5 {
+			t.Errorf("%q, %v kg", m.Out.StockText, m.Out.MassKg)
+		}
+	}
+	job := load(t, "mm", strings.ReplaceAll(text, "PILOT", ", pilot: 22"))
+	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || !strings.Contains(m.Errs[0].What, "the pilot bore of 22 leaves nothing to bore in bore of 22") {
+		t.Errorf("%v", m.Errs)
+	}
+}

@@ -115,6 +115,11 @@ func (z *sizer) left(st *Step) {
 		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: lookup.Told(what + " as bought"), AsBought: true}
 	}
 	switch {
+	case stock.Bought():
+		if !z.madeHere(st) {
+			asIs("article")
+		}
+		return
 	case z.Part.Rolled != nil: // its girth holds what limits it
 		st.Size.AsBought = true
 		return
@@ -133,6 +138,16 @@ func (z *sizer) left(st *Step) {
 	if math.Abs(d-size) < geom.CloseMm {
 		asIs(words.Either(stock.Form == "tube", "tube", "bar"))
 	}
+}
+
+// madeHere tells whether a step of what is bought half finished is turned here: what has limits, a finish or a thread of its own, and
+// every bore over a pilot.
+func (z *sizer) madeHere(st *Step) bool {
+	pilot := z.Part.Stock.Pilot
+	if st.Inside && pilot.Set() && pilot.Mm >= st.leastMm()-geom.CloseMm {
+		z.fault(pilot.Pos, "the pilot bore of "+z.W.Size(pilot.Mm)+" leaves nothing to bore in "+words.Spaced(st.Name)+" of "+z.W.Size(st.leastMm()), "a pilot bore under "+z.W.Size(st.leastMm()))
+	}
+	return st.Inside && pilot.Set() || st.Size.Class != "" || st.Size.Fitted() || st.Size.Thread != nil || st.Finish != ""
 }
 
 // General limits a plain length, mm, by the general tolerance of the job (ISO 2768-1), where it has one that

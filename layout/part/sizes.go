@@ -160,6 +160,8 @@ func (s *Sizes) StockWords(k parts.Stock) string {
 	switch {
 	case k.Form == "":
 		return "not stated"
+	case k.Bought():
+		t = append(t, words.Join(", pilot bore ", "bought: "+k.Named.Value, words.When(k.Pilot.Set(), s.W.Dia(k.Pilot.Mm))))
 	case k.Form == "tube" && k.Second.Set():
 		t = append(t, "tube Ø"+s.W.Size(k.Size.Mm)+" × "+s.W.Size(k.Second.Mm)+" wall")
 	case k.Form == "flat" && k.Second.Set():

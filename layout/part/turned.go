@@ -133,6 +133,10 @@ func (s *Sizes) Undercut(st *Step) geom.Span {
 // ends, since its ends cannot be faced against a centre. A bore that no bar in the
 // tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
+	if b.Part.Stock.Bought() {
+		b.finishBought()
+		return
+	}
 	settings := b.settings()
 	b.onCentres = b.betweenCentres()
 	if b.shortInJaws(settings[0].steps) {

@@ -100,6 +100,9 @@ func (f *fields) form(p *parts.Part) {
 	if p.Outline != nil {
 		f.thickness(p)
 	}
+	if p.Stock.Bought() && (!f.given("profile") || p.Rolled != nil) {
+		f.faultf(p.Stock.Pos, "a profile, outside and inside, with limits on what is turned here", "what is bought half finished has a profile, and this part none")
+	}
 }
 
 // refuse records the keys that do not go with the part's form, and drops them.
@@ -138,8 +141,18 @@ func (f *fields) stock() parts.Stock {
 		} else {
 			s.Named = f.text(key)
 		}
+	} else if key == "bought" {
+		s.Named = f.text(key)
+		for _, not := range []string{"length", "cut"} {
+			if f.given(not) {
+				f.faultf(f.n.keyPos(not), "stock: {bought: \"Sprocket 10B-1, 17 teeth\", pilot: 16 mm}", "what is bought half finished is not sawn: it takes no %s", not)
+			}
+		}
 	} else if key != "" {
 		s.Size = f.length(key)
+	}
+	if s.Pilot = f.length("pilot"); s.Pilot.Set() && key != "bought" && key != "" {
+		f.faultf(s.Pilot.Pos, "pilot is for bought", "%s stock takes no pilot", key)
 	}
 	switch wall := f.given("wall"); {
 	case wall && key != "tube" && key != "flat" && key != "":

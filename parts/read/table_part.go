@@ -97,7 +97,7 @@ var requireGroup = &Group{Name: "require", Means: "A tolerance of form, directio
 	}}
 
 var stockGroup = &Group{Name: "stock", Means: "What a part is made from.", Example: "stock: {plate: 8 mm, cut: laser}",
-	OneOf: []string{"plate", "sheet", "round", "tube", "square", "flat", "casting"}, Keys: []Key{
+	OneOf: []string{"plate", "sheet", "round", "tube", "square", "flat", "casting", "bought"}, Keys: []Key{
 		{Name: "plate", Type: SizeType, Means: "thickness of the plate"},
 		{Name: "sheet", Type: SizeType, Means: "thickness of the sheet"},
 		{Name: "round", Type: SizeType, Means: "diameter of the bar"},
@@ -105,6 +105,8 @@ var stockGroup = &Group{Name: "stock", Means: "What a part is made from.", Examp
 		{Name: "square", Type: SizeType, Means: "side of the square bar"},
 		{Name: "flat", Type: SizeType, Means: "width of the flat bar; wall, its thickness, goes with it"},
 		{Name: "casting", Type: StockNameType, Means: "name of the casting, or its largest size"},
+		{Name: "bought", Type: TextType, Means: "words that order an article which comes half finished, such as a sprocket with its teeth: of its profile only what has limits, a finish or a thread of its own is turned here, with pilot every bore; what is on it is made here", Example: `bought: "Sprocket 10B-1, 17 teeth, hub 60"`},
+		{Name: "pilot", Type: SizeType, Means: "bore that a bought article comes with", Example: "pilot: 16 mm"},
 		{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of a flat"},
 		{Name: "length", Type: SizeType, Means: "length to saw"},
 		{Name: "cut", Type: WordType, Means: "how the blank is cut", Words: []string{"laser", "plasma", "waterjet", "flame", "saw", "none"}},
