@@ -334,9 +334,9 @@ func (g *jig) whyNot() string {
 		case shake(d.place) > shakeMm:
 			why = "its " + words.Spaced(d.place.Name) + " has too wide limits to set it on"
 		case len(g.plugs)+len(g.rings) == 0:
-			why = "too few pieces share its " + words.Spaced(d.place.Name)
+			why = "too few pieces for one that is set by its " + words.Spaced(d.place.Name)
 		}
-		out = append(out, d.r.Out.Title+": "+why)
+		out = seq.Add(out, d.r.Out.Title+": "+why)
 	}
 	return strings.Join(out, "; ")
 }

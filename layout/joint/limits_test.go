@@ -184,11 +184,15 @@ func TestShake(t *testing.T) {
 		want  string
 	}{
 		{nil, 1, "P: no bore or spigot with limits at the front face to set it on"}, {&most, 1, "P: its nose has too wide limits to set it on"},
-		{&least, 0, "P: too few pieces share its nose"}, {&least, 1, "P: its register is another"},
+		{&least, 0, "P: too few pieces for one that is set by its nose"}, {&least, 1, "P: its register is another"},
 	} {
 		g := &jig{rings: make([]drilled, c.rings), left: []drilled{{r: &part.Model{Out: &plan.PartPlan{Title: "P"}}, face: parts.Front, place: c.place}}}
 		if got := g.whyNot(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
+		}
+		g.left = append(g.left, g.left[0]) // another pattern of the same part
+		if got := g.whyNot(); got != c.want {
+			t.Errorf("twice: %q", got)
 		}
 	}
 }

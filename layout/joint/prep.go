@@ -1,9 +1,11 @@
 package joint
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/bars"
 	"centrepop/layout/material"
@@ -164,14 +166,15 @@ func (j *shop) buyFiller(made []*joint, list *buying) {
 			kg[words.Join(" on ", p.Process, p.Metal)] += p.BuyKg
 		}
 	}
-	for _, r := range j.models {
-		s := r.Seam()
-		if s == nil {
-			continue
-		}
-		on := ""
+	seamed := seq.Keep(j.models, func(r *part.Model) bool { return r.Seam() != nil })
+	slices.SortStableFunc(seamed, func(a, b *part.Model) int { return cmp.Compare(b.Seam().Process, a.Seam().Process) }) // those without one last
+	for _, r := range seamed {
+		s, on := r.Seam(), ""
 		if m := r.Material; m != nil && (s.Process == "" || m.Weld.Class == material.WeldOwn) {
-			on = m.Name
+			on = r.Part.Material.Value
+		}
+		if wire := slices.DeleteFunc(slices.Sorted(maps.Keys(kg)), func(k string) bool { return on == "" || !strings.HasSuffix(k, " on "+on) }); s.Process == "" && len(wire) > 0 {
+			on = wire[0] // the one that is bought for that metal all the same
 		}
 		if f, err := weld.FillerFor(s.AreaMm2, s.LengthMm, densityOf(r), weldProcesses[s.Process]); err == nil {
 			kg[words.Join(" on ", s.Process, on)] += f.BuyMaxKg * float64(r.Part.Quantity)

@@ -135,6 +135,29 @@ func TestBuySeams(t *testing.T) {
 	}
 }
 
+// A seam whose process the job does not tell takes the wire that is bought for its metal all the same, by the name that the job calls that
+// metal; without such a weld its own. By the words of the list.
+func TestOneNameForAWire(t *testing.T) {
+	t.Parallel()
+	const rolled = "part: NAME\nkind: tube\nmaterial: \"304\"\nstock: {sheet: 2, cut: laser}\ntube: {outside: OUT, wall: 2, length: 200, seam: 180}\n"
+	tube := func(name, out string) string { return strings.NewReplacer("NAME", name, "OUT", out).Replace(rolled) }
+	for joints, want := range map[string]int{
+		"{name: j, weld: {part: a.outside, to: b.bore, type: fillet, process: TIG}, level: front-with-front}": 1,
+		"{name: j, weld: {part: a.outside, to: b.bore, type: fillet, process: MAG}, level: front-with-front}": 1,
+	} {
+		p := planned(t, jobOf(t, joints, tube("a", "200"), tube("b", "204.4"), tube("c", "300")))
+		var fillers []string
+		for _, b := range p.Bought {
+			if strings.HasPrefix(b.Item, "Filler for") {
+				fillers = append(fillers, b.Item)
+			}
+		}
+		if len(fillers) != want || !strings.Contains(fillers[0], " on 304,") {
+			t.Errorf("%s: %q", joints, fillers)
+		}
+	}
+}
+
 // A casting is ordered by its name, and cut to no length, nor parted off from a length that it has not.
 func TestCastingByItsName(t *testing.T) {
 	t.Parallel()

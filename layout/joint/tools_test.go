@@ -206,7 +206,7 @@ func TestDrillJigHandAndPlace(t *testing.T) {
 		{"the same hand", []string{"barrel-flange.yaml", six, right, "lantern.yaml", six, right},
 			""},
 		{"a free nose", []string{"lantern.yaml", "measured: [0.7, 0.9]", "plus-minus: 0.13"},
-			" No drill jig for the bolts of Barrel flange | Barrel flange: too few pieces share its bore; Lantern: its nose has too wide limits to set it on; Die ring: too few pieces share its bore"},
+			" No drill jig for the bolts of Barrel flange | Barrel flange: too few pieces for one that is set by its bore; Lantern: its nose has too wide limits to set it on; Die ring: too few pieces for one that is set by its bore"},
 		{"four flanges", []string{"lantern.yaml", "measured: [0.7, 0.9]", "plus-minus: 0.13", "barrel-flange.yaml", "quantity: 2", "quantity: 4", "barrel-flange.yaml", "at: [[0, 110], [0, -110]]", "at: [[0, 110]]"},
 			"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11 | bolts of Barrel flange × 4; not Lantern: its nose has too wide limits to set it on; Die ring: its register is another"},
 	} {

@@ -93,7 +93,7 @@ func (g *Shape) Stands(f parts.Face) *Stand {
 
 // Text says it of a branch on a main by their names.
 func (s *Stand) Text(w words.Writer, branch, main string) string {
-	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Angle(s.ClockDeg) + ", " + w.Size(s.AxialMm) +
+	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Angle(s.ClockDeg) + ", " + w.Read(s.AxialMm) +
 		" from the " + string(s.From) + " face, " + words.FineAngle(s.AngleDeg) + " between the axes"
 	past := math.Abs(math.Sin((s.PointsDeg-s.ClockDeg)*math.Pi/180)) * s.MainMm / 2
 	text += words.When(s.PointsDeg != s.ClockDeg, ", pointing to "+words.Angle(s.PointsDeg)+" of that clock and so past the axis of "+main+" by "+w.Read(past))
@@ -140,7 +140,7 @@ func (o *origin) alongMm(mm float64) float64 {
 
 // words say where the origin lies: "clock 30°, 140 from the back face".
 func (o *origin) words(w words.Writer) string {
-	return "clock " + words.Angle(o.clockDeg) + ", " + w.Size(o.axialMm) + " from the " + string(o.from) + " face"
+	return "clock " + words.Angle(o.clockDeg) + ", " + w.Read(o.axialMm) + " from the " + string(o.from) + " face"
 }
 
 // side names the side that line 0 goes to.

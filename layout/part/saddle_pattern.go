@@ -98,7 +98,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	out := d.pattern("saddle-"+string(e.Face), plan.BranchPattern, p.Branch)
 	for l := range seq.Refs(out.Lines) {
 		if i, err := strconv.Atoi(l.Name); err == nil {
-			l.Text = d.exact(p.Ordinates[i].YMm) + words.When(i == 0, " "+m.endSide())
+			l.Text = l.Name + ": " + d.exact(p.Ordinates[i].YMm) + words.When(i == 0, " "+m.endSide())
 		}
 	}
 	out.Title = "Saddle cut: " + string(e.Face) + " end, branch " + d.W.Dia(s.BranchDiameterMm)
@@ -115,7 +115,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 		line += ", to which this tube leans from square by " + words.Angle(90-e.Angle.Deg)
 	}
 	out.Notes = []string{
-		"The number along each line is its ordinate, from the square edge to the curve.",
+		"Along each line stand its number and its ordinate, from the square edge to the curve.",
 		"Wrap it printed side out, " + out.Edge + ".",
 		line + "; numbers grow clockwise seen from the " + string(m.far()) + " face.",
 		"Cut square through the wall along the curve. The metal on the side of the square edge stays.",

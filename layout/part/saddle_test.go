@@ -283,3 +283,18 @@ func TestLeaningSection(t *testing.T) {
 		t.Errorf("%+v", m.Out.Checks)
 	}
 }
+
+// Where a branch's axis goes through its main is told as calipers read it, however the sizes come out, and each line of its template has its own
+// number before its ordinate.
+func TestSaddleRead(t *testing.T) {
+	t.Parallel()
+	m := work(t, "in", "part: stub\nkind: tube\nmaterial: S235\nstock: {tube: 1.5, wall: 0.065, length: 6, cut: saw}\ntube: {outside: 1.5, wall: 0.065, length: 5}\nends:\n"+
+		"  back: {onto: main.outside, angle: 60, place: {clock: 0, axial: 6.33, from: back, leans: back}}\n",
+		"part: main\nkind: tube\nmaterial: S235\nstock: {tube: 15, wall: 0.25, length: 5, cut: saw}\ntube: {outside: 15, wall: 0.25, length: 4}\n")
+	has(t, m, "clock 0°, 2 in from the back face")
+	for _, l := range development(t, m, "saddle-back").Lines {
+		if n, err := strconv.Atoi(l.Name); err == nil && !strings.HasPrefix(l.Text, strconv.Itoa(n)+": ") {
+			t.Errorf("%+v", l)
+		}
+	}
+}

@@ -68,7 +68,7 @@ func (m *saddle) checks(r *record) {
 
 func (h *branchHole) checks(r *record) {
 	r.sized(plan.Check{
-		Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin, before it is cut",
+		Ref: r.ref(h), What: h.name(), Wanted: r.W.Read(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin, before it is cut",
 		Gauge: "tape",
 	}, r.taped(h.origin.axialMm))
 }
