@@ -41,14 +41,25 @@ func (t *transition) overall(s *Sizes) string {
 	return s.W.Size(t.in.Width.Mm) + " × " + s.W.Size(t.in.Depth.Mm) + " to " + s.W.Dia(t.in.Diameter.Mm) + " × " + s.W.Size(t.in.Height.Mm) + " high"
 }
 
-// section is cut from 6 o'clock to TOP, through the middle of the round end; its half
+// leans is how far the round end stands off to TOP, or where it stands there to 3 o'clock alone, and that; the rectangle is so high in the cut.
+func (t *transition) leans() (offMm, acrossMm float64, up string) {
+	if x := t.in.Offset.X.Mm; x != 0 && t.in.Offset.Y.Mm == 0 {
+		return x, t.in.Width.Mm, "3 o'clock"
+	}
+	return t.in.Offset.Y.Mm, t.in.Depth.Mm, ""
+}
+
+// section is cut from 6 o'clock to TOP, through the middle of the round end, or from 9 to 3 o'clock where that shows how it leans; its half
 // has the ends on one axis.
 func (t *transition) section(*Sizes) *plan.Section {
-	front, back := t.in.Depth.Mm/2, t.in.Diameter.Mm/2
+	off, across, up := t.leans()
+	front, back := across/2, t.in.Diameter.Mm/2
 	if t.in.Inside {
 		front, back = front+t.in.Thickness.Mm, back+t.in.Thickness.Mm
 	}
-	return leaning(sheetSection(front, back, t.in.Height.Mm, t.in.Thickness.Mm), t.in.Offset.Y.Mm)
+	s := leaning(sheetSection(front, back, t.in.Height.Mm, t.in.Thickness.Mm), off)
+	s.Up = up
+	return s
 }
 
 func (t *transition) volumeMm3(g *Shape) float64 { return g.developedMm3(t.in.Thickness.Mm) }
@@ -65,7 +76,8 @@ func (t *transition) seamMm() float64 {
 // developments make the flat blank.
 func (t *transition) developments(d *shaper) {
 	in := t.in
-	d.offset(in.Offset.Y.Mm)
+	off, _, _ := t.leans()
+	d.offset(off)
 	s := develop.Transition{
 		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm,
 		Forming: develop.Forming{

@@ -238,6 +238,7 @@ type Section struct {
 	Threads  []ThreadLine `json:"threads,omitempty"`
 	OnAxis   []AxisHole   `json:"on_axis,omitempty"`
 	Whole    [][]XY       `json:"whole,omitempty"` // closed contours of the metal cut from TOP to 180°, y up from the axis, where it differs above and below
+	Up       string       `json:"up,omitempty"`    // what is up in that cut, if not TOP: it goes from there to the other side
 	Seen     [][]XY       `json:"seen,omitempty"`  // and the edges seen behind that cut
 	Seals    []SealMark   `json:"seals,omitempty"`
 }

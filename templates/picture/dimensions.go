@@ -317,11 +317,11 @@ func Crowded(part *plan.PartPlan) bool {
 	return max(n[true], n[false]) > mostLabels
 }
 
-// leaning marks TOP beside a section that is cut on both sides of the axis, and how far
+// leaning marks TOP, or what is up, beside a section that is cut on both sides of the axis, and how far
 // the middle of its back end stands off the axis.
 func (v *dimensioned) leaning(top float64) {
 	d, x := &v.p.Draw, v.x0-wholeSidePad/2-2
-	d.Add(draw.TopArrow(x, top-5, 5), draw.Text{XMm: x, YMm: top - 8.4, SizeMm: draw.SmallMm, Bold: true, Align: draw.Centre, Content: "TOP"})
+	d.Add(draw.TopArrow(x, top-5, 5), draw.Text{XMm: x, YMm: top - 8.4, SizeMm: draw.SmallMm, Bold: true, Align: draw.Centre, Content: cmp.Or(v.s.Up, "TOP")})
 	if v.offset == nil {
 		return
 	}

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -166,6 +167,11 @@ func TestWholeSection(t *testing.T) {
 	}
 	if len(walls) != 2 || !said["TOP"] || !said["20"] {
 		t.Fatalf("%v, %v", walls, said)
+	}
+	part.Section.Up = "3 o'clock" // the cut from 9 o'clock to there
+	side := Dimensioned(part, 90, 70)
+	if said := textsIn(side.Drawn()); !slices.ContainsFunc(said, func(q draw.Text) bool { return q.Content == "3 o'clock" }) || slices.ContainsFunc(said, func(q draw.Text) bool { return q.Content == "TOP" }) {
+		t.Errorf("%v", said)
 	}
 	k := walls[0].Width() / 90
 	if math.Abs(walls[0].Height()-27*k) > 1e-9 || math.Abs(walls[1].Height()-67*k) > 1e-9 || math.Abs(walls[0].Y1-walls[1].Y0-120*k) > 1e-9 {
