@@ -42,11 +42,11 @@ func (screwKind) work(j *making, t *joint) {
 	p.Onto = len(j.members(t.b.Instance(), j.before)) == 1 && len(j.members(t.a.Instance(), j.before)) > 1
 	t.out.Screw = p
 	if t.axis {
-		p.EngagedMm = geom.Clean(max(0, t.rel.span(t.a.step.Span()).OnMm(t.b.step.Span())))
+		p.EngagedMm = geom.Clean(max(0, t.rel.span(t.a.r.FullSpan(t.a.step, true)).OnMm(t.b.r.FullSpan(t.b.step, true))))
 		p.Leads, p.Turns = t.screwsIn()
 	}
 	t.figure("thread", screw.Designation, screw.Source.String())
-	t.figure("engaged", t.w.Size(p.EngagedMm)+" of "+t.w.Size(t.b.step.LengthMm())+" in "+t.b.title(), "lengths as drawn")
+	t.figure("engaged", t.w.Size(p.EngagedMm)+" of "+t.w.Size(t.b.step.LengthMm())+" in "+t.b.title(), "lengths as drawn, full thread alone")
 	if p.Turns > 0 {
 		t.figure("turns", words.Trim(p.Turns, 1)+" from where it bites", "way by geometry, lead of the thread")
 	}

@@ -184,7 +184,15 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 		long, d = long+j.up(gripMm), free(bore.Size.NominalMm)
 		of += ", to it as measured"
 	}
+	ratio, _ := bore.Cone()
+	if ratio > 0 { // a cylinder would enter by nothing
+		d, long, p.Quantity = bounds{bore.Size.MinMm, bore.Size.MaxMm, bore.Size.NominalMm}, bore.LengthMm(), 1
+		count, of = ", taper 1:"+words.Trim(ratio, 3), of+", pressed in by hand"
+	}
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
+	if ratio > 0 {
+		p.Profile.Outside[0].Taper = seq.At(f.r.Part.Profile.Inside, func(s *parts.Step) bool { return s.Name.Value == bore.Name }).Taper
+	}
 	p.Stock = j.bar(d.high, 0)
 	switch {
 	case centred:
@@ -196,7 +204,7 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	case d.high > hollowMm:
 		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(j.w.Even(d.high/2, 10, 0.25)), long)}
 	}
-	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + of, p, nil}
+	return tool{"Scrap plug", " " + j.w.Dia(words.Either(ratio > 0, d.nominal, d.high)) + " × " + j.w.Size(long) + " long" + count + of, p, nil}
 }
 
 // Pulls tells whether a weld pulls a step of a part out of size that lies so far from it.
@@ -247,7 +255,8 @@ func (j *making) plugText(t *joint) string {
 
 // each says where the two plugs of a long bore go.
 func each(bore *part.Step) string {
-	return words.When(bore.LengthMm() > longDias*(bore.Size.MinMm-plugMm), ", one in each end")
+	ratio, _ := bore.Cone()
+	return words.When(ratio == 0 && bore.LengthMm() > longDias*(bore.Size.MinMm-plugMm), ", one in each end")
 }
 
 // filled tells whether one of some joints puts a part into a bore.

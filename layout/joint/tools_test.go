@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -455,5 +456,25 @@ func TestLevelBush(t *testing.T) {
 		if err != nil || len(p.Faults) > 0 || len(p.Tools) != 1 || !strings.HasPrefix(p.Tools[0].Tool, want) {
 			t.Errorf("%q: %v, %+v", below, err, p)
 		}
+	}
+}
+
+// The plug of a tapered bore is that taper: a cylinder of its large end, Ø34.8 of 1:10, would enter by half a millimetre.
+func TestTaperedPlug(t *testing.T) {
+	t.Parallel()
+	const hub = "part: hub\ntitle: Hub\nkind: turned\nmaterial: S355\nstock: {round: 85, length: 54, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 50}]\n" +
+		"  inside: [{name: taper, diameter: 34.8, fit: {plus-minus: 0.02}, length: 50, taper: {ratio: 10, toward: front}}]\n"
+	const disc = "part: disc\ntitle: Disc\nkind: ring\nmaterial: S355\nstock: {plate: 12, cut: laser}\noutline: {circle: 160}\nbore: {diameter: 80.2}\n"
+	job := jobOf(t, "{name: x, weld: {part: hub.body, to: disc.bore, type: fillet, size: 5}, level: front-with-front, below: 19}", hub, disc)
+	job.Tools = true
+	p := planned(t, job)
+	says(t, jointNamed(t, p, "x"), []string{"Scrap plug, oiled, in the taper of Hub, until all is cold."}, nil)
+	i := slices.IndexFunc(p.Tools, func(r plan.ToolRow) bool { return strings.Contains(r.Tool, "Scrap plug") })
+	if i < 0 || !strings.Contains(p.Tools[i].Tool, "Ø34.8 × 50 long, taper 1:10, for the taper of Hub") || p.Tools[i].Sheet == nil {
+		t.Fatalf("%+v", p.Tools)
+	}
+	section := p.Tools[i].Sheet.Section.Outer
+	if first, last := section[0], section[len(section)-1]; math.Abs(first.YMm-14.9) > 0.01 || math.Abs(last.YMm-17.4) > 0.01 {
+		t.Errorf("%v", section)
 	}
 }

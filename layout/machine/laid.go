@@ -154,6 +154,8 @@ func (m *Machine) engages(l *screwedIn, s *part.Step, p stand.OnAxis, u *part.St
 	wants := min(nutHighShare*nut.Size.NominalMm, nutFullShare*nut.LengthMm())
 	if nut.Size.Thread.Lead != nil { // a nut that travels carries on all of it
 		wants = nutFullShare * nut.LengthMm()
+	} else if full := max(0, p.Span(p.Of.FullSpan(u, false)).OnMm(m.Model(l.Part).FullSpan(s, false))); has >= wants-StandsMm {
+		has, wants = full, min(nutHighShare*nut.Size.NominalMm, nut.LengthMm())/2 // less undercuts and chamfers, half a nut at the least
 	}
 	mine, its := s.Size.Thread.Designation, u.Size.Thread.Designation
 	say := stand.Problem(l.joint, plan.NutHangs, l.at, m.Named(l.ID()), plan.Named(m.Title(p.ID)+" "+words.Spaced(u.Name)), m.Rounded(has, 2), m.Rounded(wants, 2))

@@ -163,6 +163,27 @@ func (s *Sizes) RunoutMm(st *Step, back bool) float64 {
 	return mm
 }
 
+// FullSpan is where along the axis a thread is full: less its undercut and the chamfers of its ends, and with runout less its run-out before
+// metal.
+func (s *Sizes) FullSpan(st *Step, runout bool) geom.Span {
+	at := st.Span()
+	lost := func(back bool) float64 {
+		bevel := s.Part.BevelMm(st.Name + "-" + string(words.Either(back, parts.Back, parts.Front)))
+		switch u := st.Undercut; {
+		case u != nil && s.UndercutAtBack(st) == back:
+			return max(bevel, u.WidthMm)
+		case !runout:
+			return bevel
+		case st.Inside:
+			return max(bevel, s.RunoutMm(st, back))
+		}
+		return max(bevel, s.FullThreadMm(st, back))
+	}
+	at.FromMm, at.ToMm = at.FromMm+lost(false), at.ToMm-lost(true)
+	at.ToMm = max(at.FromMm, at.ToMm)
+	return at
+}
+
 // FullThreadMm is how far from its end, the back or else the front, an outside thread
 // is cut in full at most: beside metal that stands over its root, by DIN 76-1; 0 where
 // it has an undercut or runs out freely.

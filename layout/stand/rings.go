@@ -131,8 +131,12 @@ func (m *Stand) folded(x assembly.Mismatch) []plan.Because {
 			in := m.Joint(name)
 			a, b := in.Ends()
 			on := words.Either(a.Instance() == i, a, b)
-			_, lip := r.FlapOf(r.GroupNamed(on.Feature))
-			return on.Instance() != i || !lip
+			g := r.GroupNamed(on.Feature)
+			if on.Instance() != i || g == nil {
+				return true
+			}
+			_, lip := r.FlapOf(g)
+			return !lip
 		})
 		if lips {
 			return []plan.Because{{Name: "or " + r.Out.Title, Problem: plan.Problem{Kind: plan.LoopFolded}}}
