@@ -800,6 +800,9 @@ func (v *view) throughHole(e *parts.Loose, g *parts.HoleGroup, h *hole, o screwO
 		flaw{o.sunk() && g.Countersink == nil && e.Part.Value == "" && e.Buy.Value == "", Finding{
 			What: what + " have heads for a countersink, and the holes have none", Numbers: o.words,
 			Rule: "a head that is to lie flush lies in its cone", Fix: "countersink: as wide as the head, on the side that the screws go in by"}},
+		flaw{g.Countersink != nil && !o.sunk() && e.Part.Value == "" && e.Buy.Value == "" && flatHead().MatchString(o.words), Finding{
+			What: what + " have heads that lie on a face, and the holes are countersunk", Numbers: o.words,
+			Rule: "a head that is to lie on a face has one under it", Fix: "countersunk screws, or plain holes"}},
 		o.otherCone(g, what),
 		flaw{!o.nut() && saysInto(e, g.Name.Value) && !v.nutsBought(o.thread.Designation) && !v.threadFree(o.thread.Designation), Finding{
 			What: what + " hold nothing: the holes that they are to go into have no thread", Numbers: o.words + " in " + v.mm(2*h.radiusMm),

@@ -18,7 +18,7 @@ import (
 // held looks in space at what the words stand or screw on a part: it is there, and stands the way
 // up that they say.
 var held = together(
-	of(everyPart, (*view).waysUp, each(everyRadial, (*view).setScrew), each(everyHole, (*view).saidStand, (*view).jacksOn)), (*reviewer).recesses,
+	of(everyPart, (*view).waysUp, (*view).jacksBeside, each(everyRadial, (*view).setScrew), each(everyHole, (*view).saidStand, (*view).jacksOn)), (*reviewer).recesses,
 	each(everyLoose, (*reviewer).clamps, (*reviewer).overHoles), each(anyJoint, (*reviewer).carries), of(everyMade, made.screwedOn, made.partlyOn),
 )
 
@@ -276,6 +276,34 @@ func (v *view) jacksOn(g *parts.HoleGroup) {
 		f.Rule, f.Fix = "a jacking screw presses on a face as wide as its point", "holes over a flat face"
 	}
 	v.add(f)
+}
+
+// jacksBeside looks for the jacking screws of a round part that stand on one side of its axis alone, by the widest angle between one
+// and the next. Common practice, no source: three stand 120° apart, and one of them may be left out.
+func (v *view) jacksBeside() {
+	const most = 240.0
+	var at []float64
+	var first *parts.HoleGroup
+	for g := range everyHole(v) {
+		if v.jacking(g) {
+			first = cmp.Or(first, g)
+			at = append(at, seq.Map(v.holesOf(g.Name.Value), func(h hole) float64 { return geom.ClockDeg(h.a) })...)
+		}
+	}
+	if len(at) < 2 || !v.turned() && v.p.Outline.Shape != parts.CircleOutline {
+		return
+	}
+	slices.Sort(at)
+	wide := at[0] + 360 - at[len(at)-1]
+	for k := range len(at) - 1 {
+		wide = max(wide, at[k+1]-at[k])
+	}
+	if geom.Over(wide, most) {
+		v.report(Check, first.Name.Value, first.Pos, Finding{
+			What: "the screws in " + first.Name.Value + " of " + v.p.Title.Value + " push on one side of it alone: it tilts and jams", Numbers: number(wide) + "° without a screw, wanted at most " + number(most) + "°",
+			Rule: "what is jacked off is pushed evenly", Fix: "the screws across from one another, or three of them evenly round",
+		})
+	}
 }
 
 // underMm is how far under their holes what screws stand on is at the most. Common practice, no source.

@@ -281,7 +281,7 @@ func saidThreads(r *reviewer) {
 		on, has := "the job", all
 		for _, p := range r.job.Parts {
 			if part == "" && p.NamedIn(t.Value) {
-				on, has = p.Title.Value, own[p]
+				on, has, part = p.Title.Value, own[p], p.Name.Value
 				break
 			}
 		}
@@ -303,6 +303,11 @@ func saidThreads(r *reviewer) {
 		}
 	}
 	look(r.motor().Earth, "")
+	for e := range everyBought(r) {
+		for _, m := range saying([]parts.Text{e.How}, intoThread) {
+			look(parts.Text{Value: e.Item.Value + ": " + m[1], Pos: e.Item.Pos}, "")
+		}
+	}
 }
 
 // saidHoles looks in the words of the motor's earth and of loose things for a hole that the part

@@ -157,7 +157,7 @@ func (r *reviewer) jointFace(j *parts.Joint) {
 
 // weldSense looks at the numbers of welds.
 var weldSense = together(
-	each(everyPlan(parts.WeldKind), (*reviewer).weldSize, (*reviewer).weldLong, (*reviewer).squareOnRound, (*reviewer).slips, (*reviewer).shallow),
+	each(everyPlan(parts.WeldKind), (*reviewer).weldSize, (*reviewer).weldLong, (*reviewer).squareOnRound, (*reviewer).slips, (*reviewer).shallow, (*reviewer).braceShort),
 	of(everyPart, each(everyEnd, (*view).rootGap)),
 )
 
@@ -212,6 +212,33 @@ func (r *reviewer) weldLong(j *plan.JointPlan) {
 			Rule: "a weld that carries runs over a quarter of its edge at the least", Fix: "the length of the edge, or accept it for a part that carries nothing",
 		})
 	}
+}
+
+// braceShort looks for a brace that is welded on by the far shorter of two sides that face one another: it is the wrong way round.
+func (r *reviewer) braceShort(j *plan.JointPlan) {
+	const least = 0.5 // common practice, no source: a brace is as wide at what it holds as anywhere
+	in := r.job.Joint(j.Name)
+	v := r.viewOf(in.Weld.Part.Part)
+	if !in.OnEdge() || v.p.For != parts.Brace {
+		return
+	}
+	far := map[string]string{"left": "right", "right": "left", "top": "bottom", "bottom": "top"}[in.Place.With]
+	if long, other := v.sideMm(in.Place.With), v.sideMm(far); geom.Over(least*other, long) {
+		r.ofJoint(j, Finding{
+			What: j.Title + ": the brace is welded on by its short side, " + in.Place.With, Numbers: r.mm(long) + ", its " + far + " " + r.mm(other), LeftMm: left(long),
+			Rule: "a brace holds by its long sides", Fix: "with: " + far,
+		})
+	}
+}
+
+// sideMm is how long the outline of a flat part lies along one side of its box.
+func (v *view) sideMm(side string) float64 {
+	way := map[string]plan.XY{"left": {XMm: -1}, "right": {XMm: 1}, "bottom": {YMm: -1}, "top": {YMm: 1}}[side]
+	off := func(p plan.XY) float64 { return p.XMm*way.XMm + p.YMm*way.YMm }
+	along := func(p plan.XY) float64 { return p.XMm*way.YMm + p.YMm*way.XMm }
+	most := seq.Max(-endless, v.outline, off)
+	on := seq.Keep(v.outline, func(p plan.XY) bool { return geom.Alike(off(p), most) })
+	return seq.Max(-endless, on, along) + seq.Max(-endless, on, func(p plan.XY) float64 { return -along(p) })
 }
 
 // stickMm is the thinnest sheet that is welded by stick. Common practice, no source: from about
