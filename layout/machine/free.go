@@ -124,5 +124,7 @@ func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (nearest 
 
 // blocked says what is in the way of movers, and the order in which it is not.
 func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block, order plan.Arg) []plan.Problem {
-	return []plan.Problem{m.Fault(j.Name, plan.PathBlocked, m.Named(b.Mover), m.Named(b.Fixed), m.Rounded(b.FirstMm, 1), order)}
+	p := m.Fault(j.Name, plan.PathBlocked, m.Named(b.Mover), m.Named(b.Fixed), m.Rounded(b.FirstMm, 1), order)
+	p.Bodies = []string{b.Mover, b.Fixed}
+	return []plan.Problem{p}
 }

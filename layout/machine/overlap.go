@@ -87,6 +87,7 @@ func (m *Machine) othersOf(id string, found [][]assembly.Overlap) (of []string) 
 func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assembly.Overlap) {
 	var names []string
 	var mm float64
+	ids := []string{id}
 	for _, alike := range found {
 		if !m.onlyOf(id, alike) {
 			if o := alike[0]; o.A != id && o.B != id || m.made(o.A, o.B) {
@@ -96,11 +97,12 @@ func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assem
 		}
 		for _, o := range alike {
 			other := words.Either(o.A == id, o.B, o.A)
-			names, mm = append(names, m.Title(other)), max(mm, o.DepthMm)
+			names, ids, mm = append(names, m.Title(other)), append(ids, other), max(mm, o.DepthMm)
 		}
 	}
 	j := m.between(id, "")
 	p := stand.Problem(j, plan.OverlapMany, m.posAt(j, id), m.Named(id), plan.Named(strings.Join(names, ", ")), m.Rounded(mm, 2))
+	p.Bodies = ids
 	m.turnCures(id, &p)
 	m.Problems = append(m.Problems, p)
 	return rest
@@ -137,14 +139,16 @@ func (m *Machine) fromCorner(bar, on string) bool {
 func (m *Machine) overlaps(alike []assembly.Overlap) {
 	o := alike[0]
 	j, pos := m.meet(o.A, o.B)
-	var a, b []string
+	var a, b, bodies []string
 	for _, o := range alike {
+		bodies = seq.Add(bodies, o.A, o.B)
 		a, b = seq.Add(a, m.Title(o.A)), seq.Add(b, m.Title(o.B))
 	}
 	if !m.made(o.A, o.B) {
 		a, b = a[:1], b[:1]
 	}
 	p := stand.Problem(j, plan.PartsOverlap, pos, plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), m.Rounded(o.DepthMm, 2))
+	p.Bodies = bodies
 	ids := []string{o.A, o.B}
 	for i, q := range m.Problems {
 		if q.Kind == plan.FrameSkew && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {

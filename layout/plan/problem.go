@@ -24,7 +24,9 @@ type Problem struct {
 	Feature string `json:"feature,omitempty"`
 	// Ends are the features that do not go together, of a spigot and its register alone: the spigot first.
 	Ends []parts.JointRef `json:"-"`
-	Args []Arg            `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
+	// Bodies are those, by their ids, that are in one another's way in the machine.
+	Bodies []string `json:"-"`
+	Args   []Arg    `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
 	// Because is why, where several things were tried.
 	Because []Because `json:"because,omitempty"`
 	What    string    `json:"what"` // the sentence, as package words makes it

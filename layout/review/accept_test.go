@@ -252,7 +252,7 @@ func TestFollow(t *testing.T) {
 		{"place! overlap weld-gap", "place!"}, {"pattern! weld-gap", "pattern! weld-gap"}, {"place weld-gap overlap", "place weld-gap overlap"}, {"stud! overlap place head edge", "stud! edge"}, {"stud overlap", "stud overlap"},
 		{"overlap! overlap place", "overlap! place"}, {"accepted place! overlap", "place! overlap"},
 	} {
-		r, accepted := &reviewer{}, false
+		r, accepted := &reviewer{pl: &plan.Plan{}}, false
 		for _, code := range strings.Fields(c.found) {
 			name, astray := strings.CutSuffix(code, "!")
 			if name == "accepted" {

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -368,7 +369,14 @@ func space(r *reviewer) {
 		if p.Kind == plan.FlightBackward && r.inLine() != nil {
 			continue // which way it turns is not known: said of the motor
 		}
-		r.problem(p, Finding{Part: p.Joint, Feature: p.Feature, What: p.What, astray: elsewhere(p)})
+		f := Finding{Part: p.Joint, Feature: p.Feature, What: p.What, bodies: p.Bodies, astray: elsewhere(p)}
+		if by := map[plan.ProblemKind]int{plan.PlaceTurned: 2, plan.PlaceMisses: 2, plan.OverlapMisses: 5}[p.Kind]; f.astray {
+			f.doubted = append(strings.Split(p.Args[by].Text, ", "), p.Joint)
+		}
+		if p.Kind == plan.PathBlocked && len(r.pl.Faults) > 0 {
+			f.bodies = nil // without a joint the order is another
+		}
+		r.problem(p, f)
 	}
 }
 

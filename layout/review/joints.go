@@ -15,7 +15,7 @@ import (
 // wrong with the others.
 func jointProblems(r *reviewer) {
 	for _, p := range r.pl.Faults {
-		r.problem(p, Finding{Part: p.Joint, What: p.What, astray: true})
+		r.problem(p, Finding{Part: p.Joint, What: p.What, astray: true, doubted: []string{p.Joint}})
 	}
 	for _, q := range r.pl.Parts {
 		for _, p := range q.Problems {

@@ -307,7 +307,7 @@ func (r *reviewer) studShoulder(j *plan.JointPlan) {
 	wide := seq.Max(0, stud.outside, func(c *cylinder) float64 { return c.Drawn.Size.Nominal.Mm })
 	if h := seq.At(v.holes, func(h *hole) bool { return h.name == j.A.Feature && wide < 2*h.radiusMm+1 }); h != nil {
 		stud.report(Stop, "", stud.p.Name.Pos, Finding{
-			astray: true, What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: v.mm(wide) + " at a hole of " + v.mm(2*h.radiusMm),
+			astray: true, doubted: []string{j.Name}, What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: v.mm(wide) + " at a hole of " + v.mm(2*h.radiusMm),
 			Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
 		})
 	}

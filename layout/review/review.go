@@ -67,6 +67,8 @@ type Finding struct {
 	Accepted bool          // the job takes it as it is
 	of       *plan.Problem // of a joint, which its page says too; nil for another
 	astray   bool          // what stands on it is elsewhere, or nobody knows where
+	doubted  []string      // then the joints of which one is wrong, by name
+	bodies   []string      // that are in one another's way, by their ids
 	Reason   string        // the job's reason for that
 	// With are the other places of a note that has one cure for all of them.
 	With []Finding
@@ -125,14 +127,50 @@ func (r *reviewer) follow() {
 	follows([]string{"travel"}, func(f Finding) bool { return f.Severity == Stop && slices.Contains(astray, f.Code) })
 	follows([]string{"overlap", "place", "head"}, func(f Finding) bool { return f.astray && f.Code == "stud" })
 	follows([]string{"order"}, func(f Finding) bool { return f.astray && f.Code != "order" })
-	if slices.ContainsFunc(r.found, func(f Finding) bool { return f.astray && !f.Accepted }) {
-		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return !f.astray && slices.Contains(elsewhereCodes, f.Code) })
+	if wrong := seq.Keep(r.found, func(f Finding) bool { return f.astray && !f.Accepted }); len(wrong) > 0 {
+		whole := r.pieces(wrong)
+		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return !f.astray && slices.Contains(elsewhereCodes, f.Code) && !whole(f.bodies) })
 	}
 	follows([]string{"weld-gap"}, func(f Finding) bool { return f.astray && f.Severity == Stop && f.Code == "place" })
 }
 
+// pieces tells of bodies whether they hold their places to one another whatever is wrong with the joints that some findings doubt.
+func (r *reviewer) pieces(wrong []Finding) func(bodies []string) bool {
+	doubted := map[string]bool{}
+	for _, f := range wrong {
+		for _, name := range f.doubted {
+			doubted[name] = true
+		}
+	}
+	piece := map[string]string{}
+	of := func(id string) string {
+		for piece[id] != "" {
+			id = piece[id]
+		}
+		return id
+	}
+	held := map[string]string{} // what each body hangs on that a joint holds
+	for j := range anyPlan(r) {
+		a, b := j.A.Instance().ID(), j.B.Instance().ID()
+		held[a], held[b] = a, b
+		if !doubted[j.Name] && of(a) != of(b) {
+			piece[of(a)] = of(b)
+		}
+	}
+	return func(bodies []string) bool {
+		on := seq.Map(bodies, func(id string) string {
+			role := r.machine().Roles[id]
+			if j := r.pl.Joint(role.Joint); j != nil && !doubted[j.Name] {
+				return j.A.Instance().ID()
+			}
+			return held[cmp.Or(role.On, id)]
+		})
+		return len(on) > 0 && !slices.ContainsFunc(on, func(id string) bool { return id == "" || of(id) != of(on[0]) })
+	}
+}
+
 // elsewhereCodes are what a part seems to do, or not to do, that stands elsewhere than it is meant to: where a joint is not worked out or
-// misses by much, a part lies the other way round or what holds two apart has no shoulder.
+// misses by much, a part lies the other way round or what holds two apart has no shoulder; what lies within one piece is said all the same.
 var elsewhereCodes = []string{"overlap", "way", "early", "tips", "guard", "heads", "ring", "belt"}
 
 // astray are stops that say why what travels does not: it is out of place, or what it meets is.
