@@ -96,10 +96,18 @@ func Pages(like Sheet, first Piece, title, rest string) func(page int) (*Sheet, 
 
 // RunningHead is the head of a further page.
 func RunningHead(title, rest string, width float64) Piece {
-	p := Piece{Height: 10}
-	p.Draw.Add(Text{YMm: -4.6, SizeMm: 4.6, Bold: true, Content: title + " – " + rest, Heading: 1}.Within(width))
-	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
+	p, _ := HeadLine(title, rest, width)
 	return p
+}
+
+// HeadLine is a running head; whole is false where its line is too short for all of it.
+func HeadLine(title, rest string, width float64) (p Piece, whole bool) {
+	p.Height = 10
+	text := Text{YMm: -4.6, SizeMm: 4.6, Bold: true, Content: title + " – " + rest, Heading: 1}
+	said := text.Within(width)
+	p.Draw.Add(said)
+	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
+	return p, said.Content == text.Content
 }
 
 // Over tells whether a trial has taken more pages than it may; what else is set

@@ -193,3 +193,17 @@ func TestRoomiest(t *testing.T) {
 		t.Errorf("three sheets are %d pages and %v", pages, rest)
 	}
 }
+
+// A head says whether its line held all of it; the line is no wider than the page either way.
+func TestHeadLine(t *testing.T) {
+	t.Parallel()
+	const title, rest = "Orchard cider grinder and press", "general arrangement, Pressing barrel, tied to the machine by no joint"
+	wide := TextWidth(title+" – "+rest, 4.6, true)
+	for width, want := range map[float64]bool{wide + 0.1: true, 0.5 * wide: false, 60: false} {
+		p, whole := HeadLine(title, rest, width)
+		text := p.Draw.Items[0].(Text)
+		if whole != want || (text.Content == title+" – "+rest) != want || TextWidth(text.Content, text.SizeMm, true) > width || p.Height != 10 {
+			t.Errorf("%v wide: %v, %+v", width, whole, text)
+		}
+	}
+}

@@ -70,10 +70,14 @@ func (r *arranger) sheet(rest string, scale float64) (*draw.Sheet, draw.Rect) {
 	word := scaleWord(scale)
 	s := &draw.Sheet{Frame: r.frame, All: true, Name: arrangementName, Scale: word}
 	room := r.frame.Body()
+	apart := ""
 	if r.a.Title != "" {
-		rest = r.a.Title + ", tied to the machine by no joint, " + rest
+		apart = r.a.Title + ", tied to the machine by no joint"
 	}
-	head := draw.RunningHead(r.pl.Job, "general arrangement, "+rest+", "+word, room.Width())
+	head, whole := draw.HeadLine(r.pl.Job, words.Join(", ", "general arrangement", apart, rest, word), room.Width())
+	if !whole { // each view says under it what it shows
+		head, _ = draw.HeadLine(r.pl.Job, words.Join(", ", "general arrangement", apart, word), room.Width())
+	}
 	s.Draw.Place(&head.Draw, room.X0, room.Y1)
 	room.Y1 -= head.Height
 	return s, room
