@@ -129,9 +129,39 @@ func (r *reviewer) follow() {
 	follows([]string{"order"}, func(f Finding) bool { return f.astray && f.Code != "order" })
 	if wrong := seq.Keep(r.found, func(f Finding) bool { return f.astray && !f.Accepted }); len(wrong) > 0 {
 		whole := r.pieces(wrong)
+		r.shared()
 		r.found = slices.DeleteFunc(r.found, func(f Finding) bool { return !f.astray && slices.Contains(elsewhereCodes, f.Code) && !whole(f.bodies) })
 	}
 	follows([]string{"weld-gap"}, func(f Finding) bool { return f.astray && f.Severity == Stop && f.Code == "place" })
+}
+
+// shared says of several loops that do not close which joint, or else which part, is in all of them, if one alone is.
+func (r *reviewer) shared() {
+	var joints, copies []string
+	n := 0
+	for f := range seq.Refs(r.found) {
+		if !f.astray || len(f.doubted) < 2 {
+			continue
+		}
+		var own []string
+		for _, name := range f.doubted {
+			if j := r.pl.Joint(name); j != nil {
+				own = append(own, r.machine().Title(j.A.Instance().ID()), r.machine().Title(j.B.Instance().ID()))
+			}
+		}
+		if n++; n == 1 {
+			joints, copies = f.doubted, own
+		}
+		joints = seq.Keep(joints, func(name string) bool { return slices.Contains(f.doubted, name) })
+		copies = seq.Keep(seq.Add(nil, copies...), func(title string) bool { return slices.Contains(own, title) })
+	}
+	if in := words.Either(len(joints) == 1, joints, copies); n > 1 && len(in) == 1 {
+		for f := range seq.Refs(r.found) {
+			if f.astray && len(f.doubted) > 1 {
+				f.Fix += "; first look at " + in[0] + ", which alone is in all that do not agree"
+			}
+		}
+	}
 }
 
 // pieces tells of bodies whether they hold their places to one another whatever is wrong with the joints that some findings doubt.
