@@ -399,9 +399,30 @@ func (r *reviewer) boughtBy(e *parts.Loose) {
 	for v, g := range r.groups() {
 		if v.saidFor(e, said, g) || o.sunk() && g.Countersink != nil && v.p.NamedIn(e.Item.Value+" "+e.How.Value) && !v.jointNames(g.Name.Value) && sameThread(g.Size.Thread, o.thread.Designation) {
 			v.ordered(e, g, o)
+			v.fromSide(e, g)
 		}
 	}
 }
+
+// fromSide looks for screws that the words put in from above or from below, and whose blind holes look the other way as the machine stands.
+func (v *view) fromSide(e *parts.Loose, g *parts.HoleGroup) {
+	b := v.bodyOf(v.p.Name.Value)
+	said := fromWay().FindString(e.How.Value)
+	if said == "" || b == nil || g.Through || v.p.Quantity > 1 || len(v.pl.Faults) > 0 {
+		return
+	}
+	up := b.Pose.Z.Dot(v.machine().Up) * words.Either(g.Face == parts.Back, -1.0, 1)
+	if above := strings.HasSuffix(said, "above"); math.Abs(up) > steep && above != (up > 0) {
+		v.report(Stop, g.Name.Value, e.How.Pos, Finding{
+			What:    "what is bought for " + g.Name.Value + " of " + v.p.Title.Value + " goes in " + said + ", and these blind holes open " + words.Either(above, "downward", "upward"),
+			Numbers: "face: " + string(g.Face),
+			Rule:    "a screw goes in by the open end of its hole", Source: "by geometry", Fix: "the other face, depth: through, or the words",
+		})
+	}
+}
+
+// steep is from which cosine on a face looks up or down. Common practice, no source.
+const steep = 0.7
 
 // fewerThanSaid tells whether there are fewer screws than holes that the words beside them name.
 func (r *reviewer) fewerThanSaid(e *parts.Loose) bool {

@@ -300,8 +300,9 @@ func (v *view) jacksBeside() {
 	}
 	if geom.Over(wide, most) {
 		v.report(Check, first.Name.Value, first.Pos, Finding{
-			What: "the screws in " + first.Name.Value + " of " + v.p.Title.Value + " push on one side of it alone: it tilts and jams", Numbers: number(wide) + "° without a screw, wanted at most " + number(most) + "°",
-			Rule: "what is jacked off is pushed evenly", Fix: "the screws across from one another, or three of them evenly round",
+			What:    "the screws in " + first.Name.Value + " of " + v.p.Title.Value + " push on one side of it alone: it tilts and jams",
+			Numbers: number(wide) + "° without a screw, wanted at most " + number(most) + "°",
+			Rule:    "what is jacked off is pushed evenly", Fix: "the screws across from one another, or three of them evenly round",
 		})
 	}
 }

@@ -58,6 +58,7 @@ var (
 	screwedIn    = spoken(`\b(?:screwed|turned|threaded) into (each|every|both)?\b([^,;.]*?)(?: until\b| and\b|[,;.]|$)`)
 	bearsOn      = spoken(`\b(?:bears?|presses|pushes|stands?|rests?) (?:on|against)\b`)
 	comesThrough = spoken(`\bthrough (?:an? |the |its |one |each )?([a-z][a-z ]*)`)
+	fromWay      = spoken(`\bfrom (?:above|below)\b`)
 	intoThread   = spoken(`\bin(?:to)? the threads? of ([^,.;:]+)`)
 	goesIn       = spoken(`\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
 	stillFree    = spoken(`\b(?:while|as long as) nothing is (?:under|below|behind)\b`)

@@ -180,7 +180,7 @@ func (r *reviewer) pieces(wrong []Finding) func(bodies []string) bool {
 		return id
 	}
 	held := map[string]string{} // what each body hangs on that a joint holds
-	for j := range anyPlan(r) {
+	for _, j := range r.pl.Joints {
 		a, b := j.A.Instance().ID(), j.B.Instance().ID()
 		held[a], held[b] = a, b
 		if !doubted[j.Name] && of(a) != of(b) {
