@@ -406,9 +406,12 @@ func (r *reviewer) boughtBy(e *parts.Loose) {
 
 // fromSide looks for screws that the words put in from above or from below, and whose blind holes look the other way as the machine stands.
 func (v *view) fromSide(e *parts.Loose, g *parts.HoleGroup) {
-	b := v.bodyOf(v.p.Name.Value)
 	said := fromWay().FindString(e.How.Value)
-	if said == "" || b == nil || g.Through || v.p.Quantity > 1 || len(v.pl.Faults) > 0 {
+	if said == "" || g.Through || v.p.Quantity > 1 || len(v.pl.Faults) > 0 {
+		return
+	}
+	b := v.bodyOf(v.p.Name.Value)
+	if b == nil {
 		return
 	}
 	up := b.Pose.Z.Dot(v.machine().Up) * words.Either(g.Face == parts.Back, -1.0, 1)
