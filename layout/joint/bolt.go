@@ -517,12 +517,13 @@ func (j *making) startBolts(t *joint, p *plan.BoltPlan, tapped bool) {
 		return
 	}
 	for i := range p.Shifts {
-		set, most := ": set it now.", t.in.Bolt.Adjust
+		set, most := "Set "+t.shifts.title()+" at the place drawn, as far as nothing asks for another: from there it", t.in.Bolt.Adjust
+		after := "."
 		if belt := j.beltLater(t); belt != "" {
-			set = "; it is set there when " + belt + " is on."
+			set, after = "From the place drawn "+t.shifts.title(), "; it is set there when "+belt+" is on."
 		}
-		far := words.When(most.Set() && geom.Over(min(p.Shifts[i].Mm, p.Shifts[i].BackMm), most.Mm), ", and is to be by "+t.w.Said(most.Mm)+" at most")
-		s.Do = append(s.Do, "From the place drawn "+t.shifts.title()+" can be shifted "+t.shiftText(i)+far+set)
+		far := words.When(most.Set() && geom.Over(min(p.Shifts[i].Mm, p.Shifts[i].BackMm), most.Mm), ", and may be by "+t.w.Said(most.Mm)+" at most")
+		s.Do = append(s.Do, set+" can be shifted "+t.shiftText(i)+far+after)
 	}
 }
 

@@ -504,7 +504,7 @@ func TestUpToAMillimetre(t *testing.T) {
 		return (&shop{job: &parts.Job{Units: units}, w: words.Writer{Units: units}}).jigMm(jig{first: drilled{m: &part.Group{Group: &plan.Group{DrillMm: drill}}}})
 	}
 	sleeve := func(n float64) float64 {
-		return (&shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}).sleeveMm(&joint{ofBolts: ofBolts{boltMm: 20}, out: &plan.JointPlan{Bolt: &plan.BoltPlan{PreloadN: n}}})
+		return (&shop{job: &parts.Job{}, w: words.Writer{Units: parts.Millimetres}}).sleeveMm(&joint{out: &plan.JointPlan{Bolt: &plan.BoltPlan{PreloadN: n}}}, 20.5)
 	}
 	for _, c := range [][2]float64{{thick(parts.Millimetres, 6), 10}, {thick(parts.Millimetres, 6.7), 11}, {thick(parts.Millimetres, 11), 17}, {thick(parts.Inches, 11), 11 * 25.4 / 16}, {sleeve(50000), 27}, {sleeve(60000), 28}} {
 		if math.Abs(c[0]-c[1]) > 1e-6 {

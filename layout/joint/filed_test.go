@@ -233,7 +233,7 @@ func TestBoltedOverItsOwn(t *testing.T) {
 	says(t, jointNamed(t, p, "two"), []string{"bar 2 between them. See that it is so, and nothing else lies between the two faces."}, nil)
 	bare := planned(t, jobOf(t, "{name: one, bolt: {through: top.left, into: base.left, bolt: M10 8.8, nut: yes}, face: back-on-front}\n  - {name: two, bolt: {through: top.right, into: base.right, bolt: M10 8.8, nut: yes}, face: back-on-front}", "part: top\n"+flat, "part: base\n"+flat))
 	says(t, jointNamed(t, bare, "one"), []string{"The faces of top right and base right close here too", "Start those of top right and base right too"}, nil)
-	says(t, jointNamed(t, p, "rail"), []string{"From the place drawn rail can be shifted 6.7 mm each way along the slots of top, and is to be by 5 mm at most: set it now."}, []string{"top can be shifted"})
+	says(t, jointNamed(t, p, "rail"), []string{"Set rail at the place drawn, as far as nothing asks for another: from there it can be shifted 6.7 mm each way along the slots of top, and may be by 5 mm at most."}, []string{"top can be shifted"})
 }
 
 // Studs of one part in two joints are its copies one after another: four stand in four holes, and of three one lacks.

@@ -289,6 +289,10 @@ func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 	}
 	if len(g.rings) > 0 && g.rings[0].place.Size.Measured() {
 		out = append(out, "Measure the spigots that the ring goes over before it is bored: it is bored to the largest of them.")
+		if len(g.plugs) > 0 { // these may wait for what is drilled by the register
+			d := g.rings[0]
+			out = append(out, "Until "+words.Spaced(d.place.Name)+" of "+d.r.Out.Title+" is turned the ring stays unbored: what the register goes into is drilled without it. Then bore it true to the register.")
+		}
 	}
 	if len(g.plugs) > 0 && len(g.rings) > 0 || !samePlaces(g.first.at, flipped(g.first.at)) {
 		for i, of := range [][]drilled{g.plugs, g.rings} {
@@ -309,13 +313,13 @@ func (g *jig) down(bore bool) string {
 // lay says how jig no lies on one of its parts.
 func (g *jig) lay(no string, d drilled) string {
 	on := words.Either(!d.place.Inside, "its bore over the "+words.Spaced(d.place.Name), "its register in the "+words.Spaced(d.place.Name))
-	return "Lay drill jig " + no + g.madeTo() + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
+	return "Lay drill jig " + no + g.madeTo(d.place.Inside) + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
 }
 
-// madeTo says which registers a jig waits for: those that it is made to as they measure.
-func (g *jig) madeTo() string {
+// madeTo says which registers a jig waits for on a part with a bore, or with a spigot: those that it is made to there as they measure.
+func (g *jig) madeTo(bore bool) string {
 	var to []string
-	for _, d := range slices.Concat(g.plugs, g.rings) {
+	for _, d := range words.Either(bore, g.plugs, g.rings) {
 		if d.place.Size.Measured() {
 			to = seq.Add(to, words.Spaced(d.place.Name)+" of "+d.r.Out.Title)
 		}

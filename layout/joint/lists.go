@@ -73,10 +73,9 @@ func steps(of []*joint) string {
 // pipeMPa is the least yield of the pipe that sleeves are cut from: P235, EN 10217-1.
 const pipeMPa = 235
 
-// sleeveMm is the outside of a sleeve that the preload of a bolt through it does not squeeze, with the
-// bore half a millimetre over the bolt.
-func (s *shop) sleeveMm(t *joint) float64 {
-	bore := t.boltMm + 0.5
+// sleeveMm is the outside of a sleeve that the preload of a bolt through it does not squeeze, of a bore in mm:
+// that of the hole, for the bolt to keep its play.
+func (s *shop) sleeveMm(t *joint, bore float64) float64 {
 	return s.up(math.Sqrt(bore*bore + 4*t.out.Bolt.PreloadN/(math.Pi*pipeMPa)))
 }
 
@@ -106,7 +105,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t))+" outside or more, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(sleeveLongMm(f))+" long", p.Count, "")
+			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t, f.group.Size.FinishedMm))+" outside or more, bore "+s.w.Dia(f.group.Size.FinishedMm)+" or more, "+s.w.Size(sleeveLongMm(f))+" long", p.Count, "")
 		}
 	}
 	if nuts > 0 {

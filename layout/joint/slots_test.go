@@ -153,7 +153,7 @@ func TestNothingSetAlongSlots(t *testing.T) {
 	slots := func(adjust string) string {
 		return "{name: slots, bolt: {through: foot.s, into: base.s, bolt: M10 8.8, washer: yes" + adjust + "}, face: back-on-front}"
 	}
-	const now, none = "set it now.", "Earlier steps hold foot and base to one another already: nothing is set along the slots here."
+	const now, none = "as far as nothing asks for another: from there it can be shifted", "Earlier steps hold foot and base to one another already: nothing is set along the slots here."
 	for _, c := range [][4]string{{round, slots(""), none, now}, {slots(""), round, now, none}, {round, slots(", adjust: 5"), now, none}} {
 		p, err := draft(jobOf(t, c[0]+"\n  - "+c[1], foot, base))
 		if err != nil {

@@ -91,15 +91,6 @@ func (j *making) seamOf(t *joint, p *plan.WeldPlan) error {
 	return t.ring(p)
 }
 
-// allRoundShare of a round is all of it, for a length that is told or corners that are found along chords. Common practice, no source.
-const allRoundShare = 0.95
-
-// ringed tells whether a weld closes on itself round a circle: where no length is told, or one that goes all round.
-func (t *joint) ringed(p *plan.WeldPlan) bool {
-	told := t.in.Weld.Length
-	return p.DiameterMm != 0 && (!told.Set() || told.Mm > allRoundShare*math.Pi*p.DiameterMm)
-}
-
 // corners finds where a straight fillet with a place lies, or one at the end of a bar that others have set, says it with the place where that
 // is not on every side, and notes a length that is asked for where no corner is.
 func (j *making) corners(t *joint, p *plan.WeldPlan) {

@@ -35,7 +35,7 @@ func (b *bench) driverOn(set setting) string {
 	on := seq.First(outside, func(s *Step) bool { return s.LengthMm() >= leastDriverMm })
 	switch {
 	case on != nil && on.Size.Thread != nil:
-		return words.Spaced(on.Name) + ", in a nut " + on.Size.Thread.Designation + " sawn open on one side"
+		return words.Spaced(on.Name) + ", in a spare nut " + on.Size.Thread.Designation + " sawn open on one side, or copper sheet"
 	case on != nil && on != outside[0]:
 		return words.Spaced(on.Name) + ", over a split sleeve or copper sheet"
 	}

@@ -44,7 +44,7 @@ func TestHeldUnderFlanges(t *testing.T) {
 func TestFiled(t *testing.T) {
 	t.Parallel()
 	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 72, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
-	for source, want := range map[string][2]string{ring: {", no wider: less reaches in", "7.0 – 8.0 × 19.0 – 21.0"}, strings.Replace(ring, "72", "112", 1): {"", "7.8 – 8.2 × 19.8 – 20.2"}} {
+	for source, want := range map[string][2]string{ring: {", no wider, for what reaches in", "7.0 – 8.0 × 19.0 – 21.0"}, strings.Replace(ring, "72", "112", 1): {"", "7.8 – 8.2 × 19.8 – 20.2"}} {
 		if c := check(work(t, "mm", source), "a around × along"+want[0]); c == nil || c.Limits != want[1] {
 			t.Errorf("%v, want %s", c, want)
 		}
@@ -148,7 +148,7 @@ func TestDriverOnWhatTakesIt(t *testing.T) {
 	t.Parallel()
 	const bar = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm, length: 906 mm, cut: saw}\nprofile:\n  outside: [{name: tip, diameter: 14, length: TIP}, {name: next, NEXT, length: 300}, {name: guide, diameter: 25, length: 400}, {name: far, diameter: 20, length: 180}]\n"
 	for _, c := range []struct{ tip, next, want string }{
-		{"6", "thread: M20", "driver on next, in a nut M20 sawn open on one side"},
+		{"6", "thread: M20", "driver on next, in a spare nut M20 sawn open on one side, or copper sheet"},
 		{"6", "diameter: 20", "driver on next, over a split sleeve or copper sheet"},
 		{"20", "thread: M20", "driver on the end turned before, over a split sleeve or copper sheet"},
 	} {

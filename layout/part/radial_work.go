@@ -188,7 +188,7 @@ func (m *Radial) checkSize(r *record) {
 		}
 		r.checkSized(r.ref(m), name+" around × along", around, r.General(geom.Clean(row.AlongMm)))
 		if c := &r.list[len(r.list)-1]; c.Source != (lookup.Source{}) && !noWider && !row.InFlat && r.filed(m) {
-			c.What += ", no wider: less reaches in"
+			c.What += ", no wider, for what reaches in"
 			c.Limits = r.W.Limits(row.AroundMm-filedMm, row.AroundMm) + " × " + r.W.Limits(row.AlongMm-filedMm, row.AlongMm+filedMm)
 			c.Source = lookup.NoSource
 		}

@@ -57,7 +57,8 @@ func (b *bench) onCentresSupport(steps []*Step) string {
 	if worst == nil {
 		return ""
 	}
-	return "; travelling steady, or a spring pass on short steps: " + b.bends(worst, mm)
+	lo, hi := worst.Size.MinMm, worst.Size.MaxMm
+	return "; travelling steady" + words.When(!worst.Size.Limited || !geom.Over(mm, hi-lo), ", or a spring pass on short steps") + ": " + b.bends(worst, mm)
 }
 
 // held is how a part stands in the chuck: on gripMm of its length, with the jaws'

@@ -33,6 +33,7 @@ func TestSupport(t *testing.T) {
 	}{
 		{"close on centres", bar("diameter: 30, fit: k6", 300, 278), []string{"travelling steady, or a spring pass on short steps: a finishing cut bends fine 5 µm aside"}, nil},
 		{"h8 on centres", bar("diameter: 30, fit: h8", 300, 278), []string{"travelling steady, or a spring pass on short steps: a finishing cut bends fine 5 µm aside"}, nil},
+		{"bent by more than its limits", bar("diameter: 30, fit: k6", 900, 878), []string{"travelling steady: a finishing cut bends fine "}, []string{"spring pass"}},
 		{"h9 on centres", bar("diameter: 30, fit: h9", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
 		{"coarse on centres", bar("diameter: 30, fit: h11", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
 		{"a lead screw", "part: bar\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: thread, thread: Tr24x5, length: 600}\n    - {name: collar, diameter: 30, length: 20}\n", []string{"travelling steady, or a spring pass on short steps: a finishing cut bends thread"}, nil},

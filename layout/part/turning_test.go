@@ -71,7 +71,7 @@ func TestShaftOrder(t *testing.T) {
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
 		"auger key: keyway 14 N9 × 100", "Clock 0°, 290 to 390 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.4 on Ø50", "This keyway is TOP", "side-and-face cutter Ø63",
 		"drive key: keyway 10 N9 × 56")
-	for i, want := range map[int]string{3: "between centres, driver on the end not finished;", 4: "between centres, driver on nose, in a nut M36x3 LH sawn open on one side;"} {
+	for i, want := range map[int]string{3: "between centres, driver on the end not finished;", 4: "between centres, driver on nose, in a spare nut M36x3 LH sawn open on one side, or copper sheet;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
 			t.Errorf("operation %d is held %s", i+1, got)
 		}
