@@ -574,7 +574,8 @@ func (j *making) tighten(t *joint, p *plan.BoltPlan, c closing) {
 	if last != nil {
 		at, all = last, "at both ends of "+all
 	}
-	s := t.step("Tighten", slices.Concat([]string{words.When(last != nil, "All "+all+", that are loose till now: each round through all of them."), j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{j.holdsRound(t), with})...)
+	loose := words.When(last != nil, "All "+all+", that are loose till now: each round through all of them.")
+	s := t.step("Tighten", slices.Concat([]string{loose, j.throughBoth(t, p)}, j.order(t, p), t.rounds(p), []string{j.holdsRound(t), with})...)
 	s.Hold = c.shut
 	each := map[float64]bool{0: true}
 	for _, o := range at {

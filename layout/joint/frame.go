@@ -537,7 +537,8 @@ func (j *making) sleeves(t *joint, bars []feature) string {
 		names = append(names, name)
 	}
 	return "Sleeves for the bolts go into " + strings.Join(names, ", ") +
-		" now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; tack its rim, take the bolt out, weld the rim round and dress it flush for " +
+		" now. Open the hole on the side of the head, there alone, to the outside of the sleeve; let it in down to the other wall, its bolt through both; " +
+		"tack its rim, take the bolt out, weld the rim round and dress it flush for " +
 		words.Either(len(under) > 1, "what bears there", strings.Join(under, "")) + "."
 }
 

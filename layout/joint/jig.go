@@ -291,7 +291,8 @@ func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 		out = append(out, "Measure the spigots that the ring goes over before it is bored: it is bored to the largest of them.")
 		if len(g.plugs) > 0 { // these may wait for what is drilled by the register
 			d := g.rings[0]
-			out = append(out, "Until "+words.Spaced(d.place.Name)+" of "+d.r.Out.Title+" is turned the ring stays unbored: what the register goes into is drilled without it. Then bore it true to the register.")
+			out = append(out, "Until "+words.Spaced(d.place.Name)+" of "+d.r.Out.Title+" is turned the ring stays unbored: "+
+				"what the register goes into is drilled without it. Then bore it true to the register.")
 		}
 	}
 	if len(g.plugs) > 0 && len(g.rings) > 0 || !samePlaces(g.first.at, flipped(g.first.at)) {

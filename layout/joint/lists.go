@@ -105,7 +105,8 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t, f.group.Size.FinishedMm))+" outside or more, bore "+s.w.Dia(f.group.Size.FinishedMm)+" or more, "+s.w.Size(sleeveLongMm(f))+" long", p.Count, "")
+			bore := f.group.Size.FinishedMm
+			list.use(cmp.Or(t.sleeve, t), "Sleeve of pipe, "+s.w.Dia(s.sleeveMm(t, bore))+" outside or more, bore "+s.w.Dia(bore)+" or more, "+s.w.Size(sleeveLongMm(f))+" long", p.Count, "")
 		}
 	}
 	if nuts > 0 {

@@ -31,15 +31,6 @@ func (t *joint) seamRoundMm() float64 {
 	return math.Pi * t.weldDiameterMm()
 }
 
-// allRoundShare of a round is all of it, for a length that is told or corners that are found along chords. Common practice, no source.
-const allRoundShare = 0.95
-
-// ringed tells whether a weld closes on itself round a circle: where no length is told, or one that goes all round.
-func (t *joint) ringed(p *plan.WeldPlan) bool {
-	told := t.in.Weld.Length
-	return p.DiameterMm != 0 && (!told.Set() || told.Mm > allRoundShare*math.Pi*p.DiameterMm)
-}
-
 // longMm is the length of a weld: as said, in its corners, or once round; 0 where nothing says it.
 func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
 	switch {

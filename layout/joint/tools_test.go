@@ -156,13 +156,13 @@ func TestDrillJig(t *testing.T) {
 	for _, c := range jig.Checks {
 		text += " " + c.What + " " + c.Limits
 	}
-	holds(t, "jig", text, []string{"do not punch. Centre-drill at x, y of 1: 55, 95.26; 2: 110, 0;", "largest spigot measured + 0.03 … + 0.06", "Measure the spigots that the ring goes over before it is bored", "least bore measured − 0.06 … − 0.03",
+	holds(t, "jig", text, []string{"do not punch. Centre-drill at x, y of 1: 55, 95.26; 2: 110, 0;", "largest spigot measured + 0.03 … + 0.06", "Measure the spigots that the ring goes over before it is bored", "Until nose of Lantern is turned the ring stays unbored: what the register goes into is drilled without it. Then bore it true to the register.", "least bore measured − 0.06 … − 0.03",
 		"The back of the jig lies on Barrel flange.", "The front of the jig lies on Lantern.", "Measure the bores that the register goes into before it is turned", "guides 11.0 – 11.1", "leaves 0.5 mm on diameter: 540 rev/min. Depth: through. Bore Ø11", "A plate 1.5 drills thick without bushes is common practice, no source"}, []string{"template"})
 	holds(t, "flange", doText(partNamed(t, p, "barrel-flange").Operations), []string{
-		"Lay drill jig T10, made to nose of Lantern as turned, on the front face: the back of the jig down, its register in the bore, TOP to TOP; clamp it. Through the jig: Drill Ø11: 540 rev/min. Put a close Ø11 pin through the jig and hole 1",
+		"Lay drill jig T10 on the front face: the back of the jig down, its register in the bore, TOP to TOP; clamp it. Through the jig: Drill Ø11: 540 rev/min. Put a close Ø11 pin through the jig and hole 1",
 		"punch every centre but those that a jig places (bolts)."}, []string{"Centre-drill holes 1 to 6.", "the right way"})
 	holds(t, "lantern", doText(partNamed(t, p, "lantern").Operations), []string{
-		"the front of the jig down, its bore over the nose, TOP to TOP", "The front template is laid on only to see that the jig lies the right way."}, nil)
+		"Lay drill jig T10, made to nose of Lantern as turned, on the front face: the front of the jig down, its bore over the nose, TOP to TOP", "The front template is laid on only to see that the jig lies the right way."}, nil)
 	holds(t, "die ring", doText(partNamed(t, p, "die-ring").Operations), nil, []string{"jig"})
 }
 

@@ -43,7 +43,8 @@ func (b *bench) finishBought() {
 	if hold != nil {
 		o.Holding = "four jaws on " + words.Spaced(hold.Name) + ", copper under them"
 	}
-	o.Holding += ", set true by " + words.Either(k.Pilot.Set() || len(inside) > 0, "the bore it comes with", "its outside") + " and a face within " + b.W.Near(trueAgainMm) + ": they were turned with the rest"
+	o.Holding += ", set true by " + words.Either(k.Pilot.Set() || len(inside) > 0, "the bore it comes with", "its outside") +
+		" and a face within " + b.W.Near(trueAgainMm) + ": they were turned with the rest"
 	bores := seq.Keep(set.steps, func(s *Step) bool { return s.Inside })
 	if k.Pilot.Set() && len(bores) > 0 {
 		if way, ok := cutting.Widening(bores[0].leastMm(), k.Pilot.Mm, b.largestDrillMm(), b.drills()); ok {

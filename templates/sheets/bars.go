@@ -54,7 +54,8 @@ func barLead(bars []*plan.PartPlan) string {
 		return slices.ContainsFunc(p.Bar.Holes, func(h plan.BarHole) bool { return h.EndMm != plan.XY{} })
 	})
 	return "Every bar lies as in its picture, seen from its front: chalk L on its left end, R on its right one, T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
-		"Saw one, measure, then set the stop. Holes" + words.When(slotted, ", and slots to their middles,") + " are marked and measured with a tape or rule hooked on the outermost point of the end that is named, L or R, on the side that is named." +
+		"Saw one, measure, then set the stop. Holes" + words.When(slotted, ", and slots to their middles,") + " are marked and measured with a tape or rule " +
+		"hooked on the outermost point of the end that is named, L or R, on the side that is named." +
 		words.When(sameLast(bars), " Last of each: "+lastText(bars[0])) + barCautions(bars)
 }
 
