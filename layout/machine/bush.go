@@ -133,7 +133,10 @@ func (m *Machine) joinsTo(a, b string) bool {
 // nothing is how far off the journal ends.
 func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (found []plan.Problem, most float64) {
 	run, most, lies := journalIn(shaft, bore)
-	if run == nil || !geom.Over(most, 0) && geom.Over(lies, 0) {
+	named := m.namedJournal(bush.ID, shaft, bore)
+	if named != nil { // whatever else of the shaft is drawn in the bore
+		run, most = named, shaft.Span(named.Span()).OnMm(bore.Span())
+	} else if run == nil || !geom.Over(most, 0) && geom.Over(lies, 0) {
 		return nil, lies
 	}
 	say := func(kind plan.ProblemKind, mm ...float64) {
@@ -143,7 +146,7 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 	if most < fillShare*bore.LengthMm() {
 		say(plan.BushShort, words.Round(max(most, 0), 2), bore.LengthMm())
 	}
-	if !geom.Over(most, 0) {
+	if !geom.Over(most, 0) && named == nil {
 		return found, most
 	}
 	drawn, closes := bore.Size.MinMm-run.Size.MaxMm, bush.closesMm
@@ -161,7 +164,18 @@ func (m *Machine) inBush(bush *pressedIn, shaft stand.OnAxis, bore *part.Step) (
 	if play := bore.Size.MaxMm - run.Size.MinMm; err == nil && geom.Over(play, loosest.ClearanceMaxUm/1000) {
 		say(plan.BushLoose, play, loosest.ClearanceMaxUm/1000)
 	}
-	return found, most
+	return found, max(most, lies)
+}
+
+// namedJournal is the step of a shaft that a joint has turn in the bore of a bush; nil where none names one.
+func (m *Machine) namedJournal(bush string, shaft stand.OnAxis, bore *part.Step) *part.Step {
+	j := seq.First(m.OfKind(parts.SlideKind), func(j *plan.JointPlan) bool {
+		return m.Job.Runs(m.Joint(j.Name)) && j.A.Instance().ID() == bush && j.A.Feature == bore.Name && j.B.Instance().ID() == shaft.ID
+	})
+	if j == nil {
+		return nil
+	}
+	return shaft.Of.StepNamed(j.B.Feature)
 }
 
 // journalIn is the step of a shaft that runs in a bore, of its size and with limits as that has, nil if none does; on how

@@ -132,3 +132,25 @@ func TestBushesByWords(t *testing.T) {
 		}
 	}
 }
+
+// A joint says which journal runs in a bush: where its tail of 16 is drawn in the bore of 20 instead, it bears on none of it, and its fit
+// is judged all the same: k6 in H7 lacks 15 µm (ISO 286-1). Drawn in the bore, f7 is found good.
+func TestNamedJournal(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ gap, fit, want string }{
+		{"-60", "f7", ""},
+		{"-10", "f7", "bush-short shaft journal bush bore 0 20"},
+		{"-10", "k6", "bush-short shaft journal bush bore 0 20; bush-seizes shaft journal bush bore -0.015"},
+	} {
+		got := found(t, map[string]string{
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [plate.yaml, bush.yaml, shaft.yaml]\njoints:\n  - {name: bush, press: {shaft: bush.outside, bore: plate.bore}, level: front-with-front}\n" +
+				"  - {name: run, slide: {hub: bush.bore, on: shaft.journal}, place: {on: front, with: front, at: [0, 0], top: up, gap: " + c.gap + "}}\n",
+			"plate.yaml": "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 20, cut: laser}\noutline: {square: 120}\nbore: {diameter: 30, fit: H7, leave: 2}\n",
+			"bush.yaml":  "part: bush\nkind: turned\nmaterial: CuSn12\nstock: {round: 40, length: 24}\nprofile:\n  outside: [{name: outside, diameter: 30, fit: p6, length: 20}]\n  inside: [{name: bore, diameter: 20, fit: H7, length: 20}]\nchamfers: [{edge: outside-front, size: 1, angle: 15, for: lead-in}]\n",
+			"shaft.yaml": "part: shaft\nkind: turned\nmaterial: C45\nstock: {round: 30, length: 104}\nprofile:\n  outside: [{name: tail, diameter: 16, length: 40}, {name: journal, diameter: 20, fit: " + c.fit + ", length: 30}, {name: end, diameter: 18, length: 30}]\n",
+		}, plan.BushShort, plan.BushSeizes)
+		if got != c.want {
+			t.Errorf("%s, gap %s: %q, want %q", c.fit, c.gap, got, c.want)
+		}
+	}
+}
