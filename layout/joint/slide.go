@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -12,6 +13,7 @@ import (
 	"centrepop/layout/lookup"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -646,7 +648,7 @@ func (j *making) locksItself(p *plan.SlidePlan) bool {
 func (t *joint) nutRoom(k keeper, p *plan.SlidePlan, name string, of nutAs) {
 	at := p.NutFromMm
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
-	b, high := slideNut(t), 0.0
+	b, high := cmp.Or(slideNut(t), t.unlistedNut()), 0.0
 	if b != nil {
 		high = words.Either(of.thin, thinNutShare*b.Thread.MajorMm, b.NutHeightMm)
 	}
@@ -672,9 +674,20 @@ func (j *making) plateKeeps(t *joint, k keeper, p *plan.SlidePlan, plate feature
 	bore := []plan.Arg{plan.Named(plate.text()), plan.Of(plan.Diameter, plate.step.Size.NominalMm), plan.Named(p.Nut)}
 	if major := k.nut.Size.NominalMm; plate.step.Size.MinMm < major {
 		t.problem(plan.SlidePlate, bore...)
-	} else if b := slideNut(t); b != nil && plate.step.Size.MaxMm > b.NutAcrossFlatsMm-nutBearsShare*major {
+	} else if b := cmp.Or(slideNut(t), t.unlistedNut()); b != nil && plate.step.Size.MaxMm > b.NutAcrossFlatsMm-nutBearsShare*major {
 		t.problem(plan.SlideWide, bore...)
 	}
+}
+
+// unlistedNut is a nut of a thread that no standard has hexagon nuts of, such as M25: 1.5 of its thread across flats, as those beside it are, and half
+// of that thread high, as thin ones are.
+// Common practice, no source. Nil where the thread is not known.
+func (t *joint) unlistedNut() *bolts.Bolt {
+	thread, err := threads.Parse(t.out.Slide.Nut)
+	if err != nil || thread.MajorMm == 0 || threads.LockNut(thread) != "" { // which is no hexagon
+		return nil
+	}
+	return &bolts.Bolt{Thread: thread, NutAcrossFlatsMm: 1.5 * thread.MajorMm, NutHeightMm: 0.5 * thread.MajorMm}
 }
 
 // lockingNutMm is the thread that fills a self-locking nut: as high as its thread is thick, a

@@ -613,3 +613,22 @@ func TestSetScrews(t *testing.T) {
 		}
 	}
 }
+
+// M25x1.5 LH has no hexagon nut in ISO 4032, and no lock nut: as those beside it are 36 and 41 across flats for 24 and 27, it is taken for
+// 37.5, and a plate with a bore of 25.5 is borne where one of 32 hardly is (a quarter of 25 is 6.25); thin, it takes 12.5 of thread, and a plate of
+// 32 leaves 8. M25x1.5 has KM5, which is another matter.
+func TestUnlistedNut(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		hand, thick, bore string
+		want              []plan.ProblemKind
+	}{{" LH", "8", "25.5", nil}, {" LH", "8", "32", []plan.ProblemKind{plan.SlideWide}}, {" LH", "32", "25.5", []plan.ProblemKind{plan.SlideNutRoom}}, {"", "8", "32", nil}} {
+		_, problems := slidPlan(t, "shaft.yaml|{name: nose, thread: M24|{name: nose, thread: M25x1.5"+c.hand, "job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose",
+			"cap.yaml|24.5|"+c.bore, "cap.yaml|plate: 8 mm|plate: "+c.thick+" mm")
+		for _, kind := range []plan.ProblemKind{plan.SlideWide, plan.SlideNutRoom} {
+			if got := slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == kind }); got != slices.Contains(c.want, kind) {
+				t.Errorf("%+v: %s %v: %v", c, kind, got, problems)
+			}
+		}
+	}
+}
