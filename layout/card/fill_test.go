@@ -127,7 +127,7 @@ func TestFirstRunNumbers(t *testing.T) {
 	}
 }
 
-// TestGuardsThatArePutOn: what is folded to keep hands off goes on, unless the motor's page has it stop the
+// TestGuardsThatArePutOn: what keeps hands off, folded or not, goes on, unless the motor's page has it stop the
 // motor; its screws are tight where a bolted joint holds it.
 func TestGuardsThatArePutOn(t *testing.T) {
 	t.Parallel()
@@ -141,7 +141,7 @@ func TestGuardsThatArePutOn(t *testing.T) {
 		Parts:  []*parts.Part{part("hood", parts.Guarding, &parts.Bends{}), part("cover", parts.Guarding, &parts.Bends{}), part("disc", parts.Guarding, nil), part("tray", "", &parts.Bends{}), part("door", parts.Guarding, &parts.Bends{})},
 		Joints: []*parts.Joint{{Kind: parts.BoltKind, Bolt: ends("hood", "frame")}, {Kind: parts.WeldKind, Weld: &parts.WeldJoint{Part: parts.JointRef{Part: "cover"}}}}}
 	lines, _ := rows(filled(job).FirstRun, "Guards")
-	if want := []plan.CardLine{{Do: "The door: on and shut"}, {Do: "The hood: on, all its screws tight"}, {Do: "The cover: on"}}; !slices.Equal(lines, want) {
+	if want := []plan.CardLine{{Do: "The door: on and shut"}, {Do: "The hood: on, all its screws tight"}, {Do: "The cover: on"}, {Do: "The disc: on"}}; !slices.Equal(lines, want) {
 		t.Errorf("%q, want %q", lines, want)
 	}
 }

@@ -80,7 +80,7 @@ func (c cards) guards() (out []plan.CardLine) {
 		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
 	}
 	for _, p := range c.job.Parts {
-		if p.Bends == nil || p.For != parts.Guarding || m.Guarded(p.Title.Value) {
+		if p.For != parts.Guarding || m.Guarded(p.Title.Value) {
 			continue
 		}
 		held := words.When(slices.ContainsFunc(c.job.Of(parts.BoltKind), func(j *parts.Joint) bool { return j.Holds(p.Name.Value) }), ", all its screws tight")

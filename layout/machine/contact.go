@@ -207,6 +207,9 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 		if free >= freePart || len(covers) == 0 {
 			continue
 		}
+		if r := m.PartOf(covers[0].ID); r != nil && r.Part.For == parts.Guarding {
+			continue // that is what a guard is for
+		}
 		joint := m.between(b.ID, covers[0].ID)
 		if in := m.Joint(joint); in != nil && in.Kind == parts.PressKind {
 			continue // what is pressed on is looked at where the press is

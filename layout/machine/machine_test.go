@@ -199,14 +199,15 @@ func TestScrewsGoIn(t *testing.T) {
 }
 
 // A port in a spigot is closed by the ring that it goes into, and free above it: of one of 8 whose middle lies 1.2 beyond the end
-// of the ring three tenths and more are closed, of 1.6 a quarter.
+// of the ring three tenths and more are closed, of 1.6 a quarter. A guard is there to cover it.
 func TestCoveredOpening(t *testing.T) {
 	t.Parallel()
 	ring := "part: ring\nkind: flange\nmaterial: S355\nstock: {plate: 20 mm}\noutline: {circle: 150}\nbore: {diameter: 80.5}\nholes:\n  - {name: taps, circle: {pcd: 110, count: 4}, size: M8 tap, depth: through}\n"
-	for axial, want := range map[string]string{"30": "opening-covered port plug ring 0.1", "41.2": "opening-covered port plug ring 0.1", "41.6": "", "50": "", "10": ""} {
+	for axial, want := range map[string]string{"30": "opening-covered port plug ring 0.1", "30.1": "", "41.2": "opening-covered port plug ring 0.1", "41.6": "", "50": "", "10": ""} {
 		plug := "part: plug\nkind: bearing-housing\nmaterial: S355\nstock: {round: 150 mm, length: 70 mm}\nprofile:\n" +
 			"  outside:\n    - {name: head, diameter: 140, length: 20}\n    - {name: spigot, diameter: 80, length: 40}\n  inside:\n    - {name: bore, diameter: 50, length: 60}\n" +
 			"holes:\n  - {name: screws, circle: {pcd: 110, count: 4}, size: M8 clearance}\nradial:\n  - {name: port, clock: 45, axial: " + axial + ", from: front, size: 8 mm, depth: through}\n"
+		ring := ring + words.When(axial == "30.1", "for: guard\n")
 		m, _ := load(t, write(t, map[string]string{"plug.yaml": plug, "ring.yaml": ring, "job.yaml": "job: Plug\nunits: mm\nparts: [plug.yaml, ring.yaml]\njoints:\n" +
 			"  - {name: plug, bolt: {through: plug.screws, into: ring.taps, bolt: M8 8.8}, face: back-on-front}\n"}))
 		if got := argued(m); got != want {
