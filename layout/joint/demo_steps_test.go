@@ -529,6 +529,19 @@ func TestSeamOfABarsSection(t *testing.T) {
 	says(t, jointNamed(t, p, "upright"), []string{"From the middle of its longest side outward both ways", "at both ends and in the middle of each side."}, []string{"two sides", ", on each side"})
 }
 
+// Faces meet where the bolts are: past the flange of the thrust housing its spigot stands out, past the body of the bearing housing another;
+// the back of the lantern and the front of a flange are their ends.
+func TestFacesThatMeet(t *testing.T) {
+	t.Parallel()
+	for _, c := range [][3]string{
+		{"gatejack", "housing", "Put together: back of flange of Thrust housing on the front of Pedestal flange 1"},
+		{"pugmill", "barrel", "Put together: front of Barrel flange 2 on the front of barrel face of Lantern"},
+		{"pugmill", "lantern", "Put together: back of Lantern on the front of"},
+	} {
+		says(t, jointNamed(t, demoPlan(t, c[0]), c[1]), []string{c[2]}, nil)
+	}
+}
+
 // What is done besides, by the job, is the last to tick of a step.
 func TestDoneBesides(t *testing.T) {
 	t.Parallel()

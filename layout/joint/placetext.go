@@ -312,5 +312,21 @@ func (t *joint) againstText() string {
 			return string(m.First) + " of " + t.a.title() + " against " + shoulderOf(words.Spaced(stop.Name)) + " of " + t.b.title()
 		}
 	}
-	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
+	return t.a.bears(m.First) + " of " + t.a.title() + " on the " + t.b.bears(m.Second) + " of " + t.b.title()
+}
+
+// bears names what of a turned part bears where its holes are: a face, or that of the step past which a spigot stands out.
+func (f feature) bears(face parts.Face) string {
+	z, _, ok := 0.0, 0.0, false
+	if f.group != nil && !f.onWall() && f.r.Part.Turned() {
+		z, _, ok = f.plane(face)
+	}
+	if !ok || geom.Alike(z, faceMm(f.r, face.Outward())) {
+		return string(face)
+	}
+	step := seq.First(f.r.Side(false), func(s *part.Step) bool { return geom.Alike(end(s, face.Outward()), z) })
+	if step == nil {
+		return string(face)
+	}
+	return string(face) + " of " + words.Spaced(step.Name)
 }
