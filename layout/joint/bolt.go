@@ -647,8 +647,12 @@ func (j *making) holdsRound(t *joint) string {
 		return ""
 	}
 	widest := slices.MaxFunc(steps, func(a, b *part.Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) })
-	return hold + "by a strap wrench or in lined vice jaws on " + words.Spaced(widest.Name) + "."
+	strap := widest.LengthMm() >= strapWideMm && t.out.Bolt.TorqueNm <= strapNm
+	return hold + words.When(strap, "by a strap wrench or ") + "in lined vice jaws on " + words.Spaced(widest.Name) + "."
 }
+
+// A strap wrench holds on so long a round, and against so much. Common practice, no source.
+const strapWideMm, strapNm = 25.0, 40.0
 
 // rounds are the words of tightening: to what in each round.
 func (t *joint) rounds(p *plan.BoltPlan) (do []string) {
