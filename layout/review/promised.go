@@ -140,7 +140,7 @@ var promises = []struct {
 	{"a hinge", aHinge, aHinge, true},
 	{"a heater", spoken(`\bheaters?\b`), spoken(`\bheaters?\b`), false},
 	{"an emergency stop", spoken(`\bemergency stop:`), spoken(`\b(?:emergency|e-stop|stop button|mushroom|control (?:box|panel))\b`), false},
-	{"the screw of the earth", spoken(`\bearth:.*\b(?:screw|lug)\b`), spoken(`\b(?:earth|ground)\b`), false},
+	{"the screw of the earth", spoken(`\bearth:.*\b(?:screw|lug)\b`), spoken(`\b(?:earth(?:ing)?|ground(?:ing)?)\b`), false},
 }
 
 // promised looks for what words of the motor, of the first run and of how things are put on

@@ -121,3 +121,15 @@ func TestRunAndUpkeep(t *testing.T) {
 		}
 	}
 }
+
+// The screw of the earth is ordered by any of the words for it.
+func TestEarthIsOrdered(t *testing.T) {
+	t.Parallel()
+	for text, is := range map[string]bool{"earthing screw M6 with lock washer, brass": true, "earth screw M6": true, "grounding lug": true, "ground lug": true, "screw M6 brass": false, "grounds": false} {
+		for _, p := range promises {
+			if p.what == "the screw of the earth" && p.is().MatchString(text) != is {
+				t.Errorf("%q is ordered as one: %v", text, !is)
+			}
+		}
+	}
+}
